@@ -1,0 +1,292 @@
+package core
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
+)
+
+func (s *state) admitLoaded(f *Loaded) error {
+	t, _ := s.tank(f.Into)
+	if t == nil {
+		if len(f.Into) == 1 {
+			return s.noCompartment(f.Into[0])
+		}
+		return refuse(s.tanksHint(), "%q is neither a compartment nor an applicator with a tank.", f.Into)
+	}
+	if err := positive("The load for "+f.Into, f.Volume); err != nil {
+		return err
+	}
+	if f.Mix != "" && s.Mix(f.Mix) == nil {
+		return refuse(s.mixesHint(), "There is no mix %q in the book.", f.Mix)
+	}
+	var names []string
+	var liquid measure.Volume
+	for _, p := range f.Parts {
+		prod := s.Product(p.Product)
+		if prod == nil {
+			return s.noProduct(p.Product)
+		}
+		names = append(names, p.Product)
+		if p.Amount.Kind != prod.Label.Form {
+			return refuse("Give a "+measureWords(prod.Label.Form)+".", "%s is %s, but its amount is a %s.", p.Product, formWords(prod.Label.Form), measureWords(p.Amount.Kind))
+		}
+		if p.Amount.N <= 0 || p.Amount.N > largestAmount {
+			return refuse("Give more than 0.", "The amount of %s is %s.", p.Product, p.Amount.Text())
+		}
+		if p.Amount.Kind == measure.Liquid {
+			liquid += measure.Volume(p.Amount.N)
+		}
+	}
+	if err := unique("product", names); err != nil {
+		return err
+	}
+	if liquid > f.Volume {
+		return refuse("Correct the amounts or the volume.", "The products are %s gal together, more than the load of %s.", liquid.Text(), f.Volume.Text())
+	}
+	return s.fits(f.Into, t, f.Volume, 0)
+}
+
+func measureWords(k measure.Kind) string {
+	if k == measure.Dry {
+		return "weight"
+	}
+	return "volume"
+}
+
+func (s *state) tanksHint() string {
+	var have []string
+	for i := range s.plumbing.Compartments {
+		have = append(have, string(s.plumbing.Compartments[i].Letter))
+	}
+	for i := range s.plumbing.Tanks {
+		have = append(have, s.plumbing.Tanks[i].Name)
+	}
+	if len(have) == 0 {
+		return "Enter the rig first."
+	}
+	return "The rig has " + strings.Join(have, ", ") + "."
+}
+
+// fits refuses more than a tank has room for; out is what the same move takes out of it.
+func (s *state) fits(name string, t *fluid.Tank, in, out measure.Volume) error {
+	if after := t.Liquid.Volume + in - out; after > t.Capacity {
+		return refuse(fmt.Sprintf("Give at most %s gal, or read its gauge first.", (t.Room()+out).Text()),
+			"%s holds %s of %s gal; %s more do not fit.", tankWords(name), t.Liquid.Volume.Text(), t.Capacity.Text(), in.Text())
+	}
+	return nil
+}
+
+func tankWords(name string) string {
+	if len(name) == 1 {
+		return "Compartment " + name
+	}
+	return "The tank of " + name
+}
+
+// gives refuses a draw through the pump that the open compartments cannot explain.
+func (s *state) gives(hose string, v measure.Volume) error {
+	if len(s.plumbing.LineUp.Supply) == 0 {
+		return refuse("Line up a compartment first.", "No compartment is open to the pump, so it runs dry.")
+	}
+	have, band := s.plumbing.SupplyDrawable(), s.SupplyBand()
+	if v > have+band {
+		letters := spaced(s.plumbing.LineUp.Supply)
+		return beyond(letters, v, have, band, "Read the gauge of "+letters+" and log it first.")
+	}
+	return nil
+}
+
+func spaced(letters []byte) string {
+	var out []string
+	for _, l := range letters {
+		out = append(out, string(l))
+	}
+	return strings.Join(out, " and ")
+}
+
+func beyond(name string, v, have, band measure.Volume, do string) error {
+	return &Problem{
+		What: fmt.Sprintf("%s can give %s gal, give or take %s, by the book; this would take %s.", name, have.Text(), band.Text(), v.Text()),
+		Do:   do,
+		Err:  errors.Join(ErrRefused, ErrReadGauge),
+	}
+}
+
+func (s *state) admitPushedBack(f *PushedBack) error {
+	c := s.plumbing.Compartment(f.Into)
+	if c == nil {
+		return s.noCompartment(f.Into)
+	}
+	if err := positive("The push-back", f.Volume); err != nil {
+		return err
+	}
+	if err := s.gives("", f.Volume); err != nil {
+		return err
+	}
+	out := measure.Volume(0)
+	if open := s.plumbing.LineUp.Supply; len(open) == 1 && open[0] == f.Into {
+		out = f.Volume
+	}
+	return s.fits(string(f.Into), &c.Tank, f.Volume, out)
+}
+
+func admitTint(f *TintSeen) error {
+	if !f.Volume.Known && !f.Seconds.Known {
+		return refuse("Give the gallons or the seconds.", "When the tint came is not said.")
+	}
+	if f.Volume.Known {
+		if err := positive("The volume until the tint", f.Volume.V); err != nil {
+			return err
+		}
+	}
+	if f.Seconds.Known && (!(f.Seconds.V > 0) || f.Seconds.V > 7200) {
+		return refuse("Give more than 0 and up to 7,200 s.", "The time until the tint is %g s.", f.Seconds.V)
+	}
+	return nil
+}
+
+func (s *state) admitFilled(f *Filled) error {
+	a := s.Applicator(f.Applicator)
+	if a == nil {
+		return refuse(s.applicatorsHint(), "There is no applicator %q.", f.Applicator)
+	}
+	t := s.plumbing.Tank(f.Applicator)
+	if t == nil {
+		return refuse("Fill one that has a tank.", "%s has no tank of its own.", f.Applicator)
+	}
+	if err := positive("The fill", f.Volume); err != nil {
+		return err
+	}
+	if err := s.gives(a.Hose, f.Volume); err != nil {
+		return err
+	}
+	return s.fits(f.Applicator, &t.Tank, f.Volume, 0)
+}
+
+func (s *state) admitSprayed(f *Sprayed) error {
+	if err := s.needDay("log a spraying"); err != nil {
+		return err
+	}
+	lawn := s.Lawn(f.Lawn)
+	if lawn == nil {
+		return s.noLawn(f.Lawn)
+	}
+	a := s.Applicator(f.Applicator)
+	if a == nil {
+		return refuse(s.applicatorsHint(), "There is no applicator %q.", f.Applicator)
+	}
+	if a.Type == Spreader {
+		return refuse("Log liquid through another applicator.", "%s spreads dry product, which this version does not book by weight.", a.Name)
+	}
+	for _, z := range f.Zones {
+		if _, ok := lawn.Zone(z); !ok {
+			return refuse("It has "+strings.Join(lawn.ZoneNames(), ", ")+".", "The lawn %s has no zone %q.", f.Lawn, z)
+		}
+	}
+	if err := unique("zone", f.Zones); err != nil {
+		return err
+	}
+	switch f.By {
+	case ByArea, ByGallons, ByGauge:
+	default:
+		return refuse("Write area, gallons or gauge.", "How the spraying was measured is %q.", f.By)
+	}
+	if f.Area.V <= 0 || f.Area.V > largestArea {
+		return refuse("Give more than 0 sq ft.", "The area sprayed is %s sq ft.", f.Area.V.Text())
+	}
+	if !f.Volume.Known {
+		return refuse("Give the gallons.", "A spraying by gallons needs its volume.")
+	}
+	if err := positive("The volume sprayed", f.Volume.V); err != nil {
+		return err
+	}
+	t := s.plumbing.Tank(f.Applicator)
+	if t == nil {
+		return s.gives(a.Hose, f.Volume.V)
+	}
+	if band := s.Band(&t.Tank); f.Volume.V > t.Liquid.Volume+band {
+		return beyond("The tank of "+f.Applicator, f.Volume.V, t.Liquid.Volume, band, "Fill it and log the fill first, or log what really went down.")
+	}
+	return nil
+}
+
+func (s *state) admitGauge(f *GaugeRead) error {
+	c := s.plumbing.Compartment(f.Compartment)
+	if c == nil {
+		return s.noCompartment(f.Compartment)
+	}
+	if !f.Volume.Known {
+		return refuse("Give the gallons; charts of marks are not kept yet.", "The reading of %c has no volume.", f.Compartment)
+	}
+	if f.Volume.V < 0 || f.Volume.V > c.Capacity {
+		return refuse(fmt.Sprintf("Give 0 to %s gal.", c.Capacity.Text()), "The gauge of %c cannot say %s gal.", f.Compartment, f.Volume.V.Text())
+	}
+	return nil
+}
+
+func (s *state) admitRinsed(f *Rinsed) error {
+	c := s.plumbing.Compartment(f.Compartment)
+	if c == nil {
+		return s.noCompartment(f.Compartment)
+	}
+	if err := positive("The rinse water", f.Water); err != nil {
+		return err
+	}
+	if err := s.fits(string(f.Compartment), &c.Tank, f.Water, 0); err != nil {
+		return err
+	}
+	if f.To == "" {
+		return nil
+	}
+	return s.reaches("compartment/"+string(f.Compartment), f.To, c.Liquid.Volume+f.Water-c.Heel)
+}
+
+func (s *state) admitDumped(f *Dumped) error {
+	kind, _ := fluid.Place(f.From).Split()
+	switch kind {
+	case "compartment", "applicator", "hose", string(fluid.CellPlace), string(fluid.ReturnPlace):
+	default:
+		return refuse("Name compartment/a, applicator/NAME, hose/NAME, cell or return_line.", "%q is no place of the rig.", f.From)
+	}
+	held := s.held(fluid.Place(f.From))
+	if held == 0 {
+		return refuse("Name a place that holds some.", "%s holds nothing.", f.From)
+	}
+	if f.Volume.V <= 0 || f.Volume.V > held {
+		return refuse("Give more than 0 and no more than it holds, or leave the volume out for all of it.", "%s holds %s gal; %s cannot run out of it.", f.From, held.Text(), f.Volume.V.Text())
+	}
+	return s.reaches(f.From, f.To, f.Volume.V)
+}
+
+// reaches refuses a place that is none, that is the same, or that has no room.
+func (s *state) reaches(from, to string, v measure.Volume) error {
+	kind, rest := fluid.Place(to).Split()
+	if from == to {
+		return refuse("Name another place.", "%s is where it comes from.", to)
+	}
+	switch kind {
+	case "waste":
+		return name("place for waste", rest)
+	case "compartment", "applicator":
+		t, _ := s.tank(rest)
+		if t == nil {
+			return refuse(s.tanksHint(), "There is no %s.", to)
+		}
+		return s.fits(rest, t, v, 0)
+	case "zone":
+		l, z, _ := strings.Cut(rest, "/")
+		lawn := s.Lawn(l)
+		if lawn == nil {
+			return s.noLawn(l)
+		}
+		if _, ok := lawn.Zone(z); !ok {
+			return refuse("It has "+strings.Join(lawn.ZoneNames(), ", ")+".", "The lawn %s has no zone %q.", l, z)
+		}
+		return nil
+	}
+	return refuse("Name waste/NAME, compartment/a, applicator/NAME or zone/LAWN/ZONE.", "%q is no place that liquid can go to.", to)
+}

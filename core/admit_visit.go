@@ -1,0 +1,99 @@
+package core
+
+import (
+	"strings"
+
+	"example.com/tintline/core/measure"
+)
+
+func (s *state) admitVisitBegun(f *VisitBegun) error {
+	if err := s.needDay("begin a visit"); err != nil {
+		return err
+	}
+	if s.Lawn(f.Lawn) == nil {
+		return s.noLawn(f.Lawn)
+	}
+	if v := s.day.Visiting(); v != nil {
+		return refuse("Finish or skip that one first.", "The visit at %s is not ended yet.", v.Lawn)
+	}
+	return nil
+}
+
+func (s *state) admitVisitSkipped(f *VisitSkipped) error {
+	if err := s.needDay("skip a visit"); err != nil {
+		return err
+	}
+	if s.Lawn(f.Lawn) == nil {
+		return s.noLawn(f.Lawn)
+	}
+	if strings.TrimSpace(f.Reason) == "" {
+		return refuse("Say why.", "The skip of %s has no reason.", f.Lawn)
+	}
+	if s.day.find(f.Lawn, Begun, Planned) == nil {
+		return refuse("Look at the visits of the day.", "No visit at %s is open today.", f.Lawn)
+	}
+	return nil
+}
+
+func (s *state) admitVisitDone(f *VisitDone) error {
+	if err := s.needDay("end a visit"); err != nil {
+		return err
+	}
+	if s.day.find(f.Lawn, Begun) == nil {
+		return refuse("Begin it first.", "No visit at %q is begun.", f.Lawn)
+	}
+	return nil
+}
+
+// winds are the directions a wind may come from.
+var winds = strings.Fields("N NNE NE ENE E ESE SE SSE S SSW SW WSW W WNW NW NNW calm variable")
+
+func admitWeather(f *Weather) error {
+	if f.Wind.Known && (f.Wind.V < 0 || f.Wind.V > measure.MPH(150)) {
+		return refuse("Give 0 to 150 mph.", "The wind is %s mph.", f.Wind.V.Text())
+	}
+	if f.WindFrom != "" && !containsText(winds, f.WindFrom) {
+		return refuse("Write one of "+strings.Join(winds, " ")+".", "%q is no direction.", f.WindFrom)
+	}
+	for _, m := range []struct {
+		what      string
+		v         Maybe[float64]
+		low, high float64
+	}{{"temperature", f.Temp, -60, 140}, {"relative humidity", f.Humidity, 0, 100}, {"time without rain", f.RainFree, 0, 1000}} {
+		if m.v.Known && (m.v.V < m.low || m.v.V > m.high) {
+			return refuse("Correct it.", "The %s is %g; %g to %g is possible.", m.what, m.v.V, m.low, m.high)
+		}
+	}
+	if !f.Wind.Known && f.WindFrom == "" && !f.Temp.Known && !f.Humidity.Known && !f.RainFree.Known {
+		return refuse("Give at least the wind.", "The observation says nothing.")
+	}
+	return nil
+}
+
+func containsText(list []string, s string) bool {
+	for _, t := range list {
+		if t == s {
+			return true
+		}
+	}
+	return false
+}
+
+// RuleNames lists the rules of the check that the operator can go on in spite of.
+var RuleNames = strings.Fields("grass dose enough line_up weather")
+
+func (s *state) admitOverridden(f *Overridden) error {
+	if err := s.needDay("go on in spite of a finding"); err != nil {
+		return err
+	}
+	if !containsText(RuleNames, f.Rule) {
+		return refuse("Name one of "+strings.Join(RuleNames, ", ")+".", "%q is not a rule.", f.Rule)
+	}
+	if s.Lawn(f.Lawn) == nil {
+		return s.noLawn(f.Lawn)
+	}
+	if strings.TrimSpace(f.Reason) == "" {
+		return refuse("Say why.", "Going on in spite of a finding needs a reason.")
+	}
+	return nil
+}

@@ -1,0 +1,53 @@
+package core
+
+func (s *state) openDay(e Entry, f *DayOpened) {
+	s.day = Day{Open: true, Date: f.Date, Operator: f.Operator, FlowModel: f.FlowModel, Opened: e.At, Last: e.At}
+	for _, l := range f.Route {
+		s.day.Visits = append(s.day.Visits, Visit{Lawn: l, State: Planned})
+	}
+	s.overrides, s.tint = nil, nil
+	for i := range s.plumbing.Compartments {
+		s.plumbing.Compartments[i].StartDay()
+	}
+	for i := range s.plumbing.Tanks {
+		s.plumbing.Tanks[i].StartDay()
+	}
+}
+
+func (s *state) closeDay(at Moment, unclosed bool) {
+	s.day.Open, s.day.Unclosed = false, unclosed
+	s.day.Closed = at
+	if unclosed {
+		s.day.Closed = s.day.Last
+	}
+	s.overrides = nil
+}
+
+func (s *state) beginVisit(e Entry, lawn string) {
+	s.overrides = nil
+	v := s.day.find(lawn, Planned)
+	if v == nil {
+		s.day.Visits = append(s.day.Visits, Visit{Lawn: lawn})
+		v = &s.day.Visits[len(s.day.Visits)-1]
+	}
+	v.State, v.Begun = Begun, e.At
+}
+
+func (s *state) endVisit(e Entry, lawn, as, reason string) {
+	s.overrides = nil
+	v := s.day.find(lawn, Begun, Planned)
+	if v == nil {
+		s.day.Visits = append(s.day.Visits, Visit{Lawn: lawn})
+		v = &s.day.Visits[len(s.day.Visits)-1]
+	}
+	v.State, v.Reason, v.Ended = as, reason, e.At
+}
+
+func (s *state) applyGauge(e Entry, f *GaugeRead) {
+	c := s.plumbing.Compartment(f.Compartment)
+	if c == nil {
+		return
+	}
+	s.day.Readings = append(s.day.Readings, Reading{f.Compartment, f.Volume.V, c.Liquid.Volume, e.At})
+	s.plumbing.Gauge(&c.Tank, f.Volume.V)
+}

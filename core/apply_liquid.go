@@ -1,0 +1,147 @@
+package core
+
+import (
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
+)
+
+// applyLoaded puts a load into a compartment or an applicator's tank.
+func (s *state) applyLoaded(f *Loaded) {
+	t, letter := s.tank(f.Into)
+	if t == nil {
+		return
+	}
+	empty := t.Liquid.Volume <= t.Heel
+	l := fluid.Liquid{Volume: f.Volume}
+	packages := map[int32]fluid.Place{}
+	for _, p := range f.Parts {
+		if k, ok := s.productAt[p.Product]; ok {
+			l.Holds = l.Holds.Plus(fluid.Parts{{Key: int32(k), N: p.Amount.N}})
+			packages[int32(k)] = fluid.PackagePlace(p.Product)
+		}
+	}
+	s.batches[f.Into] = batchName(s.batches[f.Into], f.Mix, empty)
+	if empty {
+		t.Moved = 0
+	}
+	if letter == 0 {
+		l.From = fluid.Parts{{Key: s.origin(0, s.batches[f.Into]), N: int64(f.Volume)}}
+	} else {
+		t.Origin = s.origin(letter, s.batches[f.Into])
+	}
+	s.plumbing.Load(t, l, packages, func(k int32) bool { return s.products[k].Now().Label.Form == measure.Liquid })
+}
+
+// batchName is what the liquid is called after a load: a top-up without a mix keeps the name, one with
+// another mix names both.
+func batchName(before, mix string, empty bool) string {
+	switch {
+	case empty:
+		return mix
+	case mix == "" || mix == before:
+		return before
+	case before == "":
+		return mix
+	}
+	return before + " + " + mix
+}
+
+// tank finds the tank of a letter or an applicator; the letter is 0 for an applicator.
+func (s *state) tank(name string) (*fluid.Tank, byte) {
+	if len(name) == 1 {
+		if c := s.plumbing.Compartment(name[0]); c != nil {
+			return &c.Tank, c.Letter
+		}
+	}
+	if t := s.plumbing.Tank(name); t != nil {
+		return &t.Tank, 0
+	}
+	return nil, 0
+}
+
+func (s *state) applyFilled(f *Filled) {
+	t, a := s.plumbing.Tank(f.Applicator), s.Applicator(f.Applicator)
+	if t == nil || a == nil {
+		return
+	}
+	if t.Liquid.Volume == 0 {
+		t.Moved = 0
+		delete(s.batches, f.Applicator)
+	}
+	s.plumbing.Fill(a.Hose, f.Volume, t)
+}
+
+// applySprayed draws what was sprayed and lays it, parcel by parcel in the order in which it left the
+// nozzle, on the zones in their order, each with the share of its area.
+func (s *state) applySprayed(e Entry, f *Sprayed) {
+	out := s.plumbing.Laying(s.Applicator(f.Applicator).hose(), f.Applicator, f.Volume.V)
+	for _, part := range s.spread(f, out) {
+		laid := Laid{
+			Seq: e.Seq, At: e.At, Lawn: f.Lawn, Zone: part.Zone.Name, Grass: part.Zone.Grass,
+			Applicator: f.Applicator, Area: part.Area,
+		}
+		for _, l := range part.Parcels {
+			laid.Volume += l.Volume
+			laid.From, laid.Holds = laid.From.Plus(l.From), laid.Holds.Plus(l.Holds)
+			s.plumbing.Outside.Give(fluid.ZonePlace(f.Lawn, part.Zone.Name), l)
+		}
+		s.day.Laid = append(s.day.Laid, laid)
+	}
+}
+
+func (a *Applicator) hose() string {
+	if a == nil {
+		return ""
+	}
+	return a.Hose
+}
+
+// ZonePart is what one zone gets of a spraying.
+type ZonePart struct {
+	Zone    Zone
+	Area    measure.Area
+	Volume  measure.Volume
+	Parcels []fluid.Liquid
+}
+
+// spread shares a spraying over its zones: area by the zones' areas, volume by area, parcels in order.
+func (s *state) spread(f *Sprayed, out []fluid.Liquid) []ZonePart {
+	lawn := s.Lawn(f.Lawn)
+	if lawn == nil {
+		return nil
+	}
+	var parts []ZonePart
+	var weights []int64
+	for _, n := range f.Zones {
+		if z, ok := lawn.Zone(n); ok {
+			parts = append(parts, ZonePart{Zone: z})
+			weights = append(weights, int64(z.Area))
+		}
+	}
+	areas := measure.Apportion(weights, int64(f.Area.V))
+	volumes := measure.Apportion(areas, int64(f.Volume.V))
+	for i := range parts {
+		parts[i].Area, parts[i].Volume = measure.Area(areas[i]), measure.Volume(volumes[i])
+		for left := parts[i].Volume; left > 0 && len(out) > 0; {
+			taken, rest := out[0].Split(left)
+			parts[i].Parcels = append(parts[i].Parcels, taken)
+			left -= taken.Volume
+			if rest.Volume > 0 {
+				out[0] = rest
+			} else {
+				out = out[1:]
+			}
+		}
+	}
+	return parts
+}
+
+// Foresee is what a spraying would lay, zone by zone and parcel by parcel, if the trigger were pulled now
+// with the valves as in up; nil leaves them as they are. The book is not changed.
+func (s *state) Foresee(f *Sprayed, up *fluid.LineUp) ([]ZonePart, *fluid.Plumbing) {
+	p := s.plumbing.Sketch()
+	if up != nil {
+		p.Turn(*up)
+	}
+	return s.spread(f, p.Laying(s.Applicator(f.Applicator).hose(), f.Applicator, f.Volume.V)), p
+}

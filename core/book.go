@@ -1,0 +1,274 @@
+package core
+
+import (
+	"example.com/tintline/core/fluid"
+)
+
+// FlowModel is the number of the model by which liquid moves in a day opened now: one stirred cell, then
+// plug flow (package fluid).
+const FlowModel = 1
+
+// Book is all that the journal says, added up. It is changed by Apply alone.
+type Book struct {
+	seq    uint64
+	digest Digest
+	truck  uint32
+	lastAt Moment
+
+	state
+	base  *state      // the state at the last close, from which strikes fold again
+	since []sinceLine // the entries since then
+}
+
+// sinceLine is an entry since the last close, and what became of it.
+type sinceLine struct {
+	entry    Entry
+	struckBy uint64
+	instead  Fact   // what a strike put in its place
+	by       uint64 // the strike that did
+}
+
+// state is what the book says, apart from numbers, chain and history.
+type state struct {
+	rig       *Rig
+	products  []ProductHistory
+	mixes     []Mix
+	lawns     []*Lawn
+	lawnAt    map[string]int
+	productAt map[string]int
+	settings  map[string]string
+	plumbing  *fluid.Plumbing
+	origins   []Origin
+	batches   map[string]string // mix name by tank: a letter, or an applicator
+	day       Day
+	weather   *WeatherAt
+	overrides []Overridden
+	tint      *TintSeen
+}
+
+// ProductHistory is a product with all its versions; the last is in force.
+type ProductHistory struct {
+	Name     string
+	Versions []Product
+}
+
+// Now is the version in force.
+func (h *ProductHistory) Now() *Product { return &h.Versions[len(h.Versions)-1] }
+
+// Origin says where liquid was drawn from: a compartment's letter (0: the rig's first water, or a load put
+// straight into an applicator) and the mix that stood in it.
+type Origin struct {
+	Letter byte
+	Mix    string
+}
+
+// WeatherAt is an observation with its time.
+type WeatherAt struct {
+	Weather
+	At Moment
+}
+
+// NewBook is an empty book of a truck.
+func NewBook(truck uint32) *Book {
+	b := &Book{truck: truck, state: newState()}
+	b.rebase()
+	return b
+}
+
+func newState() state {
+	return state{
+		lawnAt: map[string]int{}, productAt: map[string]int{}, settings: map[string]string{},
+		plumbing: &fluid.Plumbing{Outside: fluid.Accounts{}}, batches: map[string]string{},
+		origins: []Origin{{}},
+	}
+}
+
+// clone copies all that is changed in place.
+func (s *state) clone() *state {
+	c := *s
+	c.products = make([]ProductHistory, len(s.products))
+	for i, h := range s.products {
+		c.products[i] = ProductHistory{h.Name, h.Versions[:len(h.Versions):len(h.Versions)]}
+	}
+	c.mixes = append([]Mix(nil), s.mixes...)
+	c.lawns = append([]*Lawn(nil), s.lawns...)
+	c.lawnAt, c.productAt = cloneMap(s.lawnAt), cloneMap(s.productAt)
+	c.settings, c.batches = cloneMap(s.settings), cloneMap(s.batches)
+	c.plumbing = s.plumbing.Clone()
+	c.origins = append([]Origin(nil), s.origins...)
+	c.overrides = append([]Overridden(nil), s.overrides...)
+	c.day = s.day.clone()
+	return &c
+}
+
+func cloneMap[V any](m map[string]V) map[string]V {
+	c := make(map[string]V, len(m))
+	for k, v := range m {
+		c[k] = v
+	}
+	return c
+}
+
+// Clone is a book of its own with the same content.
+func (b *Book) Clone() *Book {
+	c := *b
+	c.state = *b.state.clone()
+	c.since = append([]sinceLine(nil), b.since...)
+	return &c
+}
+
+// rebase makes what the book says now the point from which strikes fold.
+func (b *Book) rebase() {
+	b.base = b.state.clone()
+	b.since = nil
+}
+
+// Seq is the number of the last entry, 0 in an empty book.
+func (b *Book) Seq() uint64 { return b.seq }
+
+// Digest is that of the last entry.
+func (b *Book) Digest() Digest { return b.digest }
+
+// Truck is the number of the truck whose book it is.
+func (b *Book) Truck() uint32 { return b.truck }
+
+// LastAt is when the last entry happened.
+func (b *Book) LastAt() Moment { return b.lastAt }
+
+// Rig is the rig in force, nil if none was entered.
+func (s *state) Rig() *Rig { return s.rig }
+
+// Plumbing is where the liquid is. It is not to be changed; Sketch it to try something.
+func (s *state) Plumbing() *fluid.Plumbing { return s.plumbing }
+
+// Day is the open day, or the last one.
+func (s *state) Day() *Day { return &s.day }
+
+// Weather is the last observation, nil if there was none since the day was opened.
+func (s *state) Weather() *WeatherAt { return s.weather }
+
+// Tint is what was seen since the valves were last turned, nil if nothing.
+func (s *state) Tint() *TintSeen { return s.tint }
+
+// Lawn finds a lawn by its name, nil if there is none.
+func (s *state) Lawn(name string) *Lawn {
+	if i, ok := s.lawnAt[name]; ok {
+		return s.lawns[i]
+	}
+	return nil
+}
+
+// Lawns lists the lawns in the order in which they were entered.
+func (s *state) Lawns() []*Lawn { return s.lawns }
+
+// Product finds the version in force, nil if there is none.
+func (s *state) Product(name string) *Product {
+	if i, ok := s.productAt[name]; ok {
+		return s.products[i].Now()
+	}
+	return nil
+}
+
+// Products lists the products; a product's place in the list is its key in the plumbing.
+func (s *state) Products() []ProductHistory { return s.products }
+
+// ProductByKey is the version in force of the product with this key.
+func (s *state) ProductByKey(key int32) *Product { return s.products[key].Now() }
+
+// ProductKey is a product's key in the plumbing.
+func (s *state) ProductKey(name string) (int32, bool) {
+	i, ok := s.productAt[name]
+	return int32(i), ok
+}
+
+// Mix finds a mix by its name, nil if there is none.
+func (s *state) Mix(name string) *Mix {
+	for i := range s.mixes {
+		if s.mixes[i].MixName == name {
+			return &s.mixes[i]
+		}
+	}
+	return nil
+}
+
+// Mixes lists the mixes in the order in which they were entered.
+func (s *state) Mixes() []Mix { return s.mixes }
+
+// MixIn names the mix that stands in a compartment (a letter) or an applicator's tank; empty if none was
+// named when it was loaded.
+func (s *state) MixIn(tank string) string { return s.batches[tank] }
+
+// Origin says what an origin key means.
+func (s *state) Origin(key int32) Origin { return s.origins[key] }
+
+// Applicator finds an applicator by its name, nil if there is none.
+func (s *state) Applicator(name string) *Applicator {
+	if s.rig == nil {
+		return nil
+	}
+	for i := range s.rig.Applicators {
+		if s.rig.Applicators[i].Name == name {
+			return &s.rig.Applicators[i]
+		}
+	}
+	return nil
+}
+
+// RigCompartment finds a compartment's set-up, nil if there is none.
+func (s *state) RigCompartment(letter byte) *RigCompartment {
+	if s.rig == nil {
+		return nil
+	}
+	for i := range s.rig.Compartments {
+		if s.rig.Compartments[i].Letter == letter {
+			return &s.rig.Compartments[i]
+		}
+	}
+	return nil
+}
+
+// LineUpName is the name of the line-up as it stands, empty if it has none.
+func (s *state) LineUpName() string {
+	if s.rig != nil {
+		for _, l := range s.rig.LineUps {
+			if string(l.Supply) == string(s.plumbing.LineUp.Supply) && l.Return == s.plumbing.LineUp.Return {
+				return l.Name
+			}
+		}
+	}
+	return ""
+}
+
+// Overridden tells whether the operator went on in spite of a rule at the lawn now visited.
+func (s *state) Overridden(rule, lawn string) (reason string, yes bool) {
+	for _, o := range s.overrides {
+		if o.Rule == rule && o.Lawn == lawn {
+			return o.Reason, true
+		}
+	}
+	return "", false
+}
+
+// StruckBy is the number of the entry that struck seq, 0 if none did. It knows the entries since the last
+// close; before that, read the journal.
+func (b *Book) StruckBy(seq uint64) uint64 {
+	for i := range b.since {
+		if b.since[i].entry.Seq == seq {
+			return b.since[i].struckBy
+		}
+	}
+	return 0
+}
+
+// Since lists the entries since the last close that are in the sum, newest last.
+func (b *Book) Since() []Entry {
+	var out []Entry
+	for _, s := range b.since {
+		if s.struckBy == 0 {
+			if _, strike := s.entry.What.(*Struck); !strike {
+				out = append(out, s.entry)
+			}
+		}
+	}
+	return out
+}

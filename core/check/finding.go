@@ -1,0 +1,138 @@
+package check
+
+import (
+	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
+)
+
+// Weight says how heavy a finding is.
+type Weight uint8
+
+// The weights. A stop would injure the turf, break the label or waste the load; an ask is confirmed with a
+// key of its own; a note is shown.
+const (
+	None Weight = iota
+	Note
+	Ask
+	Stop
+)
+
+func (w Weight) String() string { return [...]string{"none", "note", "ask", "stop"}[w] }
+
+// Where a limit comes from.
+const (
+	GroundLabel    = "label"
+	GroundSetting  = "setting"
+	GroundPractice = "common_practice"
+)
+
+// What part of the rig a finding is about.
+const (
+	PartHose        = "hose"
+	PartCell        = "cell"
+	PartCompartment = "compartment"
+	PartApplicator  = "applicator"
+	PartRig         = "rig"
+	PartZone        = "zone"
+	PartDay         = "day"
+)
+
+// Finding is what a check says, with its figures, where the limit comes from, and what to do.
+type Finding struct {
+	Rule    string
+	Weight  Weight
+	Part    string
+	Product string
+	Active  string
+	Grass   string
+	// Area is what the liquid in question would cover.
+	Area measure.Area
+	// Multiple is the strongest dose as a multiple of the mix; ShareOfLabel as one of the label's most.
+	Multiple     core.Maybe[float64]
+	ShareOfLabel core.Maybe[float64]
+	Limit        core.Maybe[float64]
+	Figured      core.Maybe[float64]
+	Unit         string
+	Ground       string
+	Source       string
+	Says         string // one or two sentences with figures
+	Do           string // what to do, first
+	PushBack     core.Maybe[measure.Volume]
+	// Reason is why the operator goes on in spite of it; empty if he does not.
+	Reason string
+}
+
+// Intent is what the operator is about to do.
+type Intent struct {
+	Lawn  string
+	Zones []string // empty: all of the lawn, in order
+	From  byte     // 0: the line-up as it is
+	With  string   // the applicator; empty: the first that hangs on a hose
+	// Volume is what is meant to go down; unknown: area times delivery rate.
+	Volume core.Maybe[measure.Volume]
+	At     core.Moment
+}
+
+// Plan is what the intent comes to.
+type Plan struct {
+	Volume  measure.Volume
+	Area    measure.Area
+	Zones   []string
+	From    byte // the compartment drawn from; 0: several, none, or the applicator's own tank
+	With    string
+	Stays   core.Maybe[measure.Volume] // left in the compartment or the tank afterwards
+	Seconds core.Maybe[float64]
+}
+
+// Report is the verdict with all that led to it.
+type Report struct {
+	Verdict  Weight // the heaviest finding that the operator does not go on in spite of
+	Findings []Finding
+	Plan     Plan
+	// NotChecked names limits that are blank, so that silence is not taken for leave.
+	NotChecked []string
+	// Quiet is how many rules were asked and found nothing.
+	Quiet int
+}
+
+// Changeover is what it takes until the nozzle gives the compartment's liquid clean enough for the lawn.
+type Changeover struct {
+	To        byte
+	Arrives   measure.Volume // until the new liquid comes
+	Half      measure.Volume
+	Clean     measure.Volume
+	Band      measure.Volume // give or take, for Clean
+	ArrivesS  core.Maybe[float64]
+	HalfS     core.Maybe[float64]
+	CleanS    core.Maybe[float64]
+	DecidedBy string  // the product that decides when it is clean
+	Share     float64 // share of new liquid at which it is
+	Into      byte    // the compartment to push back into; 0: none can take it
+	PushBack  measure.Volume
+}
+
+// The acts that the screen can propose.
+const (
+	ActOpenDay  = "open_day"
+	ActArrived  = "arrived"
+	ActWeather  = "weather"
+	ActConfirm  = "confirm"
+	ActLineUp   = "line_up"
+	ActPushBack = "push_back"
+	ActFill     = "fill"
+	ActSpray    = "spray"
+	ActLeave    = "leave"
+	ActNone     = "none"
+)
+
+// Proposal is the act that comes next: one key does it. Facts are what it logs; empty where a figure or a
+// decision of the operator is needed first.
+type Proposal struct {
+	Act   string
+	Words string // "push back 2.64 gal into b"
+	Facts []core.Fact
+	Why   string // what stands in the way, for ActNone and ActConfirm
+	// LineUp is the line-up that ActLineUp sets.
+	LineUp fluid.LineUp
+}

@@ -1,0 +1,155 @@
+package core
+
+import (
+	"crypto/sha256"
+	"sort"
+
+	"example.com/tintline/core/fluid"
+)
+
+// StateDigest is a digest of what the book says, without numbers, times and journal: equal states give
+// equal digests.
+func (s *state) StateDigest() Digest {
+	w := &binaryWriter{}
+	facts := func(list ...Fact) {
+		w.count(len(list))
+		for _, f := range list {
+			w.count(int(f.Kind()))
+			w.factFields(f)
+		}
+	}
+	if s.rig != nil {
+		facts(s.rig)
+	}
+	w.count(len(s.products))
+	for i := range s.products {
+		for j := range s.products[i].Versions {
+			facts(&s.products[i].Versions[j])
+		}
+	}
+	for i := range s.mixes {
+		facts(&s.mixes[i])
+	}
+	for _, l := range s.lawns {
+		facts(l)
+	}
+	for i := range s.overrides {
+		facts(&s.overrides[i])
+	}
+	if s.weather != nil {
+		facts(&s.weather.Weather)
+	}
+	if s.tint != nil {
+		facts(s.tint)
+	}
+	w.words(1, "", &s.settings)
+	w.words(2, "", &s.batches)
+	s.digestPlumbing(w)
+	s.digestDay(w)
+	return cut(w.b)
+}
+
+func cut(b []byte) Digest {
+	sum := sha256.Sum256(b)
+	var d Digest
+	copy(d[:], sum[:])
+	return d
+}
+
+func (w *binaryWriter) parts(p fluid.Parts) {
+	w.count(len(p))
+	for _, q := range p {
+		w.count(int(q.Key))
+		w.int(q.N)
+	}
+}
+
+func (w *binaryWriter) liquid(l fluid.Liquid) {
+	w.int(int64(l.Volume))
+	w.parts(l.From)
+	w.parts(l.Holds)
+}
+
+func (s *state) digestPlumbing(w *binaryWriter) {
+	p := s.plumbing
+	tank := func(t *fluid.Tank) {
+		w.liquid(t.Liquid)
+		w.int(int64(t.Moved))
+		w.int(int64(t.Origin))
+		for _, v := range []int64{int64(t.Flows.Start), int64(t.Flows.Loaded), int64(t.Flows.PushedIn), int64(t.Flows.Drawn), int64(t.Flows.Other), int64(t.Flows.Unexplained)} {
+			w.int(v)
+		}
+	}
+	for i := range p.Compartments {
+		tank(&p.Compartments[i].Tank)
+	}
+	for i := range p.Tanks {
+		tank(&p.Tanks[i].Tank)
+	}
+	w.liquid(p.Cell.Liquid)
+	w.liquid(p.Return.Liquid)
+	for i := range p.Hoses {
+		w.count(len(p.Hoses[i].Charge))
+		for _, c := range p.Hoses[i].Charge {
+			w.int(int64(c.Air))
+			w.liquid(c.Liquid)
+		}
+	}
+	w.str(string(p.LineUp.Supply))
+	w.count(int(p.LineUp.Return))
+	if p.Return.Swept {
+		w.count(1)
+	}
+	for _, pl := range p.Outside.Places() {
+		w.str(string(pl))
+		w.liquid(p.Outside[pl])
+	}
+	for _, o := range s.origins {
+		w.count(int(o.Letter))
+		w.str(o.Mix)
+	}
+}
+
+func (s *state) digestDay(w *binaryWriter) {
+	d := &s.day
+	w.str(d.Date)
+	w.str(d.Operator)
+	w.str(d.Overnight)
+	for _, yes := range []bool{d.Open, d.Unclosed} {
+		if yes {
+			w.count(1)
+		} else {
+			w.count(0)
+		}
+	}
+	for _, v := range d.Visits {
+		w.str(v.Lawn)
+		w.str(v.State)
+		w.str(v.Reason)
+	}
+	for _, l := range d.Laid {
+		for _, t := range []string{l.Lawn, l.Zone, l.Grass, l.Applicator} {
+			w.str(t)
+		}
+		w.int(int64(l.Area))
+		w.liquid(fluid.Liquid{Volume: l.Volume, From: l.From, Holds: l.Holds})
+	}
+	for _, r := range d.Readings {
+		w.count(int(r.Letter))
+		w.int(int64(r.Read))
+		w.int(int64(r.Booked))
+	}
+}
+
+// AccountsDigest is a digest of all accounts, place by place.
+func (s *state) AccountsDigest() Digest {
+	w := &binaryWriter{}
+	all := s.plumbing.Accounts()
+	sort.SliceStable(all, func(i, j int) bool { return all[i].Place < all[j].Place })
+	for _, a := range all {
+		w.str(string(a.Place))
+		w.int(int64(a.Volume))
+		w.parts(a.Products)
+	}
+	return cut(w.b)
+}

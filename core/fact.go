@@ -1,0 +1,84 @@
+package core
+
+// Kind numbers the kinds of fact in the stored form. A number is never used again for something else.
+type Kind uint16
+
+// Fact is what an entry says happened. The set is closed: only this package adds to it.
+type Fact interface {
+	// Kind is the number in the stored form.
+	Kind() Kind
+	// Name is the name in the journal, "lined_up".
+	Name() string
+	// fields lists each field once: number, key, pointer. All codecs walk this list.
+	fields(w walker)
+}
+
+const (
+	kindRig Kind = iota + 1
+	kindProduct
+	kindMix
+	kindLawn
+	kindDayOpened
+	kindDayClosed
+	kindLoaded
+	kindLinedUp
+	kindPushedBack
+	kindTintSeen
+	kindFilled
+	kindVisitBegun
+	kindVisitSkipped
+	kindVisitDone
+	kindSprayed
+	kindGaugeRead
+	kindWeather
+	kindOverridden
+	kindSetting
+	kindRinsed
+	kindDumped
+	kindStruck
+)
+
+// newFact makes an empty fact of each kind: the one list of all of them.
+var newFact = map[Kind]func() Fact{
+	kindRig:          func() Fact { return &Rig{} },
+	kindProduct:      func() Fact { return &Product{} },
+	kindMix:          func() Fact { return &Mix{} },
+	kindLawn:         func() Fact { return &Lawn{} },
+	kindDayOpened:    func() Fact { return &DayOpened{} },
+	kindDayClosed:    func() Fact { return &DayClosed{} },
+	kindLoaded:       func() Fact { return &Loaded{} },
+	kindLinedUp:      func() Fact { return &LinedUp{} },
+	kindPushedBack:   func() Fact { return &PushedBack{} },
+	kindTintSeen:     func() Fact { return &TintSeen{} },
+	kindFilled:       func() Fact { return &Filled{} },
+	kindVisitBegun:   func() Fact { return &VisitBegun{} },
+	kindVisitSkipped: func() Fact { return &VisitSkipped{} },
+	kindVisitDone:    func() Fact { return &VisitDone{} },
+	kindSprayed:      func() Fact { return &Sprayed{} },
+	kindGaugeRead:    func() Fact { return &GaugeRead{} },
+	kindWeather:      func() Fact { return &Weather{} },
+	kindOverridden:   func() Fact { return &Overridden{} },
+	kindSetting:      func() Fact { return &Setting{} },
+	kindRinsed:       func() Fact { return &Rinsed{} },
+	kindDumped:       func() Fact { return &Dumped{} },
+	kindStruck:       func() Fact { return &Struck{} },
+}
+
+// FactNames lists the names of all facts in order of their kinds.
+func FactNames() []string {
+	var out []string
+	for k := kindRig; k <= kindStruck; k++ {
+		out = append(out, newFact[k]().Name())
+	}
+	return out
+}
+
+// NewFact makes an empty fact by its name, nil if there is none.
+func NewFact(name string) Fact {
+	for k := kindRig; k <= kindStruck; k++ {
+		if f := newFact[k](); f.Name() == name {
+			return f
+		}
+	}
+	return nil
+}

@@ -1,0 +1,137 @@
+package core
+
+import "example.com/tintline/core/measure"
+
+// DayOpened begins a day. A day that is still open is closed by it, marked unclosed.
+type DayOpened struct {
+	Date      string
+	Operator  string
+	Route     []string
+	FlowModel int64 // number of the flow model by which the day's liquid moves
+}
+
+// Kind of the fact.
+func (*DayOpened) Kind() Kind { return kindDayOpened }
+
+// Name of the fact.
+func (*DayOpened) Name() string { return "day_opened" }
+
+func (f *DayOpened) fields(w walker) {
+	w.text(1, "date", &f.Date)
+	w.text(2, "operator", &f.Operator)
+	w.texts(3, "route", &f.Route)
+	w.integer(4, "flow_model", &f.FlowModel)
+}
+
+// DayClosed ends the day. Accounts is the digest of all accounts at that moment.
+type DayClosed struct {
+	Overnight string
+	Reason    string
+	Accounts  string
+}
+
+// Kind of the fact.
+func (*DayClosed) Kind() Kind { return kindDayClosed }
+
+// Name of the fact.
+func (*DayClosed) Name() string { return "day_closed" }
+
+func (f *DayClosed) fields(w walker) {
+	w.text(1, "overnight", &f.Overnight)
+	w.text(2, "reason", &f.Reason)
+	w.text(3, "accounts", &f.Accounts)
+}
+
+// VisitBegun: the operator arrived.
+type VisitBegun struct{ Lawn string }
+
+// Kind of the fact.
+func (*VisitBegun) Kind() Kind { return kindVisitBegun }
+
+// Name of the fact.
+func (*VisitBegun) Name() string { return "visit_begun" }
+
+func (f *VisitBegun) fields(w walker) { w.text(1, "lawn", &f.Lawn) }
+
+// VisitSkipped: nothing was done there today, and why.
+type VisitSkipped struct{ Lawn, Reason string }
+
+// Kind of the fact.
+func (*VisitSkipped) Kind() Kind { return kindVisitSkipped }
+
+// Name of the fact.
+func (*VisitSkipped) Name() string { return "visit_skipped" }
+
+func (f *VisitSkipped) fields(w walker) {
+	w.text(1, "lawn", &f.Lawn)
+	w.text(2, "reason", &f.Reason)
+}
+
+// VisitDone: the operator leaves.
+type VisitDone struct{ Lawn string }
+
+// Kind of the fact.
+func (*VisitDone) Kind() Kind { return kindVisitDone }
+
+// Name of the fact.
+func (*VisitDone) Name() string { return "visit_done" }
+
+func (f *VisitDone) fields(w walker) { w.text(1, "lawn", &f.Lawn) }
+
+// Weather is an observation. What was not looked at is unknown.
+type Weather struct {
+	Wind     Maybe[measure.Speed]
+	WindFrom string
+	Temp     Maybe[float64] // degrees Fahrenheit
+	Humidity Maybe[float64] // relative, per cent
+	RainFree Maybe[float64] // hours to the next rain expected
+}
+
+// Kind of the fact.
+func (*Weather) Kind() Kind { return kindWeather }
+
+// Name of the fact.
+func (*Weather) Name() string { return "weather" }
+
+func (f *Weather) fields(w walker) {
+	w.maybeSpeed(1, "wind", &f.Wind)
+	w.text(2, "wind_from", &f.WindFrom)
+	w.maybeNumber(3, "temp_f", &f.Temp)
+	w.maybeNumber(4, "rh_pct", &f.Humidity)
+	w.maybeNumber(5, "rain_free_h", &f.RainFree)
+}
+
+// Overridden: the operator goes on in spite of a finding; in force for this visit and line-up. Said keeps
+// the finding as it was shown.
+type Overridden struct {
+	Rule, Lawn, Reason string
+	Weight, Said       string
+}
+
+// Kind of the fact.
+func (*Overridden) Kind() Kind { return kindOverridden }
+
+// Name of the fact.
+func (*Overridden) Name() string { return "overridden" }
+
+func (f *Overridden) fields(w walker) {
+	w.text(1, "rule", &f.Rule)
+	w.text(2, "lawn", &f.Lawn)
+	w.text(3, "reason", &f.Reason)
+	w.text(4, "weight", &f.Weight)
+	w.text(5, "said", &f.Said)
+}
+
+// Setting is anything the operator may set.
+type Setting struct{ SettingName, Value string }
+
+// Kind of the fact.
+func (*Setting) Kind() Kind { return kindSetting }
+
+// Name of the fact.
+func (*Setting) Name() string { return "setting" }
+
+func (f *Setting) fields(w walker) {
+	w.text(1, "name", &f.SettingName)
+	w.scalar(2, "value", &f.Value)
+}

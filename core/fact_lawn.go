@@ -1,0 +1,67 @@
+package core
+
+import "example.com/tintline/core/measure"
+
+// Lawn sets up a property, or changes it.
+type Lawn struct {
+	LawnName string
+	Customer string
+	Address  string
+	Zones    []Zone
+}
+
+// Zone is a part of a lawn with one grass and a measured area.
+type Zone struct {
+	Name    string
+	Grass   string
+	Area    measure.Area
+	Hazards []string
+	Price   Maybe[measure.Money]
+}
+
+// Kind of the fact.
+func (*Lawn) Kind() Kind { return kindLawn }
+
+// Name of the fact.
+func (*Lawn) Name() string { return "lawn" }
+
+func (f *Lawn) fields(w walker) {
+	w.text(1, "name", &f.LawnName)
+	w.text(2, "customer", &f.Customer)
+	w.text(3, "address", &f.Address)
+	list(w, 4, "zones", &f.Zones, func(w walker, z *Zone) {
+		w.text(1, "name", &z.Name)
+		w.text(2, "grass", &z.Grass)
+		w.area(3, "area", &z.Area)
+		w.texts(4, "hazards", &z.Hazards)
+		w.maybeMoney(5, "price", &z.Price)
+	})
+}
+
+// Zone finds a zone by its name.
+func (f *Lawn) Zone(name string) (Zone, bool) {
+	for _, z := range f.Zones {
+		if z.Name == name {
+			return z, true
+		}
+	}
+	return Zone{}, false
+}
+
+// Area is the sum of the zones.
+func (f *Lawn) Area() measure.Area {
+	var a measure.Area
+	for _, z := range f.Zones {
+		a += z.Area
+	}
+	return a
+}
+
+// ZoneNames lists the zones in order.
+func (f *Lawn) ZoneNames() []string {
+	var out []string
+	for _, z := range f.Zones {
+		out = append(out, z.Name)
+	}
+	return out
+}

@@ -1,0 +1,197 @@
+package core
+
+import "example.com/tintline/core/measure"
+
+// Loaded: liquid was put into a compartment or an applicator's own tank. Parts are what it holds; a mix
+// named for an applicator gives them where they are left out. It is also the top-up.
+type Loaded struct {
+	Into   string // a letter, or an applicator
+	Volume measure.Volume
+	Parts  []LoadPart
+	Mix    string
+	For    string // the applicator for whose delivery rate the mix is made up
+}
+
+// LoadPart is a product put in.
+type LoadPart struct {
+	Product string
+	Amount  measure.Amount
+}
+
+// Kind of the fact.
+func (*Loaded) Kind() Kind { return kindLoaded }
+
+// Name of the fact.
+func (*Loaded) Name() string { return "loaded" }
+
+func (f *Loaded) fields(w walker) {
+	w.text(1, "into", &f.Into)
+	w.volume(2, "volume", &f.Volume)
+	list(w, 3, "parts", &f.Parts, func(w walker, p *LoadPart) {
+		w.text(1, "product", &p.Product)
+		w.amount(2, "amount", &p.Amount)
+	})
+	w.text(4, "mix", &f.Mix)
+	w.text(5, "for", &f.For)
+}
+
+// LinedUp: the valves were turned.
+type LinedUp struct {
+	Supply []byte
+	Return byte // 0: nowhere
+}
+
+// Kind of the fact.
+func (*LinedUp) Kind() Kind { return kindLinedUp }
+
+// Name of the fact.
+func (*LinedUp) Name() string { return "lined_up" }
+
+func (f *LinedUp) fields(w walker) {
+	w.letters(1, "supply", &f.Supply)
+	w.letter(2, "return", &f.Return)
+}
+
+// PushedBack: so much was sprayed through the first hose into a compartment.
+type PushedBack struct {
+	Into   byte
+	Volume measure.Volume
+}
+
+// Kind of the fact.
+func (*PushedBack) Kind() Kind { return kindPushedBack }
+
+// Name of the fact.
+func (*PushedBack) Name() string { return "pushed_back" }
+
+func (f *PushedBack) fields(w walker) {
+	w.letter(1, "into", &f.Into)
+	w.volume(2, "volume", &f.Volume)
+}
+
+// TintSeen: the eye saw the colour change at the nozzle after so much, or so long. It moves nothing.
+type TintSeen struct {
+	Volume  Maybe[measure.Volume]
+	Seconds Maybe[float64]
+}
+
+// Kind of the fact.
+func (*TintSeen) Kind() Kind { return kindTintSeen }
+
+// Name of the fact.
+func (*TintSeen) Name() string { return "tint_seen" }
+
+func (f *TintSeen) fields(w walker) {
+	w.maybeVolume(1, "volume", &f.Volume)
+	w.maybeNumber(2, "seconds", &f.Seconds)
+}
+
+// Filled: an applicator's tank was filled through the hose.
+type Filled struct {
+	Applicator string
+	Volume     measure.Volume
+}
+
+// Kind of the fact.
+func (*Filled) Kind() Kind { return kindFilled }
+
+// Name of the fact.
+func (*Filled) Name() string { return "filled" }
+
+func (f *Filled) fields(w walker) {
+	w.text(1, "applicator", &f.Applicator)
+	w.volume(2, "volume", &f.Volume)
+}
+
+// How a spraying was measured.
+const (
+	ByArea    = "area"
+	ByGallons = "gallons"
+	ByGauge   = "gauge"
+)
+
+// Sprayed: so much went on these zones, in this order. The entry holds the resolved volume and area.
+type Sprayed struct {
+	Lawn       string
+	Zones      []string
+	Applicator string
+	By         string
+	Volume     Maybe[measure.Volume]
+	Area       Maybe[measure.Area]
+	Before     Maybe[measure.Volume]
+	After      Maybe[measure.Volume]
+}
+
+// Kind of the fact.
+func (*Sprayed) Kind() Kind { return kindSprayed }
+
+// Name of the fact.
+func (*Sprayed) Name() string { return "sprayed" }
+
+func (f *Sprayed) fields(w walker) {
+	w.text(1, "lawn", &f.Lawn)
+	w.texts(2, "zones", &f.Zones)
+	w.text(3, "applicator", &f.Applicator)
+	w.text(4, "by", &f.By)
+	w.maybeVolume(5, "volume", &f.Volume)
+	w.maybeArea(6, "area", &f.Area)
+	w.maybeVolume(7, "before", &f.Before)
+	w.maybeVolume(8, "after", &f.After)
+}
+
+// GaugeRead: what a compartment's gauge says. Mark is the reading as it stands on the gauge.
+type GaugeRead struct {
+	Compartment byte
+	Volume      Maybe[measure.Volume]
+	Mark        string
+}
+
+// Kind of the fact.
+func (*GaugeRead) Kind() Kind { return kindGaugeRead }
+
+// Name of the fact.
+func (*GaugeRead) Name() string { return "gauge_read" }
+
+func (f *GaugeRead) fields(w walker) {
+	w.letter(1, "compartment", &f.Compartment)
+	w.maybeVolume(2, "volume", &f.Volume)
+	w.scalar(3, "mark", &f.Mark)
+}
+
+// Rinsed: water was put into a compartment and run out to a place, all but the heel; without a place it stays.
+type Rinsed struct {
+	Compartment byte
+	Water       measure.Volume
+	To          string
+}
+
+// Kind of the fact.
+func (*Rinsed) Kind() Kind { return kindRinsed }
+
+// Name of the fact.
+func (*Rinsed) Name() string { return "rinsed" }
+
+func (f *Rinsed) fields(w walker) {
+	w.letter(1, "compartment", &f.Compartment)
+	w.volume(2, "water", &f.Water)
+	w.text(3, "to", &f.To)
+}
+
+// Dumped: so much, or all, ran from a place of the rig to another place.
+type Dumped struct {
+	From   string
+	Volume Maybe[measure.Volume]
+	To     string
+}
+
+// Kind of the fact.
+func (*Dumped) Kind() Kind { return kindDumped }
+
+// Name of the fact.
+func (*Dumped) Name() string { return "dumped" }
+
+func (f *Dumped) fields(w walker) {
+	w.text(1, "from", &f.From)
+	w.maybeVolume(2, "volume", &f.Volume)
+	w.text(3, "to", &f.To)
+}

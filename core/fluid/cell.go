@@ -1,0 +1,83 @@
+package fluid
+
+import (
+	"math"
+
+	"example.com/tintline/core/measure"
+)
+
+// Cell is the dead volume of pump, strainer and manifold, in which old and new liquid blend at once.
+type Cell struct {
+	Size   measure.Volume
+	Liquid Liquid
+}
+
+// void is how much air the cell holds; it fills before anything leaves.
+func (c *Cell) void() measure.Volume { return max(c.Size-c.Liquid.Volume, 0) }
+
+// exchange pushes in through the full cell and returns the same volume that left it.
+//
+// For a stirred cell of volume V with inflow strength ci, after a volume v has passed
+// (Levenspiel 1999, mixed-flow step response):
+//
+//	amount out = ci*v + (cm - ci)*V*(1 - e^(-v/V)),   cell ends at ci + (cm - ci)*e^(-v/V)
+//
+// Each amount is rounded to its unit once; what the cell keeps is the exact remainder, so mass is kept
+// for any step.
+func (c *Cell) exchange(in Liquid) Liquid {
+	v := in.Volume
+	if v <= 0 {
+		return Liquid{}
+	}
+	if c.Size == 0 || c.Liquid.Volume == 0 {
+		return in
+	}
+	x := float64(v) / float64(c.Liquid.Volume)
+	_, gone := decay(x)
+	out := Liquid{Volume: v}
+	total := c.Liquid.Plus(in)
+	out.Holds = leaving(c.Liquid.Holds, in.Holds, total.Holds, gone, x)
+	out.From = settle(leaving(c.Liquid.From, in.From, total.From, gone, x), total.From, int64(v))
+	c.Liquid = Liquid{c.Liquid.Volume, total.From.Minus(out.From), total.Holds.Minus(out.Holds)}
+	return out
+}
+
+// leaving is, part by part, what leaves the cell. A part that no longer comes in is rounded up, so that
+// its last units leave too.
+func leaving(cell, in, total Parts, gone, x float64) Parts {
+	out := make(Parts, 0, len(total))
+	for _, t := range total {
+		m, i := cell.Of(t.Key), in.Of(t.Key)
+		f := float64(i) + float64((float64(m)-float64(i)/x)*gone)
+		n := int64(math.RoundToEven(f))
+		if i == 0 {
+			n = int64(math.Ceil(f))
+		}
+		if n = min(max(n, 0), t.N); n != 0 {
+			out = append(out, Part{t.Key, n})
+		}
+	}
+	return out
+}
+
+// settle makes the origins of a parcel sum to its volume: the difference that rounding left goes to the
+// largest part that can take it.
+func settle(p, total Parts, want int64) Parts {
+	for d := want - p.Sum(); d != 0; d = want - p.Sum() {
+		best, room := int32(-1), int64(0)
+		for _, t := range total {
+			r := t.N - p.Of(t.Key)
+			if d < 0 {
+				r = p.Of(t.Key)
+			}
+			if r > room {
+				best, room = t.Key, r
+			}
+		}
+		if best < 0 {
+			return p
+		}
+		p = p.Plus(Parts{{best, max(min(d, room), -room)}})
+	}
+	return p
+}

@@ -1,0 +1,122 @@
+package fluid
+
+import (
+	"math/bits"
+
+	"example.com/tintline/core/measure"
+)
+
+// Part is an amount N under a key: a product (nL or ng) or an origin (nL).
+type Part struct {
+	Key int32
+	N   int64
+}
+
+// Parts is a sparse column of amounts, sorted by key, without zeros. It is never changed in place, so
+// that copies of the plumbing may share it.
+type Parts []Part
+
+// Of returns the amount under key, 0 if there is none.
+func (p Parts) Of(key int32) int64 {
+	for _, q := range p {
+		if q.Key == key {
+			return q.N
+		}
+	}
+	return 0
+}
+
+// Plus returns p + q.
+func (p Parts) Plus(q Parts) Parts { return p.combine(q, 1) }
+
+// Minus returns p - q.
+func (p Parts) Minus(q Parts) Parts { return p.combine(q, -1) }
+
+func (p Parts) combine(q Parts, sign int64) Parts {
+	if len(q) == 0 {
+		return p
+	}
+	out := make(Parts, 0, len(p)+len(q))
+	i, j := 0, 0
+	put := func(k int32, n int64) {
+		if n != 0 {
+			out = append(out, Part{k, n})
+		}
+	}
+	for i < len(p) || j < len(q) {
+		switch {
+		case j == len(q) || (i < len(p) && p[i].Key < q[j].Key):
+			put(p[i].Key, p[i].N)
+			i++
+		case i == len(p) || q[j].Key < p[i].Key:
+			put(q[j].Key, sign*q[j].N)
+			j++
+		default:
+			put(p[i].Key, p[i].N+sign*q[j].N)
+			i, j = i+1, j+1
+		}
+	}
+	return out
+}
+
+// Sum adds up all amounts.
+func (p Parts) Sum() int64 {
+	var s int64
+	for _, q := range p {
+		s += q.N
+	}
+	return s
+}
+
+// share returns the part of p that goes with v of whole, each amount rounded down.
+func (p Parts) share(v, whole measure.Volume) Parts {
+	out := make(Parts, 0, len(p))
+	for _, q := range p {
+		if n := measure.MulDiv(q.N, int64(v), int64(whole)); n != 0 {
+			out = append(out, Part{q.Key, n})
+		}
+	}
+	return out
+}
+
+// shareWhole is share for amounts that make up the whole: what rounding leaves out goes to the parts that
+// have the most room left, first come first, so that the result sums to v.
+func (p Parts) shareWhole(v, whole measure.Volume) Parts {
+	out := p.share(v, whole)
+	short := int64(v) - out.Sum()
+	for i := 0; short > 0 && i < len(p); i++ {
+		give := min(short, p[i].N-out.Of(p[i].Key))
+		if give > 0 {
+			out = out.Plus(Parts{{p[i].Key, give}})
+			short -= give
+		}
+	}
+	return out
+}
+
+// scaled returns a*b/c as a float with one rounding each, for comparisons only.
+func scaled(a, b, c int64) float64 {
+	if c == 0 {
+		return 0
+	}
+	return float64(float64(a)*float64(b)) / float64(c)
+}
+
+// cmpProducts compares a*b with c*d exactly; all must be 0 or more.
+func cmpProducts(a, b, c, d int64) int {
+	ah, al := bits.Mul64(uint64(a), uint64(b))
+	ch, cl := bits.Mul64(uint64(c), uint64(d))
+	switch {
+	case ah != ch:
+		if ah < ch {
+			return -1
+		}
+		return 1
+	case al != cl:
+		if al < cl {
+			return -1
+		}
+		return 1
+	}
+	return 0
+}

@@ -1,0 +1,75 @@
+package core
+
+import "strconv"
+
+// Line is an entry as one line of text. Without a digest it is a fact to be admitted as if typed.
+type Line struct {
+	Fact      Fact
+	At        Maybe[Moment]
+	Seq       uint64 // 0: not given
+	Action    string
+	Truck     uint32
+	Digest    Digest
+	HasDigest bool
+}
+
+// EncodeLine writes an entry as one line of JSON, exact and complete. struckBy is the number of the entry
+// that struck it, 0 if none.
+func EncodeLine(e Entry, struckBy uint64) []byte {
+	w := newJSONWriter()
+	seq := int64(e.Seq)
+	w.integer(0, "seq", &seq)
+	name, at := e.What.Name(), e.At.String()
+	w.text(0, "fact", &name)
+	w.text(0, "at", &at)
+	e.What.fields(walker{w})
+	w.text(0, "action", &e.Action)
+	truck := int64(e.Truck)
+	w.integer(0, "truck", &truck)
+	if struckBy == 0 {
+		w.raw("struck_by", "null")
+	} else {
+		w.raw("struck_by", strconv.FormatUint(struckBy, 10))
+	}
+	d := e.Digest.String()
+	w.text(0, "digest", &d)
+	return w.end()
+}
+
+// DecodeLine reads one line of JSON. An unknown key, fact or unit is refused with what is allowed.
+func DecodeLine(b []byte) (Line, error) {
+	r := readObject(b, "", 0)
+	var l Line
+	var seq, truck, struck int64
+	var at, digest string
+	r.integer(0, "seq", &seq)
+	r.text(0, "at", &at)
+	r.text(0, "action", &l.Action)
+	r.integer(0, "truck", &truck)
+	r.integer(0, "struck_by", &struck)
+	r.text(0, "digest", &digest)
+	if r.err != nil {
+		return l, r.err
+	}
+	if seq < 0 || truck < 0 || truck > 1<<31 || len(l.Action) > 64 {
+		r.fail("seq, truck or action is out of range: %d, %d, %q.", seq, truck, short([]byte(l.Action)))
+		return l, r.err
+	}
+	l.Seq, l.Truck = uint64(seq), uint32(truck)
+	if at != "" {
+		m, err := ParseMoment(at)
+		if err != nil {
+			return l, err
+		}
+		l.At = Known(m)
+	}
+	if digest != "" {
+		d, err := ParseDigest(digest)
+		if err != nil {
+			return l, err
+		}
+		l.Digest, l.HasDigest = d, true
+	}
+	l.Fact = r.readFact()
+	return l, r.err
+}

@@ -1,0 +1,46 @@
+package core
+
+import (
+	"fmt"
+	"time"
+)
+
+// Moment is a time of day somewhere: unix seconds and the offset of the local clock.
+type Moment struct {
+	Unix   int64
+	Offset int32 // seconds east of UTC
+}
+
+// At turns a time into a moment.
+func At(t time.Time) Moment {
+	_, off := t.Zone()
+	return Moment{t.Unix(), int32(off)}
+}
+
+// ParseMoment reads RFC 3339.
+func ParseMoment(s string) (Moment, error) {
+	t, err := time.Parse(time.RFC3339, s)
+	if err != nil {
+		return Moment{}, &Problem{What: fmt.Sprintf("%q is not a time.", s), Do: "Write it as in 2026-05-28T09:42:00-05:00 (RFC 3339).", Err: err}
+	}
+	return At(t), nil
+}
+
+// Time is the moment as a time in its own zone.
+func (m Moment) Time() time.Time {
+	return time.Unix(m.Unix, 0).In(time.FixedZone("", int(m.Offset)))
+}
+
+func (m Moment) String() string { return m.Time().Format(time.RFC3339) }
+
+// Clock is the moment as the operator reads it, "9:42".
+func (m Moment) Clock() string { return m.Time().Format("15:04") }
+
+// Date is the moment's date where it was, "2026-05-28".
+func (m Moment) Date() string { return m.Time().Format(time.DateOnly) }
+
+// Zero tells whether the moment was never set.
+func (m Moment) Zero() bool { return m == Moment{} }
+
+// MinutesSince is how many minutes m lies after then, negative if before.
+func (m Moment) MinutesSince(then Moment) float64 { return float64(m.Unix-then.Unix) / 60 }

@@ -1,0 +1,75 @@
+package core
+
+// Prepare turns facts into the entries of one action: what follows from the book is filled in, each fact is
+// admitted, numbered and chained. It only reads; the book changes by Apply, after the entries are kept. The
+// error is a Problem and refuses all of them.
+func (b *Book) Prepare(action string, at Moment, facts ...Fact) ([]Entry, error) {
+	on := b
+	if len(facts) > 1 {
+		on = b.Clone()
+	}
+	out := make([]Entry, 0, len(facts))
+	for _, f := range facts {
+		full, err := on.admit(f)
+		if err != nil {
+			return nil, err
+		}
+		e := Entry{Seq: on.seq + 1, At: at, Action: action, Truck: on.truck, What: full, Keys: on.state.keys(full, at)}
+		e.Digest = chain(on.digest, e.Seq, e.Truck, e.body())
+		out = append(out, e)
+		if len(facts) > 1 {
+			if err := on.Apply(e); err != nil {
+				return nil, err
+			}
+		}
+	}
+	return out, nil
+}
+
+// admit fills a fact in and says whether it could have happened.
+func (b *Book) admit(f Fact) (Fact, error) {
+	if s, ok := f.(*Struck); ok {
+		return b.admitStruck(s)
+	}
+	full, err := b.state.resolve(f)
+	if err != nil {
+		return nil, err
+	}
+	return full, b.state.admit(full)
+}
+
+// Apply adds an entry to the book. It refuses only an entry that does not follow the last one, or whose
+// digest does not; whatever was written once always applies.
+func (b *Book) Apply(e Entry) error {
+	if e.What == nil {
+		return &Problem{What: "An entry holds no fact.", Do: "Run this book with the version that wrote it.", Err: ErrCode}
+	}
+	if e.Seq != b.seq+1 {
+		return &Problem{What: orderSentence(e.Seq, b.seq), Do: "Close the program and open the book again.", Err: ErrOrder}
+	}
+	if want := chain(b.digest, e.Seq, e.Truck, e.body()); want != e.Digest {
+		return &Problem{What: chainSentence(e.Seq), Do: "Keep the file as it is and go back to the last copy.", Err: ErrChain}
+	}
+	switch f := e.What.(type) {
+	case *DayOpened:
+		if b.day.Open {
+			b.closeDay(e.At, true)
+			b.rebase()
+		}
+		b.keep(e)
+	case *DayClosed:
+		b.state.apply(e)
+		b.rebase()
+	case *Struck:
+		b.strike(e, f)
+	default:
+		b.keep(e)
+	}
+	b.seq, b.digest, b.lastAt, b.truck = e.Seq, e.Digest, e.At, e.Truck
+	return nil
+}
+
+func (b *Book) keep(e Entry) {
+	b.state.apply(e)
+	b.since = append(b.since, sinceLine{entry: e})
+}

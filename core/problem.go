@@ -1,0 +1,31 @@
+package core
+
+import (
+	"errors"
+	"fmt"
+)
+
+// Problem is what the operator reads when something cannot be done.
+type Problem struct {
+	What string // what is wrong, one sentence, with its figures
+	Do   string // what to do about it, one sentence
+	Err  error  // the cause, for errors.Is; may be nil
+}
+
+func (p *Problem) Error() string { return p.What }
+func (p *Problem) Unwrap() error { return p.Err }
+
+// Kinds of problem that a caller may want to tell apart.
+var (
+	ErrRefused = errors.New("refused: it could not have happened")
+	ErrOrder   = errors.New("entry out of order")
+	ErrChain   = errors.New("the chain of digests is broken")
+	ErrCode    = errors.New("unreadable entry")
+	ErrNewer   = errors.New("written by a newer version")
+	// ErrReadGauge marks a draw beyond what the book can explain: a gauge reading is asked for.
+	ErrReadGauge = errors.New("a gauge reading is needed first")
+)
+
+func refuse(do, format string, args ...any) error {
+	return &Problem{What: fmt.Sprintf(format, args...), Do: do, Err: ErrRefused}
+}

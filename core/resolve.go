@@ -1,0 +1,157 @@
+package core
+
+import (
+	"fmt"
+
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
+)
+
+// resolve fills in what follows from the book, so that the entry holds figures and never formulas. The
+// fact given is not changed.
+func (s *state) resolve(f Fact) (Fact, error) {
+	switch f := f.(type) {
+	case *Rig:
+		return resolveRig(f), nil
+	case *DayOpened:
+		c := *f
+		if c.FlowModel == 0 {
+			c.FlowModel = FlowModel
+		}
+		return &c, nil
+	case *DayClosed:
+		c := *f
+		c.Accounts = s.AccountsDigest().String()
+		return &c, nil
+	case *Loaded:
+		return s.resolveLoaded(f)
+	case *Sprayed:
+		return s.resolveSprayed(f)
+	case *Dumped:
+		c := *f
+		if !c.Volume.Known {
+			c.Volume = Known(s.held(fluid.Place(f.From)))
+		}
+		return &c, nil
+	}
+	return f, nil
+}
+
+// resolveRig gives hoses without a volume the one of their bore and length: pi/4 d^2 L (geometry).
+func resolveRig(f *Rig) *Rig {
+	c := *f
+	c.Hoses = append([]RigHose(nil), f.Hoses...)
+	for i := range c.Hoses {
+		if h := &c.Hoses[i]; h.Volume == 0 && h.Bore.Known && h.Length.Known {
+			h.Volume = fluid.BoreVolume(h.Bore.V, h.Length.V)
+		}
+	}
+	return &c
+}
+
+// resolveLoaded gives a load that names a mix the amounts of its products: the rate on the area that the
+// volume covers at the applicator's delivery rate.
+func (s *state) resolveLoaded(f *Loaded) (Fact, error) {
+	if f.Mix == "" || len(f.Parts) > 0 {
+		return f, nil
+	}
+	mix := s.Mix(f.Mix)
+	if mix == nil {
+		return nil, refuse(s.mixesHint(), "There is no mix %q in the book.", f.Mix)
+	}
+	a := s.Applicator(f.For)
+	if a == nil {
+		return nil, refuse(s.applicatorsHint(), "A load of mix %q needs the applicator whose delivery rate it is made up for; %q is none.", f.Mix, f.For)
+	}
+	if a.Delivery.V <= 0 {
+		return nil, refuse("Enter the delivery rate with the rig, or give the amounts of the products.", "%s has no delivery rate, so the amounts for mix %q cannot be worked out.", a.Name, f.Mix)
+	}
+	c := *f
+	area := a.Delivery.AreaFor(f.Volume)
+	for _, p := range mix.Parts {
+		c.Parts = append(c.Parts, LoadPart{p.Product, p.Rate.Over(area)})
+	}
+	return &c, nil
+}
+
+func (s *state) resolveSprayed(f *Sprayed) (Fact, error) {
+	c := *f
+	lawn, a := s.Lawn(f.Lawn), s.Applicator(f.Applicator)
+	if lawn == nil || a == nil {
+		return &c, nil // admission names what is missing
+	}
+	if len(c.Zones) == 0 {
+		c.Zones = lawn.ZoneNames()
+	}
+	if !c.Area.Known {
+		var sum measure.Area
+		for _, n := range c.Zones {
+			z, _ := lawn.Zone(n)
+			sum += z.Area
+		}
+		c.Area = Known(sum)
+	}
+	switch c.By {
+	case "", ByArea:
+		if c.By == "" && c.Volume.Known {
+			c.By = ByGallons
+			break
+		}
+		c.By = ByArea
+		if !c.Volume.Known {
+			c.Volume = Known(a.Delivery.Volume(c.Area.V))
+		}
+	case ByGauge:
+		if !c.Before.Known || !c.After.Known {
+			return nil, refuse("Give before and after.", "A spraying by gauge needs both readings.")
+		}
+		used := c.Before.V - c.After.V
+		if c.Volume.Known && c.Volume.V != used {
+			return nil, refuse("Leave the volume out, or correct a reading.",
+				"The readings say %s gal, the volume given is %s gal.", used.Text(), c.Volume.V.Text())
+		}
+		c.Volume = Known(used)
+	}
+	return &c, nil
+}
+
+// held is how much liquid a place of the rig holds.
+func (s *state) held(p fluid.Place) measure.Volume {
+	for _, a := range s.plumbing.Accounts() {
+		if a.Place == p {
+			return a.Volume
+		}
+	}
+	return 0
+}
+
+func (s *state) mixesHint() string {
+	if len(s.mixes) == 0 {
+		return "Enter the mix first; the book has none yet."
+	}
+	hint := "The book has"
+	for i, m := range s.mixes {
+		if i == 6 {
+			return hint + fmt.Sprintf(" and %d more.", len(s.mixes)-i)
+		}
+		if i > 0 {
+			hint += ","
+		}
+		hint += fmt.Sprintf(" %q", m.MixName)
+	}
+	return hint + "."
+}
+
+func (s *state) applicatorsHint() string {
+	if s.rig == nil || len(s.rig.Applicators) == 0 {
+		return "Enter the applicators with the rig first."
+	}
+	hint := "The rig has"
+	for i, a := range s.rig.Applicators {
+		if i > 0 {
+			hint += ","
+		}
+		hint += " " + a.Name
+	}
+	return hint + "."
+}

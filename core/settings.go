@@ -1,0 +1,109 @@
+package core
+
+import (
+	_ "embed"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// SettingRow is one line of the table of settings.
+type SettingRow struct {
+	Name, Unit string
+	Low, High  float64
+	Default    float64
+	Words      string
+	Source     string
+}
+
+//go:embed settings.csv
+var settingsCSV string
+
+var settingRows = readSettings(settingsCSV)
+
+func readSettings(text string) []SettingRow {
+	rows, err := csv.NewReader(strings.NewReader(text)).ReadAll()
+	if err != nil {
+		panic("core/settings.csv: " + err.Error()) // embedded: a broken table is a broken build, held by a test
+	}
+	var out []SettingRow
+	for _, r := range rows[1:] {
+		row := SettingRow{Name: r[0], Unit: r[2], Words: r[6], Source: r[7]}
+		row.Low, row.High, row.Default = mustFloat(r[3]), mustFloat(r[4]), mustFloat(r[5])
+		out = append(out, row)
+	}
+	return out
+}
+
+func mustFloat(s string) float64 {
+	f, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		panic("core/settings.csv: " + err.Error()) // as above
+	}
+	return f
+}
+
+// Settings lists what can be set.
+func Settings() []SettingRow { return append([]SettingRow(nil), settingRows...) }
+
+func settingRow(name string) (SettingRow, bool) {
+	for _, r := range settingRows {
+		if r.Name == name {
+			return r, true
+		}
+	}
+	return SettingRow{}, false
+}
+
+// The names of the settings that this package and its rooms read.
+const (
+	WeatherAskMin    = "weather_ask_min"
+	WeatherOldMin    = "weather_old_min"
+	WindNoteBelowMPH = "wind_note_below_mph"
+	WindAskMPH       = "wind_ask_mph"
+	WindStopMPH      = "wind_stop_mph"
+	GaugeErrorPct    = "gauge_error_pct"
+	RateErrorPct     = "rate_error_pct"
+	BypassFlowGPM    = "bypass_flow_gpm"
+	StrengthBandPct  = "strength_band_pct"
+	CleanNotAllowed  = "clean_not_allowed"
+	CleanAllowed     = "clean_allowed"
+)
+
+// Setting is the value in force: what the operator set, else the default of the table.
+func (s *state) Setting(name string) float64 {
+	if set, ok := s.settings[name]; ok {
+		if f, err := strconv.ParseFloat(set, 64); err == nil {
+			return f
+		}
+	}
+	row, _ := settingRow(name)
+	return row.Default
+}
+
+// SettingSource says where the value in force comes from.
+func (s *state) SettingSource(name string) string {
+	if _, ok := s.settings[name]; ok {
+		return "set by the operator"
+	}
+	row, _ := settingRow(name)
+	return row.Source
+}
+
+func admitSetting(f *Setting) error {
+	row, ok := settingRow(f.SettingName)
+	if !ok {
+		var names []string
+		for _, r := range settingRows {
+			names = append(names, r.Name)
+		}
+		return refuse("Use one of "+strings.Join(names, ", ")+".", "%q is not a setting.", f.SettingName)
+	}
+	v, err := strconv.ParseFloat(f.Value, 64)
+	if err != nil || math.IsNaN(v) || v < row.Low || v > row.High {
+		return refuse(fmt.Sprintf("Give a number from %g to %g (%s).", row.Low, row.High, row.Unit), "The value %q is not allowed for %s.", f.Value, f.SettingName)
+	}
+	return nil
+}
