@@ -27,7 +27,8 @@ func ParseIn(quantity, unit, text string) (int64, error) {
 	}
 	if u.num == 1 && u.den == 1 {
 		// The journal's own figures: whole base units, by far the most common.
-		if n, err := strconv.ParseInt(text, 10, 64); err == nil && len(text) <= maxDigits {
+		n, err := strconv.ParseInt(text, 10, 64)
+		if err == nil && len(text) <= maxDigits && text[0] != '+' {
 			return n, nil
 		}
 	}

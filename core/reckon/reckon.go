@@ -1,0 +1,188 @@
+package reckon
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"example.com/tintline/core/measure"
+)
+
+// reckoning is one kind: its name, the keys that help names, and the arithmetic.
+type reckoning struct {
+	kind   string
+	inputs []string
+	do     func(*inputs) (map[string]any, error)
+}
+
+// reckonings gives all kinds, in the order in which help lists them.
+func reckonings() []reckoning {
+	return []reckoning{
+		{"convert", []string{"gal", "lb", "acre", "ft", "mph", "psi", "gal_per_min", "gal_per_acre", "lb_per_acre", "lb_per_gal", "fl_oz_per_gal"}, convert},
+		{"area", []string{
+			"shape", "length_ft", "width_ft", "diameter_ft", "radius_ft", "base_ft", "height_ft",
+			"offset_widths_ft", "spacing_ft", "lot_sqft", "non_lawn_sqft",
+		}, area},
+		{"load", []string{
+			"rate_fl_oz_per_acre", "rate_lb_per_1000_sqft", "rate_lb", "rate_area_sqft", "fl_oz_per_100_gal", "lb_per_gal",
+			"gal_per_acre", "gal_per_1000_sqft", "tank_gal", "mix_gal", "area_sqft", "acres",
+		}, load},
+	}
+}
+
+// Kinds lists the kinds of reckoning.
+func Kinds() []string {
+	var names []string
+	for _, r := range reckonings() {
+		names = append(names, r.kind)
+	}
+	return names
+}
+
+// Inputs lists the keys of a kind that help shows, each in one of its units; nil
+// for an unknown kind.
+func Inputs(kind string) []string {
+	for _, r := range reckonings() {
+		if r.kind == kind {
+			return r.inputs
+		}
+	}
+	return nil
+}
+
+// Do gives every figure that the inputs determine, by key, as a float64, bool or
+// string. Inputs are plain decimal numbers as text, lists with commas; a key's case
+// does not matter. An empty value or "null" counts as not given. The error is a
+// *KindError, *KeyError, *InputError or *MissingError; each has a Do.
+func Do(kind string, given map[string]string) (map[string]any, error) {
+	for _, r := range reckonings() {
+		if r.kind != kind {
+			continue
+		}
+		in, err := newInputs(r, given)
+		if err != nil {
+			return nil, err
+		}
+		out, err := r.do(in)
+		if err != nil {
+			return nil, err
+		}
+		if err := in.finite(out); err != nil {
+			return nil, err
+		}
+		return out, nil
+	}
+	return nil, &KindError{Kind: kind}
+}
+
+// inputs are what was given, by key in lower case, and which of it was taken.
+type inputs struct {
+	kind  string
+	known []string
+	keys  []string // in order, so that a refusal names the same key every time
+	value map[string]string
+	taken map[string]bool
+}
+
+func newInputs(r reckoning, given map[string]string) (*inputs, error) {
+	in := &inputs{kind: r.kind, known: r.inputs, value: map[string]string{}, taken: map[string]bool{}}
+	names := make([]string, 0, len(given))
+	for k := range given {
+		names = append(names, k)
+	}
+	slices.Sort(names)
+	for _, k := range names {
+		key, v := strings.ToLower(strings.TrimSpace(k)), strings.TrimSpace(given[k])
+		if v == "" || v == "null" {
+			continue
+		}
+		if _, twice := in.value[key]; twice {
+			return nil, &InputError{Key: key, Value: v, Want: "given once"}
+		}
+		in.value[key] = v
+		in.keys = append(in.keys, key)
+	}
+	return in, nil
+}
+
+// number reads the value of a key as a number of at least least.
+func (in *inputs) number(key string, positive bool) (float64, error) {
+	f, err := measure.ParseNumber(in.value[key])
+	if err != nil {
+		return 0, &InputError{Key: key, Value: in.value[key], Want: "a plain number such as 1.5"}
+	}
+	if f < 0 || (positive && f == 0) {
+		return 0, &InputError{Key: key, Value: in.value[key], Want: map[bool]string{true: "above 0", false: "0 or more"}[positive]}
+	}
+	in.taken[key] = true
+	return f, nil
+}
+
+// quantity is a figure that was given, in the base unit of its kind.
+type quantity struct {
+	given bool
+	key   string
+	base  float64
+}
+
+// one finds the quantity whose key is prefix and a unit that the units allow, and
+// converts it. Given under two keys it is refused.
+func (in *inputs) one(prefix string, unit func(string) (float64, bool), positive bool) (quantity, error) {
+	var q quantity
+	for _, key := range in.keys {
+		name, ok := strings.CutPrefix(key, prefix)
+		if !ok || in.taken[key] {
+			continue
+		}
+		factor, ok := unit(name)
+		if !ok {
+			continue
+		}
+		if q.given {
+			return q, &InputError{Key: key, Value: in.value[key], Want: "left out, for " + q.key + " already gives it"}
+		}
+		f, err := in.number(key, positive)
+		if err != nil {
+			return q, err
+		}
+		q = quantity{given: true, key: key, base: f * factor}
+	}
+	return q, nil
+}
+
+// unknown refuses the first input that nothing took.
+func (in *inputs) unknown() error {
+	for _, key := range in.keys {
+		if !in.taken[key] {
+			return &KeyError{Kind: in.kind, Key: key, Known: in.known}
+		}
+	}
+	return nil
+}
+
+// finite refuses inputs so large or small that an answer is no number: such a
+// figure has no form in JSON.
+func (in *inputs) finite(out map[string]any) error {
+	for _, v := range out {
+		if f, ok := v.(float64); ok && (math.IsInf(f, 0) || math.IsNaN(f)) {
+			key := in.keys[0]
+			return &InputError{Key: key, Value: in.value[key], Want: "of a size that can be reckoned with, as all inputs"}
+		}
+	}
+	return nil
+}
+
+// list reads a list with commas as numbers of 0 or more.
+func (in *inputs) list(key string) ([]float64, error) {
+	var out []float64
+	for i, part := range strings.Split(in.value[key], ",") {
+		f, err := measure.ParseNumber(strings.TrimSpace(part))
+		if err != nil || f < 0 {
+			return nil, &InputError{Key: key, Value: in.value[key], Want: "a list of numbers with commas; number " + strconv.Itoa(i+1) + " is none"}
+		}
+		out = append(out, f)
+	}
+	in.taken[key] = true
+	return out, nil
+}
