@@ -1,0 +1,78 @@
+package say
+
+import (
+	"fmt"
+	"strconv"
+
+	"example.com/tintline/core"
+)
+
+func dayOpened(f *core.DayOpened) string {
+	s := "opened the day " + f.Date
+	if f.Operator != "" {
+		s += ", " + f.Operator
+	}
+	return s + ", " + count(len(f.Route), "lawn on the route", "lawns on the route")
+}
+
+func dayClosed(f *core.DayClosed) string {
+	s := "closed the day"
+	if f.Overnight != "" {
+		s += "; overnight: " + f.Overnight
+	}
+	if f.Reason != "" {
+		s += "; " + f.Reason
+	}
+	return s
+}
+
+func weather(f *core.Weather) string {
+	var parts []string
+	if f.Wind.Known {
+		w := "wind " + f.Wind.V.Text()
+		if f.WindFrom != "" {
+			w += " from " + f.WindFrom
+		}
+		parts = append(parts, w)
+	} else if f.WindFrom != "" {
+		parts = append(parts, "wind from "+f.WindFrom)
+	}
+	for _, m := range []struct {
+		v            core.Maybe[float64]
+		before, unit string
+	}{{f.Temp, "", " F"}, {f.Humidity, "humidity ", " %"}, {f.RainFree, "no rain for ", " h"}} {
+		if m.v.Known {
+			parts = append(parts, m.before+number(m.v.V)+m.unit)
+		}
+	}
+	return "weather: " + and(parts)
+}
+
+// number is a figure as it was typed.
+func number(f float64) string { return strconv.FormatFloat(f, 'f', -1, 64) }
+
+func overridden(f *core.Overridden) string {
+	s := "went on at " + f.Lawn + " in spite of the " + f.Rule + " finding"
+	if f.Weight != "" {
+		s += " (" + f.Weight + ")"
+	}
+	return s + ": " + f.Reason
+}
+
+func struck(f *core.Struck) string {
+	s := fmt.Sprintf("struck entry %d", f.Of)
+	if len(f.Also) > 0 {
+		numbers := []string{strconv.FormatInt(f.Of, 10)}
+		for _, n := range f.Also {
+			numbers = append(numbers, strconv.FormatInt(n, 10))
+		}
+		s = "struck entries " + and(numbers)
+	}
+	if f.Reason != "" {
+		s += " (" + f.Reason + ")"
+	}
+	if f.Instead != nil {
+		s += "; instead: " + Fact(f.Instead)
+	}
+	return s
+}

@@ -1,0 +1,114 @@
+package say
+
+import (
+	"strings"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
+)
+
+func linedUp(f *core.LinedUp) string {
+	s := "no compartment to the pump"
+	if len(f.Supply) > 0 {
+		s = letters(f.Supply) + " to the pump"
+	}
+	if f.Return == 0 {
+		return "valves: " + s + ", return nowhere"
+	}
+	return "valves: " + s + ", return to " + string(f.Return)
+}
+
+func tintSeen(f *core.TintSeen) string {
+	var after []string
+	if f.Volume.Known {
+		after = append(after, f.Volume.V.Text()+" gal")
+	}
+	if f.Seconds.Known {
+		after = append(after, number(f.Seconds.V)+" s")
+	}
+	return "saw the tint after " + strings.Join(after, ", ")
+}
+
+// howMeasured says how a spraying was measured.
+var howMeasured = map[string]string{core.ByArea: "by area", core.ByGallons: "by gallons", core.ByGauge: "by gauge"}
+
+func sprayed(f *core.Sprayed) string {
+	s := "sprayed " + f.Lawn
+	if len(f.Zones) > 0 {
+		s += " " + strings.Join(f.Zones, " + ")
+	}
+	s += ":"
+	if f.Volume.Known {
+		s += " " + f.Volume.V.Text() + " gal"
+	}
+	s += " by " + f.Applicator
+	if f.Area.Known {
+		s += " on " + f.Area.V.Text() + " sq ft"
+	}
+	if f.By != "" {
+		how, ok := howMeasured[f.By]
+		if !ok {
+			how = f.By
+		}
+		s += ", " + how
+	}
+	if f.By == core.ByGauge && f.Before.Known && f.After.Known {
+		s += " from " + f.Before.V.Text() + " to " + f.After.V.Text()
+	}
+	return s
+}
+
+func gaugeRead(f *core.GaugeRead) string {
+	s := "gauge of " + string(f.Compartment)
+	if f.Mark != "" {
+		s += ": mark " + f.Mark
+	}
+	if f.Volume.Known {
+		s += ": " + f.Volume.V.Text() + " gal"
+	}
+	return s
+}
+
+func rinsed(f *core.Rinsed) string {
+	s := "rinsed " + string(f.Compartment) + " with " + f.Water.Text() + " gal of water"
+	if f.To == "" {
+		return s + ", left in it"
+	}
+	return s + ", run out to " + Place(fluid.Place(f.To))
+}
+
+func dumped(f *core.Dumped) string {
+	s := "ran"
+	if f.Volume.Known {
+		s += " " + f.Volume.V.Text() + " gal"
+	} else {
+		s += " all"
+	}
+	return s + " from " + Place(fluid.Place(f.From)) + " to " + Place(fluid.Place(f.To))
+}
+
+// Place names a place of the account in words.
+func Place(p fluid.Place) string {
+	kind, name := p.Split()
+	switch kind {
+	case "compartment":
+		return "compartment " + name
+	case "cell":
+		return "the mixing cell"
+	case "return_line":
+		return "the return line"
+	case "hose":
+		return "the hose " + name
+	case "applicator":
+		return "the tank of " + name
+	case "package":
+		return "the package of " + name
+	case "zone":
+		return strings.Replace(name, "/", ", ", 1)
+	case "waste":
+		return name + " (waste)"
+	case "unexplained":
+		return "the unexplained"
+	}
+	return string(p)
+}

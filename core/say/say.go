@@ -1,0 +1,84 @@
+package say
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/tintline/core"
+)
+
+// Fact is what a fact says, in words without a full stop.
+func Fact(f core.Fact) string {
+	switch f := f.(type) {
+	case *core.Rig:
+		return rig(f)
+	case *core.Product:
+		return product(f)
+	case *core.Mix:
+		return mix(f)
+	case *core.Lawn:
+		return lawn(f)
+	case *core.DayOpened:
+		return dayOpened(f)
+	case *core.DayClosed:
+		return dayClosed(f)
+	case *core.Loaded:
+		return loaded(f)
+	case *core.LinedUp:
+		return linedUp(f)
+	case *core.PushedBack:
+		return fmt.Sprintf("pushed back %s gal into %c", f.Volume.Text(), f.Into)
+	case *core.TintSeen:
+		return tintSeen(f)
+	case *core.Filled:
+		return fmt.Sprintf("filled %s with %s gal through the hose", f.Applicator, f.Volume.Text())
+	case *core.VisitBegun:
+		return "arrived at " + f.Lawn
+	case *core.VisitSkipped:
+		return "skipped " + f.Lawn + ": " + f.Reason
+	case *core.VisitDone:
+		return "left " + f.Lawn
+	case *core.Sprayed:
+		return sprayed(f)
+	case *core.GaugeRead:
+		return gaugeRead(f)
+	case *core.Weather:
+		return weather(f)
+	case *core.Overridden:
+		return overridden(f)
+	case *core.Setting:
+		return "set " + f.SettingName + " to " + f.Value
+	case *core.Rinsed:
+		return rinsed(f)
+	case *core.Dumped:
+		return dumped(f)
+	case *core.Struck:
+		return struck(f)
+	}
+	return "a fact that this version has no words for"
+}
+
+// and joins a list as it is spoken, "a, b and c".
+func and(list []string) string {
+	if len(list) < 2 {
+		return strings.Join(list, "")
+	}
+	last := len(list) - 1
+	return strings.Join(list[:last], ", ") + " and " + list[last]
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// letters names compartments, "a and b".
+func letters(l []byte) string {
+	var out []string
+	for _, c := range l {
+		out = append(out, string(c))
+	}
+	return and(out)
+}

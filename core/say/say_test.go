@@ -1,0 +1,55 @@
+package say
+
+import (
+	"strings"
+	"testing"
+
+	"example.com/tintline/core"
+)
+
+func TestEveryFactHasWords(t *testing.T) {
+	for _, name := range core.FactNames() {
+		if s := Fact(core.NewFact(name)); s == "" || strings.Contains(s, "has no words") {
+			t.Errorf("%s says %q", name, s)
+		}
+	}
+}
+
+func TestFact(t *testing.T) {
+	for _, tc := range []struct{ line, want string }{
+		{
+			`{"fact":"sprayed","lawn":"418 Alder","zones":["front","back"],"applicator":"gun","by":"area","volume_gal":11.1,"area_sqft":7400}`,
+			"sprayed 418 Alder front + back: 11.1 gal by gun on 7,400 sq ft, by area",
+		},
+		{
+			`{"fact":"sprayed","lawn":"77 Fir","zones":["all"],"applicator":"gun","by":"gauge","volume_gal":8,"area_sqft":5200,"before_gal":70,"after_gal":62}`,
+			"sprayed 77 Fir all: 8.00 gal by gun on 5,200 sq ft, by gauge from 70.0 to 62.0",
+		},
+		{`{"fact":"lined_up","supply":["a","b"],"return":"a"}`, "valves: a and b to the pump, return to a"},
+		{`{"fact":"lined_up"}`, "valves: no compartment to the pump, return nowhere"},
+		{`{"fact":"loaded","into":"a","volume_gal":200,"parts":[{"product":"warm weed","amount_fl_oz":160}]}`, "loaded 200.0 gal into a: 1.25 gal warm weed"},
+		{`{"fact":"loaded","into":"a","volume_gal":20}`, "loaded 20.0 gal into a: water"},
+		{`{"fact":"weather","wind_mph":6,"wind_from":"SW","temp_f":64.5}`, "weather: wind 6.0 mph from SW and 64.5 F"},
+		{`{"fact":"dumped","from":"hose/reel","volume_gal":2,"to":"waste/yard"}`, "ran 2.00 gal from the hose reel to yard (waste)"},
+		{`{"fact":"struck","of":7,"also":[8,9],"reason":"slip"}`, "struck entries 7, 8 and 9 (slip)"},
+		{
+			`{"fact":"struck","of":7,"reason":"slip","instead":{"fact":"pushed_back","into":"b","volume_gal":2.7}}`,
+			"struck entry 7 (slip); instead: pushed back 2.70 gal into b",
+		},
+		{`{"fact":"gauge_read","compartment":"a","volume_gal":151}`, "gauge of a: 151.0 gal"},
+		{`{"fact":"tint_seen","seconds":41}`, "saw the tint after 41 s"},
+		{`{"fact":"day_opened","date":"2026-05-28","operator":"R. Example","route":["77 Fir"]}`, "opened the day 2026-05-28, R. Example, 1 lawn on the route"},
+		{
+			`{"fact":"lawn","name":"77 Fir","zones":[{"name":"all","grass":"tall_fescue","area_sqft":5200}]}`,
+			"lawn 77 Fir: all 5,200 sq ft of tall fescue",
+		},
+	} {
+		l, err := core.DecodeLine([]byte(tc.line))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := Fact(l.Fact); got != tc.want {
+			t.Errorf("%s\n got %q\nwant %q", tc.line, got, tc.want)
+		}
+	}
+}

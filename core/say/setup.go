@@ -1,0 +1,83 @@
+package say
+
+import (
+	"example.com/tintline/core"
+	"example.com/tintline/core/label"
+)
+
+func rig(f *core.Rig) string {
+	var tanks []string
+	for _, c := range f.Compartments {
+		tanks = append(tanks, string(c.Letter)+" "+c.Capacity.Text())
+	}
+	s := "rig " + f.RigName + ": " + and(tanks) + " gal"
+	for _, h := range f.Hoses {
+		s += "; hose " + h.Name + " " + h.Volume.Text() + " gal"
+	}
+	for _, a := range f.Applicators {
+		s += "; " + a.Name
+	}
+	return s
+}
+
+func product(f *core.Product) string {
+	e := f.Label
+	s := "label of " + f.ProductName
+	if w := e.Words(); w != "" {
+		s += " (" + w + ")"
+	}
+	switch {
+	case e.HasRateLow && e.HasRateHigh:
+		s += ": " + e.RateLow.Text() + " to " + e.RateHigh.Text()
+	case e.HasRateHigh:
+		s += ": at most " + e.RateHigh.Text()
+	case e.HasRateLow:
+		s += ": at least " + e.RateLow.Text()
+	}
+	if len(e.Grasses) == 0 {
+		return s + ", no grass listed"
+	}
+	var on []string
+	for _, g := range e.Grasses {
+		on = append(on, label.GrassWords(g))
+	}
+	return s + ", on " + and(on)
+}
+
+func mix(f *core.Mix) string {
+	var parts []string
+	for _, p := range f.Parts {
+		parts = append(parts, p.Product+" "+p.Rate.Text())
+	}
+	return "mix " + f.MixName + ": " + and(parts)
+}
+
+func lawn(f *core.Lawn) string {
+	var zones []string
+	for _, z := range f.Zones {
+		zones = append(zones, z.Name+" "+z.Area.Text()+" sq ft of "+label.GrassWords(z.Grass))
+	}
+	return "lawn " + f.LawnName + ": " + and(zones)
+}
+
+func loaded(f *core.Loaded) string {
+	s := "loaded " + f.Volume.Text() + " gal"
+	if f.Mix != "" {
+		s += " of " + f.Mix
+	}
+	s += " into " + f.Into
+	if f.For != "" {
+		s += " for " + f.For
+	}
+	var parts []string
+	for _, p := range f.Parts {
+		parts = append(parts, p.Amount.Text()+" "+p.Product)
+	}
+	if len(parts) > 0 {
+		return s + ": " + and(parts)
+	}
+	if f.Mix == "" {
+		return s + ": water"
+	}
+	return s
+}
