@@ -1,0 +1,9 @@
+// Package tally adds up what went down: by compartment, mix, product, lawn and zone, and in all. A day's
+// figures stand in the book until the next day is opened; Close takes them, Span takes those of each day
+// of a span while the journal is folded, and Tally holds them added up.
+//
+// What holds, in integers and as printed: what is left in a compartment is start + loaded + pushed in -
+// drawn + other + unexplained; the columns to lawns, the mixes and the lawns each add up to all gallons;
+// the products of the zones add up to the products. Liquid on a lawn that came from no compartment (the
+// first water of a rig, a tank that was loaded directly) stands in a row "other".
+package tally

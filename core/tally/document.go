@@ -1,0 +1,131 @@
+package tally
+
+import (
+	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
+)
+
+// Document is the tally as JSON: keys end in their unit, figures are not rounded, no list is null.
+type Document struct {
+	From         string           `json:"from"`
+	To           string           `json:"to"`
+	Compartments []CompartmentRow `json:"compartments"`
+	Mixes        []MixRow         `json:"mixes"`
+	Products     []ProductRow     `json:"products"`
+	Lawns        []LawnRow        `json:"lawns"`
+	All          AllRow           `json:"all"`
+}
+
+// CompartmentRow is a compartment in the document.
+type CompartmentRow struct {
+	Letter      string   `json:"letter"`
+	Start       float64  `json:"start_gal"`
+	Loaded      float64  `json:"loaded_gal"`
+	PushedIn    float64  `json:"pushed_in_gal"`
+	Drawn       float64  `json:"drawn_gal"`
+	Other       float64  `json:"other_gal"`
+	Unexplained float64  `json:"unexplained_gal"`
+	Left        float64  `json:"left_gal"`
+	Gauge       *float64 `json:"gauge_gal"`
+	ToLawns     float64  `json:"to_lawns_gal"`
+}
+
+// MixRow is a mix in the document.
+type MixRow struct {
+	Mix    string  `json:"mix"`
+	Volume float64 `json:"gal"`
+	Area   float64 `json:"area_sqft"`
+}
+
+// ProductRow is a product in the document; the unit is nl or ng.
+type ProductRow struct {
+	Product string   `json:"product"`
+	Amount  int64    `json:"amount"`
+	Unit    string   `json:"unit"`
+	Per1000 *float64 `json:"per_1000_sqft"`
+}
+
+// LawnRow is a lawn in the document.
+type LawnRow struct {
+	Lawn   string    `json:"lawn"`
+	Volume float64   `json:"gal"`
+	Area   float64   `json:"area_sqft"`
+	Zones  []ZoneRow `json:"zones"`
+}
+
+// ZoneRow is a zone in the document.
+type ZoneRow struct {
+	Zone     string       `json:"zone"`
+	Grass    string       `json:"grass"`
+	Volume   float64      `json:"gal"`
+	Area     float64      `json:"area_sqft"`
+	Products []ProductRow `json:"products"`
+}
+
+// AllRow is the bottom line of the document.
+type AllRow struct {
+	Volume float64 `json:"gal"`
+	Area   float64 `json:"area_sqft"`
+	Lawns  int     `json:"lawns"`
+	Hours  float64 `json:"hours"`
+}
+
+// Document arranges the tally for JSON.
+func (t *Tally) Document() Document {
+	d := Document{
+		From: t.From, To: t.To, All: t.All(),
+		Compartments: []CompartmentRow{}, Mixes: []MixRow{}, Products: productRows(t.Products), Lawns: []LawnRow{},
+	}
+	for _, c := range t.Compartments {
+		f := c.Flows
+		row := CompartmentRow{
+			Letter: c.Letter, Start: f.Start.Gallons(), Loaded: f.Loaded.Gallons(), PushedIn: f.PushedIn.Gallons(),
+			Drawn: f.Drawn.Gallons(), Other: f.Other.Gallons(), Unexplained: f.Unexplained.Gallons(),
+			Left: f.Left().Gallons(), ToLawns: c.ToLawns.Gallons(),
+		}
+		if c.Gauge.Known {
+			gal := c.Gauge.V.Gallons()
+			row.Gauge = &gal
+		}
+		d.Compartments = append(d.Compartments, row)
+	}
+	for _, m := range t.Mixes {
+		d.Mixes = append(d.Mixes, MixRow{m.Mix, m.Volume.Gallons(), m.Area.SquareFeet()})
+	}
+	for _, l := range t.Lawns {
+		row := LawnRow{l.Lawn, l.Volume.Gallons(), l.Area.SquareFeet(), []ZoneRow{}}
+		for _, z := range l.Zones {
+			row.Zones = append(row.Zones, ZoneRow{z.Zone, z.Grass, z.Volume.Gallons(), z.Area.SquareFeet(), productRows(z.Products)})
+		}
+		d.Lawns = append(d.Lawns, row)
+	}
+	return d
+}
+
+// All is the bottom line.
+func (t *Tally) All() AllRow {
+	return AllRow{t.Volume.Gallons(), t.Area.SquareFeet(), len(t.Lawns), float64(t.Seconds) / 3600}
+}
+
+func productRows(list []Product) []ProductRow {
+	out := []ProductRow{}
+	for _, p := range list {
+		out = append(out, ProductRow{p.Product, p.Amount.N, UnitOf(p.Amount.Kind), pointer(p.Per1000())})
+	}
+	return out
+}
+
+// UnitOf is the exact unit of a kind of product, as keys and lists name it.
+func UnitOf(k measure.Kind) string {
+	if k == measure.Dry {
+		return "ng"
+	}
+	return "nl"
+}
+
+func pointer(m core.Maybe[float64]) *float64 {
+	if !m.Known {
+		return nil
+	}
+	return &m.V
+}

@@ -1,0 +1,185 @@
+package tally
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/tintline/core/label"
+	"example.com/tintline/core/measure"
+)
+
+// printed holds the figures of one page as they are printed, so that they add up as printed: each is a
+// multiple of its step, and each sum on the page is the sum of what stands above it.
+type printed struct {
+	places      int     // decimals of gallons
+	gal         float64 // step of gallons
+	area        float64 // step of square feet
+	all, allSqF float64
+}
+
+func (t *Tally) printing() printed {
+	p := printed{places: 1, gal: 0.1, area: 10}
+	if t.Volume < 10*measure.USGallon {
+		p.places, p.gal = 2, 0.01
+	}
+	p.all = measure.LargestRemainder([]float64{t.Volume.Gallons()}, t.Volume.Gallons(), p.gal)[0]
+	p.allSqF = measure.LargestRemainder([]float64{t.Area.SquareFeet()}, t.Area.SquareFeet(), p.area)[0]
+	return p
+}
+
+func (p printed) gallons(f float64) string { return commas(f, p.places) }
+
+func (p printed) sqft(f float64) string { return commas(f, 0) }
+
+// commas prints f with so many decimals and separators of thousands, and nothing as minus zero.
+func commas(f float64, places int) string {
+	text := fmt.Sprintf("%.*f", places, f)
+	if strings.Trim(text, "-0.") == "" {
+		text = strings.TrimPrefix(text, "-")
+	}
+	whole, rest, _ := strings.Cut(text, ".")
+	sign := ""
+	if strings.HasPrefix(whole, "-") {
+		sign, whole = "-", whole[1:]
+	}
+	for i := len(whole) - 3; i > 0; i -= 3 {
+		whole = whole[:i] + "," + whole[i:]
+	}
+	if rest != "" {
+		rest = "." + rest
+	}
+	return sign + whole + rest
+}
+
+// Text is the tally as people read it.
+func (t *Tally) Text() string {
+	var w strings.Builder
+	p := t.printing()
+	dates := t.From
+	if t.To != t.From {
+		dates += " to " + t.To
+	}
+	lawns := "lawns"
+	if len(t.Lawns) == 1 {
+		lawns = "lawn"
+	}
+	fmt.Fprintf(&w, "%s   %d %s   %s sq ft   %s gal   %s h\n", dates, len(t.Lawns), lawns,
+		p.sqft(p.allSqF), p.gallons(p.all), commas(t.All().Hours, 1))
+	t.writeCompartments(&w, p)
+	t.writeMixes(&w, p)
+	t.writeProducts(&w)
+	t.writeLawns(&w, p)
+	return w.String()
+}
+
+// row prints the six flows of a compartment so that they come to what is printed as left.
+func (p printed) row(c *Compartment) []float64 {
+	f := c.Flows
+	parts := []float64{
+		f.Start.Gallons(), f.Loaded.Gallons(), f.PushedIn.Gallons(), -f.Drawn.Gallons(), f.Other.Gallons(), f.Unexplained.Gallons(),
+	}
+	out := measure.LargestRemainder(parts, f.Left().Gallons(), p.gal)
+	out[3] = -out[3]
+	left := measure.LargestRemainder([]float64{f.Left().Gallons()}, f.Left().Gallons(), p.gal)[0]
+	return append(out, left)
+}
+
+func (t *Tally) writeCompartments(w *strings.Builder, p printed) {
+	if len(t.Compartments) == 0 {
+		return
+	}
+	var to []float64
+	for i := range t.Compartments {
+		to = append(to, t.Compartments[i].ToLawns.Gallons())
+	}
+	to = measure.LargestRemainder(to, t.Volume.Gallons(), p.gal)
+	rows := table{}
+	rows.add("gallons", "start", "loaded", "pushed in", "drawn", "other", "unexplained", "left", "gauge", "to lawns")
+	sums := make([]float64, 7)
+	for i := range t.Compartments {
+		c := &t.Compartments[i]
+		cells := []string{c.Letter}
+		for j, f := range p.row(c) {
+			sums[j] += f
+			cells = append(cells, p.gallons(f))
+		}
+		gauge := "-"
+		if c.Gauge.Known {
+			gauge = p.gallons(c.Gauge.V.Gallons())
+		}
+		rows.add(append(cells, gauge, p.gallons(to[i]))...)
+	}
+	cells := []string{"all"}
+	for _, f := range sums {
+		cells = append(cells, p.gallons(f))
+	}
+	rows.add(append(cells, "", p.gallons(p.all))...)
+	w.WriteString("\n")
+	rows.write(w)
+}
+
+func (t *Tally) writeMixes(w *strings.Builder, p printed) {
+	if len(t.Mixes) == 0 {
+		return
+	}
+	var gal, area []float64
+	for _, m := range t.Mixes {
+		gal, area = append(gal, m.Volume.Gallons()), append(area, m.Area.SquareFeet())
+	}
+	gal = measure.LargestRemainder(gal, t.Volume.Gallons(), p.gal)
+	area = measure.LargestRemainder(area, t.Area.SquareFeet(), p.area)
+	rows := table{}
+	rows.add("mix", "gal", "sq ft")
+	for i, m := range t.Mixes {
+		rows.add(m.Mix, p.gallons(gal[i]), p.sqft(area[i]))
+	}
+	rows.add("all", p.gallons(p.all), p.sqft(p.allSqF))
+	w.WriteString("\n")
+	rows.write(w)
+}
+
+func (t *Tally) writeProducts(w *strings.Builder) {
+	if len(t.Products) == 0 {
+		return
+	}
+	rows := table{}
+	rows.add("product", "amount", "where it went")
+	for _, pr := range t.Products {
+		per := "-"
+		if pr.Area > 0 {
+			per = measure.RateOf(pr.Amount, pr.Area).Text()
+		}
+		rows.add(pr.Product, pr.Amount.Text(), per)
+	}
+	w.WriteString("\n")
+	rows.write(w)
+}
+
+func (t *Tally) writeLawns(w *strings.Builder, p printed) {
+	if len(t.Lawns) == 0 {
+		return
+	}
+	var gal, area []float64
+	for _, l := range t.Lawns {
+		gal, area = append(gal, l.Volume.Gallons()), append(area, l.Area.SquareFeet())
+	}
+	gal = measure.LargestRemainder(gal, t.Volume.Gallons(), p.gal)
+	area = measure.LargestRemainder(area, t.Area.SquareFeet(), p.area)
+	rows := table{}
+	rows.add("lawn", "gal", "sq ft")
+	for i, l := range t.Lawns {
+		rows.add(l.Lawn, p.gallons(gal[i]), p.sqft(area[i]))
+		var zg, za []float64
+		for _, z := range l.Zones {
+			zg, za = append(zg, z.Volume.Gallons()), append(za, z.Area.SquareFeet())
+		}
+		zg = measure.LargestRemainder(zg, gal[i], p.gal)
+		za = measure.LargestRemainder(za, area[i], p.area)
+		for j, z := range l.Zones {
+			rows.add("  "+z.Zone+", "+label.GrassWords(z.Grass), p.gallons(zg[j]), p.sqft(za[j]))
+		}
+	}
+	rows.add("all", p.gallons(p.all), p.sqft(p.allSqF))
+	w.WriteString("\n")
+	rows.write(w)
+}

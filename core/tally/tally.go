@@ -1,0 +1,73 @@
+package tally
+
+import (
+	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
+)
+
+// Tally is what went down on one day, or on several added up.
+type Tally struct {
+	From, To     string // dates, empty before the first day
+	Compartments []Compartment
+	Mixes        []Mix
+	Products     []Product
+	Lawns        []Lawn
+	Volume       measure.Volume
+	Area         measure.Area
+	Seconds      int64 // from opened to closed, all days together
+}
+
+// Close takes the sums of the book's day, open or last. The figures stand until the next day is opened: call
+// it just before that, or at the end. An open day lasts until now, where that is known, else until its last
+// entry.
+func Close(b *core.Book, now core.Maybe[core.Moment]) Tally {
+	d := b.Day()
+	t := Tally{From: d.Date, To: d.Date, Seconds: seconds(d, now)}
+	t.takeFlows(b)
+	for i := range d.Laid {
+		l := &d.Laid[i]
+		t.Volume += l.Volume
+		t.Area += l.Area
+		t.takeOrigins(b, l)
+		t.takeMixes(b, l)
+		t.takeProducts(b, l)
+		t.takeLawn(b, l)
+	}
+	return t
+}
+
+// seconds is how long the day lasted, never less than nothing: a clock may have been set back.
+func seconds(d *core.Day, now core.Maybe[core.Moment]) int64 {
+	end := d.Closed
+	if d.Open {
+		end = now.Or(d.Last)
+	}
+	return max(end.Unix-d.Opened.Unix, 0)
+}
+
+// Add adds up days, earliest first.
+func Add(days ...Tally) Tally {
+	var t Tally
+	for i := range days {
+		t.add(&days[i])
+	}
+	return t
+}
+
+func (t *Tally) add(day *Tally) {
+	if t.From == "" {
+		t.From = day.From
+	}
+	t.To = day.To
+	t.addCompartments(day.Compartments)
+	for _, m := range day.Mixes {
+		at := t.mix(m.Mix)
+		at.Volume += m.Volume
+		at.Area += m.Area
+	}
+	t.Products = addProducts(t.Products, day.Products)
+	t.addLawns(day.Lawns)
+	t.Volume += day.Volume
+	t.Area += day.Area
+	t.Seconds += day.Seconds
+}

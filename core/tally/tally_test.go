@@ -1,0 +1,330 @@
+package tally
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
+)
+
+const setUp = `
+{"fact":"rig","name":"truck","compartments":[{"letter":"a","name":"warm","capacity_gal":300,"heel_gal":2},{"letter":"b","name":"cool","capacity_gal":160,"heel_gal":2},{"letter":"c","name":"iron","capacity_gal":90,"heel_gal":1}],"cell_gal":0.2,"return_line_gal":0.1,"hoses":[{"name":"reel","inside_diameter_in":0.375,"length_ft":300}],"applicators":[{"name":"gun","kind":"gun","hose":"reel","delivery_gal_per_1000_sqft":1.5,"flow_gpm":2.5},{"name":"ride-on","kind":"ride_on","hose":"reel","delivery_gal_per_1000_sqft":0.3,"tank_gal":14}]}
+{"fact":"product","name":"warm weed","form":"liquid","kind":"herbicide","grasses":["bermudagrass_common"]}
+{"fact":"product","name":"cool weed","form":"liquid","kind":"herbicide","grasses":["tall_fescue"]}
+{"fact":"product","name":"iron","form":"dry","kind":"iron","grasses":["all_turf"]}
+{"fact":"mix","name":"W","parts":[{"product":"warm weed","rate_fl_oz_per_1000_sqft":1.2},{"product":"iron","rate_oz_per_1000_sqft":2}]}
+{"fact":"mix","name":"C","parts":[{"product":"cool weed","rate_fl_oz_per_1000_sqft":0.15}]}
+{"fact":"lawn","name":"418 Alder","zones":[{"name":"front","grass":"bermudagrass_common","area_sqft":4000},{"name":"back","grass":"bermudagrass_common","area_sqft":3401}]}
+{"fact":"lawn","name":"77 Fir","zones":[{"name":"all","grass":"tall_fescue","area_sqft":5203}]}
+{"fact":"lawn","name":"12 Elm","zones":[{"name":"strip","grass":"tall_fescue","area_sqft":33},{"name":"bank","grass":"tall_fescue","area_sqft":1017},{"name":"back","grass":"tall_fescue","area_sqft":2500}]}
+`
+
+// keeper is a book with the span that a reader of its journal would keep.
+type keeper struct {
+	b     *core.Book
+	clock int64
+	log   []core.Entry
+}
+
+func newKeeper(t rapid.TB) *keeper {
+	k := &keeper{b: core.NewBook(1), clock: 1_780_000_000}
+	for _, s := range strings.Split(strings.TrimSpace(setUp), "\n") {
+		if err := k.enter(s); err != nil {
+			t.Fatalf("%s: %v", s, err)
+		}
+	}
+	return k
+}
+
+func (k *keeper) enter(line string) error {
+	l, err := core.DecodeLine([]byte(line))
+	if err != nil {
+		return err
+	}
+	k.clock += 97
+	es, err := k.b.Prepare("test", core.Moment{Unix: k.clock}, l.Fact)
+	if err != nil {
+		return err
+	}
+	for _, e := range es {
+		if err := k.b.Apply(e); err != nil {
+			return err
+		}
+		k.log = append(k.log, e)
+	}
+	return nil
+}
+
+// fold reads the journal as a caller would.
+func (k *keeper) fold(t rapid.TB, from, to string) (Tally, bool) {
+	b, s := core.NewBook(1), Span{From: from, To: to}
+	for _, e := range k.log {
+		s.Before(b, e)
+		if err := b.Apply(e); err != nil {
+			t.Fatal(err)
+		}
+		s.After(b, e)
+	}
+	return s.Sum(b)
+}
+
+func drawLine(t *rapid.T) string {
+	gal := func(most float64) string {
+		return strconv.FormatFloat(math.Round(rapid.Float64Range(0.001, most).Draw(t, "gal")*1e4)/1e4+0.0001, 'f', -1, 64)
+	}
+	letter := rapid.SampledFrom([]string{"a", "b", "c"})
+	switch rapid.IntRange(0, 9).Draw(t, "fact") {
+	case 0:
+		return fmt.Sprintf(`{"fact":"loaded","into":%q,"volume_gal":%s,"mix":%q,"for":"gun"}`, letter.Draw(t, "into"), gal(80), rapid.SampledFrom([]string{"W", "C"}).Draw(t, "mix"))
+	case 1:
+		return fmt.Sprintf(`{"fact":"loaded","into":%q,"volume_gal":%s}`, rapid.SampledFrom([]string{"a", "b", "ride-on"}).Draw(t, "into"), gal(6))
+	case 2:
+		return fmt.Sprintf(`{"fact":"lined_up","supply":[%q],"return":%q}`, letter.Draw(t, "supply"), letter.Draw(t, "return"))
+	case 3:
+		return fmt.Sprintf(`{"fact":"pushed_back","into":%q,"volume_gal":%s}`, letter.Draw(t, "into"), gal(4))
+	case 4:
+		return fmt.Sprintf(`{"fact":"filled","applicator":"ride-on","volume_gal":%s}`, gal(6))
+	case 5:
+		return fmt.Sprintf(`{"fact":"gauge_read","compartment":%q,"volume_gal":%s}`, letter.Draw(t, "at"), gal(80))
+	case 6:
+		return fmt.Sprintf(`{"fact":"rinsed","compartment":%q,"water_gal":%s,"to":"waste/yard"}`, letter.Draw(t, "at"), gal(3))
+	}
+	lawn := rapid.SampledFrom([]string{"418 Alder", "77 Fir", "12 Elm"}).Draw(t, "lawn")
+	return fmt.Sprintf(`{"fact":"sprayed","lawn":%q,"applicator":%q,"by":"gallons","volume_gal":%s}`, lawn, rapid.SampledFrom([]string{"gun", "gun", "ride-on"}).Draw(t, "with"), gal(12))
+}
+
+func TestSumsHoldOnRandomDays(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		k := newKeeper(t)
+		days := rapid.IntRange(1, 4).Draw(t, "days")
+		for d := 1; d <= days; d++ {
+			if err := k.enter(fmt.Sprintf(`{"fact":"day_opened","date":"2026-06-%02d","operator":"R. Example"}`, d)); err != nil {
+				t.Fatal(err)
+			}
+			for range rapid.IntRange(0, 14).Draw(t, "entries") {
+				_ = k.enter(drawLine(t)) // what could not have happened is refused; that is not tested here
+			}
+			if rapid.Bool().Draw(t, "strike") {
+				_ = k.enter(fmt.Sprintf(`{"fact":"struck","of":%d}`, k.b.Seq()))
+			}
+			if rapid.Bool().Draw(t, "close") {
+				_ = k.enter(`{"fact":"day_closed"}`)
+			}
+		}
+		check(t, k.b, Close(k.b, core.Maybe[core.Moment]{}))
+		all, ok := k.fold(t, "", "")
+		if !ok {
+			return // the only opening was struck
+		}
+		check(t, k.b, all)
+		for i := range k.b.Plumbing().Compartments {
+			c := &k.b.Plumbing().Compartments[i]
+			if row := all.compartment(string(c.Letter)); row.Flows.Left() != c.Liquid.Volume {
+				t.Fatalf("%c: the rows come to %d, the compartment holds %d", c.Letter, row.Flows.Left(), c.Liquid.Volume)
+			}
+		}
+		atEachDate(t, k, all)
+	})
+}
+
+// atEachDate: the days one by one add up to the span.
+func atEachDate(t *rapid.T, k *keeper, all Tally) {
+	var days []Tally
+	for d := 1; d <= 4; d++ {
+		date := fmt.Sprintf("2026-06-%02d", d)
+		if day, ok := k.fold(t, date, date); ok {
+			days = append(days, day)
+		}
+	}
+	sum := Add(days...)
+	one, _ := json.Marshal(sum.Document())
+	other, _ := json.Marshal(all.Document())
+	if string(one) != string(other) {
+		t.Fatalf("days:\n%s\nspan:\n%s", one, other)
+	}
+}
+
+func check(t *rapid.T, b *core.Book, y Tally) {
+	var lawns, mixes, zones measure.Volume
+	var area, mixArea measure.Area
+	var products []Product
+	for _, l := range y.Lawns {
+		lawns, area = lawns+l.Volume, area+l.Area
+		for _, z := range l.Zones {
+			zones += z.Volume
+			products = addProducts(products, z.Products)
+		}
+	}
+	for _, m := range y.Mixes {
+		mixes, mixArea = mixes+m.Volume, mixArea+m.Area
+	}
+	var to measure.Volume
+	for _, c := range y.Compartments {
+		to += c.ToLawns
+	}
+	if lawns != y.Volume || mixes != y.Volume || zones != y.Volume || to != y.Volume {
+		t.Fatalf("all %d: lawns %d, mixes %d, zones %d, to lawns %d", y.Volume, lawns, mixes, zones, to)
+	}
+	if area != y.Area || mixArea != y.Area {
+		t.Fatalf("all %d: lawns %d, mixes %d", y.Area, area, mixArea)
+	}
+	if fmt.Sprint(products) != fmt.Sprint(y.Products) {
+		t.Fatalf("zones hold %v, the products are %v", products, y.Products)
+	}
+	checkPrint(t, y.Text())
+}
+
+// checkPrint adds the page up as it is printed.
+func checkPrint(t *rapid.T, page string) {
+	blocks := strings.Split(page, "\n\n")
+	head := strings.Fields(strings.ReplaceAll(blocks[0], ",", ""))
+	at := func(word string) float64 {
+		for i, w := range head {
+			if w == word {
+				return number(t, head[i-1])
+			}
+		}
+		t.Fatalf("no %s in %q", word, blocks[0])
+		return 0
+	}
+	gal, sqft := at("gal"), at("sq")
+	for _, block := range blocks[1:] {
+		lines := strings.Split(strings.TrimRight(block, "\n"), "\n")
+		switch name := strings.Fields(lines[0])[0]; name {
+		case "gallons":
+			checkFlows(t, lines[1:], gal)
+		case "mix":
+			checkColumns(t, lines[1:], gal, sqft)
+		case "lawn":
+			checkColumns(t, lines[1:], gal, sqft)
+		}
+	}
+}
+
+func number(t *rapid.T, s string) float64 {
+	f, err := strconv.ParseFloat(strings.ReplaceAll(s, ",", ""), 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return f
+}
+
+func same(a, b float64) bool { return math.Abs(a-b) < 1e-6 }
+
+func checkFlows(t *rapid.T, lines []string, gal float64) {
+	sums := make([]float64, 7)
+	to := 0.0
+	for i, l := range lines {
+		f := strings.Fields(l)
+		var v []float64
+		for _, c := range f[1:8] {
+			v = append(v, number(t, c))
+		}
+		if !same(v[0]+v[1]+v[2]-v[3]+v[4]+v[5], v[6]) {
+			t.Fatalf("the row does not add up: %s", l)
+		}
+		last := number(t, f[len(f)-1])
+		if i < len(lines)-1 {
+			to += last
+			for j := range sums {
+				sums[j] += v[j]
+			}
+			continue
+		}
+		for j := range sums {
+			if !same(sums[j], v[j]) {
+				t.Fatalf("column %d does not add up:\n%s", j, strings.Join(lines, "\n"))
+			}
+		}
+		if !same(to, last) || !same(last, gal) {
+			t.Fatalf("to lawns does not add up to %g:\n%s", gal, strings.Join(lines, "\n"))
+		}
+	}
+}
+
+func checkColumns(t *rapid.T, lines []string, gal, sqft float64) {
+	var g, a, zg, za float64
+	var last [2]float64
+	zones := false
+	endLawn := func() {
+		if zones && (!same(zg, last[0]) || !same(za, last[1])) {
+			t.Fatalf("zones do not add up:\n%s", strings.Join(lines, "\n"))
+		}
+		zones, zg, za = false, 0, 0
+	}
+	for i, l := range lines {
+		f := strings.Fields(l)
+		v := [2]float64{number(t, f[len(f)-2]), number(t, f[len(f)-1])}
+		switch {
+		case strings.HasPrefix(l, "  "):
+			zones, zg, za = true, zg+v[0], za+v[1]
+			continue
+		case i == len(lines)-1:
+			endLawn()
+			if !same(g, v[0]) || !same(a, v[1]) || !same(g, gal) || !same(a, sqft) {
+				t.Fatalf("columns do not add up to %g and %g:\n%s", gal, sqft, strings.Join(lines, "\n"))
+			}
+		default:
+			endLawn()
+			g, a, last = g+v[0], a+v[1], v
+		}
+	}
+}
+
+// TestStruckOpening: a day whose successor is struck is counted once.
+func TestStruckOpening(t *testing.T) {
+	k := newKeeper(t)
+	for _, s := range []string{
+		`{"fact":"loaded","into":"a","volume_gal":100,"mix":"W","for":"gun"}`,
+		`{"fact":"lined_up","supply":["a"],"return":"a"}`,
+		`{"fact":"day_opened","date":"2026-06-01","operator":"R. Example"}`,
+		`{"fact":"sprayed","lawn":"77 Fir","applicator":"gun","by":"gallons","volume_gal":8}`,
+		`{"fact":"day_closed"}`,
+		`{"fact":"loaded","into":"a","volume_gal":10,"mix":"W","for":"gun"}`,
+		`{"fact":"day_opened","date":"2026-06-02","operator":"R. Example"}`,
+	} {
+		if err := k.enter(s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := k.enter(fmt.Sprintf(`{"fact":"struck","of":%d}`, k.b.Seq())); err != nil {
+		t.Fatal(err)
+	}
+	y, _ := k.fold(t, "", "")
+	if y.Volume != measure.Gallons(8) || y.To != "2026-06-01" || y.compartment("a").Flows.Loaded != measure.Gallons(10) {
+		t.Fatalf("the tally is\n%s", y.Text())
+	}
+}
+
+func TestPage(t *testing.T) {
+	k := newKeeper(t)
+	for _, s := range []string{
+		`{"fact":"loaded","into":"a","volume_gal":200,"mix":"W","for":"gun"}`,
+		`{"fact":"loaded","into":"b","volume_gal":100,"mix":"C","for":"gun"}`,
+		`{"fact":"day_opened","date":"2026-06-01","operator":"R. Example"}`,
+		`{"fact":"lined_up","supply":["b"],"return":"b"}`,
+		`{"fact":"sprayed","lawn":"77 Fir","applicator":"gun","by":"area"}`,
+		`{"fact":"lined_up","supply":["a"],"return":"a"}`,
+		`{"fact":"pushed_back","into":"b","volume_gal":2.7}`,
+		`{"fact":"sprayed","lawn":"418 Alder","applicator":"gun","by":"area"}`,
+		`{"fact":"gauge_read","compartment":"a","volume_gal":180}`,
+		`{"fact":"day_closed"}`,
+	} {
+		if err := k.enter(s); err != nil {
+			t.Fatal(err)
+		}
+	}
+	y := Close(k.b, core.Maybe[core.Moment]{})
+	t.Log("\n" + y.Text())
+	want := "2026-06-01   2 lawns   12,600 sq ft   18.9 gal   0.2 h\n"
+	if got := y.Text(); !strings.HasPrefix(got, want) {
+		t.Errorf("the page begins\n%s\nwant\n%s", strings.SplitAfter(got, "\n")[0], want)
+	}
+}
