@@ -3,6 +3,7 @@ package store
 import (
 	"bytes"
 	"errors"
+	"flag"
 	"fmt"
 	"os"
 	"path/filepath"
@@ -25,6 +26,9 @@ func rounds(ordinary, thorough int) int {
 func TestMain(m *testing.M) {
 	if job := os.Getenv("STORE_CHILD"); job != "" {
 		os.Exit(child(job))
+	}
+	if !long {
+		_ = flag.Set("rapid.checks", "40") // the command line may still say otherwise
 	}
 	os.Exit(m.Run())
 }

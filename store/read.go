@@ -154,34 +154,56 @@ func (v *view) whole(n uint64) (Record, error) {
 }
 
 // EachKey calls f for each key that begins with prefix, by key and then by
-// number, with the record that was written with it. An error of f ends the walk
-// and is returned.
+// number, with the record that was written with it. Each key is compared with
+// its record; that none is left out is checked, after the last call, when the
+// prefix is empty (and by Check). An error of f ends the walk and is returned.
 func (s *Store) EachKey(prefix []byte, f func(key []byte, r Record) error) error {
 	v, err := s.view()
 	if err != nil {
 		return err
 	}
 	defer s.done(v)
+	h, err := v.head()
+	if err != nil {
+		return err
+	}
 	start := escapeKey(nil, prefix)
+	count := uint64(0)
 	w := walker{v: v}
 	k, _, ok, err := w.seek(v.dir[string(bucketKeys)], start)
-	for ; ok && bytes.HasPrefix(k, start); k, _, ok, err = w.next() {
-		key, n, err := parseOrderedKey(k)
-		if err != nil {
-			return damaged(v.path, "a key is unreadable (%v)", err)
-		}
-		r, err := v.whole(n)
+	if err == nil && w.before[0] != nil {
+		_, _, err = v.keyed(w.before[0]) // it might be one of ours, damaged
+	}
+	for ; ok && err == nil; k, _, ok, err = w.next() {
+		key, r, err := v.keyed(k)
 		if err != nil {
 			return err
 		}
-		if !hasKey(r.Keys, key) {
-			return damaged(v.path, "a key leads to record %d, which was not written with it", n)
+		if !bytes.HasPrefix(key, prefix) {
+			return nil
 		}
+		count++
 		if err := f(key, r); err != nil {
 			return err
 		}
 	}
+	if err == nil && len(prefix) == 0 && count != h.keys {
+		return damaged(v.path, "it holds %d keys and should hold %d", count, h.keys)
+	}
 	return err
+}
+
+// keyed reads the record to which an ordered key leads.
+func (v *view) keyed(k []byte) ([]byte, Record, error) {
+	key, n, err := parseOrderedKey(k)
+	if err != nil {
+		return nil, Record{}, damaged(v.path, "a key is unreadable (%v)", err)
+	}
+	r, err := v.whole(n)
+	if err == nil && !hasKey(r.Keys, key) {
+		err = damaged(v.path, "a key leads to record %d, which was not written with it", n)
+	}
+	return key, r, err
 }
 
 func hasKey(keys [][]byte, key []byte) bool {
@@ -204,15 +226,26 @@ func (s *Store) Find(action string) (Answer, bool, error) {
 }
 
 func (v *view) action(id string) (Answer, bool, error) {
-	val, ok, err := v.get(v.dir[string(bucketActions)], []byte(id))
-	if err != nil || !ok {
+	w := walker{v: v, keep: true}
+	k, val, ok, err := w.seek(v.dir[string(bucketActions)], []byte(id))
+	if err != nil {
 		return Answer{}, false, err
 	}
-	first, last, err := parseAction([]byte(id), val)
-	if err != nil {
-		return Answer{}, false, damaged(v.path, "action %q is unreadable (%v)", id, err)
+	if ok {
+		first, last, err := parseAction(k, val)
+		if err != nil {
+			return Answer{}, false, damaged(v.path, "action %q is unreadable (%v)", k, err)
+		}
+		if string(k) == id {
+			return Answer{Action: id, First: first, Last: last}, true, nil
+		}
 	}
-	return Answer{Action: id, First: first, Last: last}, true, nil
+	if w.before[0] != nil {
+		if _, _, err := parseAction(w.before[0], w.before[1]); err != nil {
+			return Answer{}, false, damaged(v.path, "action %q is unreadable (%v)", w.before[0], err)
+		}
+	}
+	return Answer{}, false, nil
 }
 
 // Last is the number of the newest record, 0 if there is none.

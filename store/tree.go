@@ -44,11 +44,17 @@ type frame struct {
 }
 
 // walker goes through a tree in order of keys. Each page that it enters must
-// keep within the keys between which it hangs.
+// begin with the very key by which it hangs, on which bbolt relies when it
+// writes, and end before the next one.
 type walker struct {
 	v     *view
 	keep  bool // pages may be asked for again: take them from the view's store
 	stack []frame
+	// before is the element in front of the place that seek found, nil if the
+	// place is at the beginning of a leaf. Whoever misses a key must look at both
+	// sides: a key that was damaged is still next to where it belongs, or else the
+	// order of the page is broken.
+	before [2][]byte
 }
 
 func (w *walker) push(id uint64, low, high []byte) error {
@@ -63,7 +69,7 @@ func (w *walker) push(id uint64, low, high []byte) error {
 		return w.v.bad(&errPage{id, "it is empty"})
 	}
 	if p.count > 0 {
-		if bytes.Compare(p.key(0), low) < 0 || high != nil && bytes.Compare(p.key(p.count-1), high) >= 0 {
+		if low != nil && !bytes.Equal(p.key(0), low) || high != nil && bytes.Compare(p.key(p.count-1), high) >= 0 {
 			return w.v.bad(&errPage{id, "its keys belong elsewhere"})
 		}
 	}
@@ -100,7 +106,10 @@ func (w *walker) seek(t tree, key []byte) (k, v []byte, ok bool, err error) {
 		f := &w.stack[len(w.stack)-1]
 		i := f.p.find(key)
 		if !f.p.branch {
-			f.i = i
+			f.i, w.before = i, [2][]byte{}
+			if i > 0 {
+				w.before = [2][]byte{f.p.key(i - 1), f.p.value(i - 1)}
+			}
 			return w.here()
 		}
 		// The branch to take is the last one whose key is not above ours.

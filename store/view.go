@@ -16,7 +16,7 @@ type view struct {
 	tx   *bbolt.Tx // nil while the file is being examined and nobody can write
 	m    metaPage
 	dir  map[string]tree
-	kept [64]*page // pages asked for again and again, by the last bits of their number
+	kept [256]*page // pages asked for again and again, by the last bits of their number
 }
 
 // view begins a view; close it soon.

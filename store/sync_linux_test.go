@@ -1,0 +1,8 @@
+package store
+
+import (
+	"os"
+	"syscall"
+)
+
+func dataSync(f *os.File) error { return syscall.Fdatasync(int(f.Fd())) }
