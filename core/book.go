@@ -239,10 +239,11 @@ func (s *state) LineUpName() string {
 	return ""
 }
 
-// Overridden tells whether the operator went on in spite of a rule at the lawn now visited.
-func (s *state) Overridden(rule, lawn string) (reason string, yes bool) {
+// Overridden tells whether the operator went on in spite of what a rule says of a product at the lawn now
+// visited. One reason opens one finding: an entry that names a product opens no other.
+func (s *state) Overridden(rule, lawn, product string) (reason string, yes bool) {
 	for _, o := range s.overrides {
-		if o.Rule == rule && o.Lawn == lawn {
+		if o.Rule == rule && o.Lawn == lawn && (o.Product == "" || o.Product == product) {
 			return o.Reason, true
 		}
 	}

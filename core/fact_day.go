@@ -106,6 +106,7 @@ func (f *Weather) fields(w walker) {
 type Overridden struct {
 	Rule, Lawn, Reason string
 	Weight, Said       string
+	Product            string // the product that the finding is about; empty: all that the rule says
 }
 
 // Kind of the fact.
@@ -120,6 +121,7 @@ func (f *Overridden) fields(w walker) {
 	w.text(3, "reason", &f.Reason)
 	w.text(4, "weight", &f.Weight)
 	w.text(5, "said", &f.Said)
+	w.text(6, "product", &f.Product)
 }
 
 // Setting is anything the operator may set.

@@ -123,6 +123,7 @@ const (
 	ActFill     = "fill"
 	ActSpray    = "spray"
 	ActLeave    = "leave"
+	ActCloseDay = "close_day"
 	ActNone     = "none"
 )
 

@@ -1,0 +1,109 @@
+package check
+
+import (
+	"fmt"
+	"sort"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
+)
+
+// rules lists the rules in the order in which findings of one weight are shown. One rule, one file.
+var rules = []struct {
+	name string
+	ask  func(*situation) []Finding
+}{
+	{"grass", grassRule},
+	{"dose", doseRule},
+	{"enough", enoughRule},
+	{"line_up", lineUpRule},
+	{"weather", weatherRule},
+}
+
+// Before says what would happen if the trigger were pulled now. The error is a Problem: the intent names
+// something that the book does not have.
+func Before(b *core.Book, in Intent) (Report, error) {
+	s, err := look(b, in)
+	if err != nil {
+		return Report{}, err
+	}
+	return s.report(), nil
+}
+
+func (s *situation) report() Report {
+	r := Report{Plan: s.plan(), NotChecked: s.notChecked()}
+	for _, rule := range rules {
+		found := rule.ask(s)
+		if len(found) == 0 {
+			r.Quiet++
+		}
+		for _, f := range found {
+			f.Rule = rule.name
+			if reason, yes := s.b.Overridden(f.Rule, s.lawn.LawnName, f.Product); yes {
+				f.Reason = reason
+			}
+			r.Findings = append(r.Findings, f)
+		}
+	}
+	sort.SliceStable(r.Findings, func(i, j int) bool { return r.Findings[i].Weight > r.Findings[j].Weight })
+	for _, f := range r.Findings {
+		if f.Reason == "" {
+			r.Verdict = max(r.Verdict, f.Weight)
+		}
+	}
+	return r
+}
+
+func (s *situation) plan() Plan {
+	p := Plan{Volume: s.want, Area: s.area, With: s.with.Name}
+	for _, z := range s.zones {
+		p.Zones = append(p.Zones, z.Name)
+	}
+	switch c := s.supply(); {
+	case s.tank != nil:
+		p.Stays = core.Known(max(s.tank.Liquid.Volume-s.want, 0))
+	case c != nil:
+		if len(s.up.Supply) == 1 {
+			p.From = c.Letter
+			p.Stays = core.Known(s.after.Compartment(c.Letter).Liquid.Volume)
+		}
+	}
+	if s.with.Flow.Known {
+		p.Seconds = core.Known(s.with.Flow.V.Seconds(s.want))
+	}
+	return p
+}
+
+// notChecked names what the verdict does not rest on.
+func (s *situation) notChecked() []string {
+	var rate, wind int
+	for _, k := range s.products() {
+		e := s.b.ProductByKey(k).Label
+		if !e.HasRateHigh {
+			rate++
+		}
+		if !e.HasWindMax {
+			wind++
+		}
+	}
+	var out []string
+	blank := func(n int, what string) {
+		if n > 0 {
+			out = append(out, fmt.Sprintf("%s of %d %s (label entry is blank)", what, n, plural(n, "product")))
+		}
+	}
+	blank(rate, "highest rate")
+	blank(wind, "wind limit")
+	return append(out, "yearly limits, days between, temperature, site hazards (this version keeps none)")
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return word
+	}
+	return word + "s"
+}
+
+func gal(v measure.Volume) string { return v.Text() + " gal" }
+
+func sqft(a measure.Area) string { return a.Text() + " sq ft" }

@@ -1,0 +1,212 @@
+package check
+
+import (
+	"fmt"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
+)
+
+const (
+	// overLabel is how far above the label's most counts as above it: rounding of rates as printed, no
+	// allowance. common practice, no source.
+	overLabel = 1.005
+	// doubled is the multiple of the mix from which an unlisted limit no longer matters: a double dose is a
+	// stop even where the label entry has no highest rate. common practice, no source.
+	doubled = 2.0
+	// halved is the multiple under which a lawn counts as not treated. common practice, no source.
+	halved = 0.5
+	// smallShare of the area may be too weak without being asked about. common practice, no source.
+	smallShare = 0.02
+)
+
+// doseRule judges each parcel's dose against the label's most and against the mix that is meant: too strong
+// for the label is a stop, too strong for the mix an ask, or a stop from twice on where the label entry has
+// no limit; too weak wastes the visit and is an ask.
+func doseRule(s *situation) []Finding {
+	var out []Finding
+	for _, k := range s.dosed() {
+		if f, found := s.tooStrong(k); found {
+			out = append(out, f)
+		}
+		// that the hose holds too little of the new mix is said once, by the stop that has it pushed out
+		if f, found := s.tooWeak(k); found && !(s.hoseStopped && f.PushBack.Known) {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// dosed lists the products that would leave the nozzle and those of the mix that is meant, in order.
+func (s *situation) dosed() []int32 {
+	out := s.products()
+	if s.meant == nil {
+		return out
+	}
+	for _, p := range s.meant.Parts {
+		if k, ok := s.b.ProductKey(p.Product); ok && !has(out, k) {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
+func has(list []int32, k int32) bool {
+	for _, l := range list {
+		if l == k {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *situation) band() float64 { return s.b.Setting(core.StrengthBandPct) / 100 * slack }
+
+func (s *situation) tooStrong(k int32) (Finding, bool) {
+	prod := s.b.ProductByKey(k)
+	most := 0.0
+	if prod.Label.HasRateHigh {
+		most = prod.Label.RateHigh.V
+	}
+	meant, mixed := s.meantRate(prod.ProductName)
+	var v measure.Volume
+	var strongest fluid.Liquid
+	s.eachParcel(func(_ core.Zone, l fluid.Liquid) {
+		d := s.dose(l, k)
+		if (most > 0 && d > float64(most*overLabel)) || (mixed && d > float64(meant*(1+s.band()))) {
+			v += l.Volume
+			if d > s.dose(strongest, k) {
+				strongest = l
+			}
+		}
+	})
+	if v == 0 {
+		return Finding{}, false
+	}
+	f := Finding{
+		Weight: Ask, Product: prod.ProductName, Active: prod.Label.Words(), Area: s.cover(v),
+		Figured: core.Known(v.Gallons()), Unit: "gal", Ground: GroundPractice, Source: "mix as entered",
+	}
+	s.multiples(&f, k, s.dose(strongest, k))
+	f.Part = s.strongPart(k)
+	switch {
+	case f.ShareOfLabel.Known && f.ShareOfLabel.V > overLabel:
+		f.Weight, f.Ground, f.Source = Stop, GroundLabel, labelSource(prod)
+		f.Limit = core.Known(1.0)
+	case most == 0 && f.Multiple.Or(0) >= doubled:
+		f.Weight = Stop
+	}
+	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, mixed), sqft(f.Area))
+	s.doAboutStrength(&f, strongest)
+	return f, true
+}
+
+// strengthWords is "5.0 times the mix, 3.8 times the label's most".
+func strengthWords(f *Finding, mixed bool) string {
+	words := ""
+	if mixed {
+		words = measure.Multiple(f.Multiple.V) + " times the mix"
+	}
+	if f.ShareOfLabel.Known {
+		if words != "" {
+			words += ", "
+		}
+		words += measure.Multiple(f.ShareOfLabel.V) + " times the label's most"
+	}
+	return words
+}
+
+// strongPart says where liquid of the wrong strength stands first: in the hose, or in what it is drawn from.
+func (s *situation) strongPart(k int32) string {
+	if s.tank != nil {
+		return PartApplicator
+	}
+	c := s.supply()
+	h := s.b.Plumbing().Hose(s.with.Hose)
+	if c == nil || h == nil {
+		return PartHose
+	}
+	tol := s.band()
+	in := float64(c.Liquid.Strength(k))
+	for _, p := range h.Charge {
+		if d := float64(p.Strength(k)) - in; max(d, -d) > float64(tol*in) {
+			return PartHose
+		}
+	}
+	return PartCompartment
+}
+
+func (s *situation) doAboutStrength(f *Finding, l fluid.Liquid) {
+	switch f.Part {
+	case PartHose:
+		if c := s.toClean(); c != nil {
+			f.PushBack = core.Known(c.PushBack)
+			f.Do = pushWords(c)
+			return
+		}
+	case PartApplicator:
+		f.Do = fmt.Sprintf("Do not spray from %s; dilute or empty its tank first.", s.with.Name)
+		return
+	}
+	if f.Multiple.Or(0) >= doubled {
+		f.Do = fmt.Sprintf("This load is mixed for another applicator: do not lay it with %s.", s.with.Name)
+		return
+	}
+	f.Do = fmt.Sprintf("Lay less: %s gal per 1,000 sq ft would be the strength meant.", perThousand(s, f))
+}
+
+// perThousand is the delivery at which the dose would be the one meant.
+func perThousand(s *situation, f *Finding) string {
+	m := f.Multiple.Or(1)
+	if f.ShareOfLabel.Known && f.ShareOfLabel.V > m {
+		m = f.ShareOfLabel.V
+	}
+	r := measure.Rate{V: s.delivery() / m}
+	return fmt.Sprintf("%.2f", r.GalPer1000())
+}
+
+func (s *situation) tooWeak(k int32) (Finding, bool) {
+	prod := s.b.ProductByKey(k)
+	meant, mixed := s.meantRate(prod.ProductName)
+	if !mixed {
+		return Finding{}, false
+	}
+	var v, half measure.Volume
+	weakest := -1.0
+	s.eachParcel(func(_ core.Zone, l fluid.Liquid) {
+		d := s.dose(l, k) / meant
+		if d >= 1-s.band() {
+			return
+		}
+		v += l.Volume
+		if d < halved {
+			half += l.Volume
+		}
+		if weakest < 0 || d < weakest {
+			weakest = d
+		}
+	})
+	if v == 0 || float64(v) < float64(smallShare*float64(s.want)) {
+		return Finding{}, false
+	}
+	f := Finding{
+		Weight: Note, Product: prod.ProductName, Active: prod.Label.Words(), Area: s.cover(v), Part: s.strongPart(k),
+		Multiple: core.Known(weakest), Figured: core.Known(v.Gallons()), Unit: "gal", Ground: GroundPractice, Source: "mix as entered",
+	}
+	if float64(half) >= float64(smallShare*float64(s.want)) {
+		f.Weight = Ask
+	}
+	f.Says = fmt.Sprintf("%s would go down at %s times the mix, on %s.", called(prod), measure.Multiple(weakest), sqft(f.Area))
+	if weakest < 0.05 {
+		f.Says = fmt.Sprintf("No %s would go down on the first %s.", called(prod), sqft(f.Area))
+	}
+	f.Do = "Change over first, or expect weak control there."
+	if f.Part == PartHose {
+		if c := s.toClean(); c != nil {
+			f.PushBack = core.Known(c.PushBack)
+			f.Do = pushWords(c)
+		}
+	}
+	return f, true
+}

@@ -1,0 +1,107 @@
+package check
+
+import (
+	"sort"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/label"
+)
+
+// Fits lists the compartments that may go on all grasses of a lawn, best first: each product that is in them
+// in more than a trace is listed for each grass. Mixes made for some grasses come before those for all turf,
+// the compartment in use before others, fuller before emptier.
+func Fits(b *core.Book, lawn string) []byte {
+	l := b.Lawn(lawn)
+	if l == nil {
+		return nil
+	}
+	type candidate struct {
+		c       *fluid.Compartment
+		general bool
+		inUse   bool
+	}
+	var all []candidate
+	p := b.Plumbing()
+	for i := range p.Compartments {
+		c := &p.Compartments[i]
+		if allowed, general := fitsLawn(b, c, l); allowed {
+			all = append(all, candidate{c, general, len(p.LineUp.Supply) == 1 && p.LineUp.Supply[0] == c.Letter})
+		}
+	}
+	sort.SliceStable(all, func(i, j int) bool {
+		x, y := all[i], all[j]
+		switch {
+		case x.general != y.general:
+			return y.general
+		case x.inUse != y.inUse:
+			return x.inUse
+		}
+		return x.c.Drawable() > y.c.Drawable()
+	})
+	var out []byte
+	for _, c := range all {
+		out = append(out, c.c.Letter)
+	}
+	return out
+}
+
+// fitsLawn tells whether all that a compartment holds is listed for all zones, and whether all of it is for
+// all turf. An empty compartment, or one that holds no product, fits nothing.
+func fitsLawn(b *core.Book, c *fluid.Compartment, l *core.Lawn) (allowed, general bool) {
+	if c.Drawable() == 0 {
+		return false, false
+	}
+	general = true
+	some := false
+	for _, p := range c.Liquid.Holds {
+		if float64(c.Liquid.Strength(p.Key)) <= (1-b.Setting(core.CleanNotAllowed))*strongestAnywhere(b, p.Key) {
+			continue
+		}
+		some = true
+		e := b.ProductByKey(p.Key).Label
+		for _, z := range l.Zones {
+			if !e.Lists(z.Grass) {
+				return false, false
+			}
+		}
+		if !hasText(e.Grasses, label.AllTurf) {
+			general = false
+		}
+	}
+	return some, general
+}
+
+func hasText(list []string, s string) bool {
+	for _, t := range list {
+		if t == s {
+			return true
+		}
+	}
+	return false
+}
+
+// strongestAnywhere is the strongest that a product stands in any compartment, or its label's lowest rate at
+// the first applicator's delivery where that is more.
+func strongestAnywhere(b *core.Book, k int32) float64 {
+	ref := 0.0
+	for i := range b.Plumbing().Compartments {
+		ref = max(ref, float64(b.Plumbing().Compartments[i].Liquid.Strength(k)))
+	}
+	e := b.ProductByKey(k).Label
+	if a := b.Applicator(FirstApplicator(b)); a != nil && e.HasRateLow && a.Delivery.V > 0 {
+		ref = max(ref, e.RateLow.V/a.Delivery.V)
+	}
+	return ref
+}
+
+// Subject is the lawn of the visit now, else the next one planned; empty if there is none.
+func Subject(b *core.Book) string {
+	if v := b.Day().Visiting(); v != nil {
+		return v.Lawn
+	}
+	if next := b.Day().Next(); len(next) > 0 {
+		return next[0].Lawn
+	}
+	return ""
+}

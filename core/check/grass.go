@@ -1,0 +1,173 @@
+package check
+
+import (
+	"fmt"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/label"
+	"example.com/tintline/core/measure"
+)
+
+// grassRule: a product must not reach a grass that its label entry does not list. Each parcel is judged at
+// its own strength: as soon as it holds more of the product than the share that still counts as clean
+// (setting clean_not_allowed), it is a stop. A label entry that lists no grass at all lists none of them.
+func grassRule(s *situation) []Finding {
+	var out []Finding
+	for _, k := range s.products() {
+		prod := s.b.ProductByKey(k)
+		for _, grass := range s.grasses() {
+			if !prod.Label.Lists(grass) {
+				if f, found := s.wrongGrass(k, grass); found {
+					out = append(out, f)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// grasses lists the grasses of the zones ahead, each once, in order.
+func (s *situation) grasses() []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, z := range s.zones {
+		if !seen[z.Grass] {
+			seen[z.Grass] = true
+			out = append(out, z.Grass)
+		}
+	}
+	return out
+}
+
+// trace is the strength up to which a product that is not allowed counts as gone.
+func (s *situation) trace(product int32) float64 {
+	return (1 - s.b.Setting(core.CleanNotAllowed)) * s.full(product)
+}
+
+func (s *situation) wrongGrass(k int32, grass string) (Finding, bool) {
+	limit := s.trace(k) * slack
+	var v measure.Volume
+	strongest := fluid.Liquid{}
+	s.eachParcel(func(z core.Zone, l fluid.Liquid) {
+		if z.Grass != grass || float64(l.Strength(k)) <= limit {
+			return
+		}
+		v += l.Volume
+		if l.Strength(k) > strongest.Strength(k) {
+			strongest = l
+		}
+	})
+	if v == 0 {
+		return Finding{}, false
+	}
+	prod := s.b.ProductByKey(k)
+	f := Finding{
+		Weight: Stop, Product: prod.ProductName, Active: prod.Label.Words(), Grass: grass, Area: s.cover(v),
+		Figured: core.Known(v.Gallons()), Unit: "gal", Ground: GroundLabel, Source: labelSource(prod),
+	}
+	s.multiples(&f, k, s.dose(strongest, k))
+	f.Part = s.partOf(k, limit)
+	f.Says = fmt.Sprintf("%s: %s is not for %s; %s of it would go on %s.", s.partWords(f.Part), called(prod), label.GrassWords(grass), gal(v), sqft(f.Area))
+	s.doAboutGrass(&f)
+	return f, true
+}
+
+// partOf says where a product comes from that leaves the nozzle.
+func (s *situation) partOf(k int32, limit float64) string {
+	if s.tank != nil {
+		return PartApplicator
+	}
+	if c := s.supply(); c != nil && float64(c.Liquid.Strength(k)) > limit {
+		return PartCompartment
+	}
+	if h := s.b.Plumbing().Hose(s.with.Hose); h != nil {
+		for _, p := range h.Charge {
+			if float64(p.Strength(k)) > limit {
+				return PartHose
+			}
+		}
+	}
+	return PartCell
+}
+
+func (s *situation) partWords(part string) string {
+	switch part {
+	case PartApplicator:
+		return "The tank of " + s.with.Name
+	case PartCompartment:
+		return "Compartment " + string(s.up.Supply[0])
+	case PartCell:
+		return "The pump's dead volume"
+	}
+	return "The hose"
+}
+
+func (s *situation) doAboutGrass(f *Finding) {
+	switch f.Part {
+	case PartApplicator:
+		f.Do = fmt.Sprintf("Do not spray from %s here; use another applicator or skip the lawn.", s.with.Name)
+	case PartCompartment:
+		fits := Fits(s.b, s.lawn.LawnName)
+		if len(fits) == 0 {
+			f.Do = "No compartment holds a mix whose label entries list this grass: skip the lawn."
+			return
+		}
+		f.Do = fmt.Sprintf("Turn to %c, change over, then spray.", fits[0])
+	default:
+		c := s.toClean()
+		if c == nil {
+			f.Do = "Push the hose through before you spray."
+			return
+		}
+		f.PushBack = core.Known(c.PushBack)
+		f.Do = pushWords(c)
+		s.hoseStopped = true
+	}
+}
+
+func pushWords(c *Changeover) string {
+	if c.Into == 0 {
+		return fmt.Sprintf("Push %s out, into a place that you log, then spray from %c.", gal(c.PushBack), c.To)
+	}
+	return fmt.Sprintf("Push %s back into %c, then spray from %c.", gal(c.PushBack), c.Into, c.To)
+}
+
+// multiples sets how strong a dose is against the mix and against the label's most.
+func (s *situation) multiples(f *Finding, k int32, dose float64) {
+	prod := s.b.ProductByKey(k)
+	if r, ok := s.meantRate(prod.ProductName); ok {
+		f.Multiple = core.Known(dose / r)
+	}
+	if prod.Label.HasRateHigh && prod.Label.RateHigh.V > 0 {
+		share := dose / prod.Label.RateHigh.V
+		f.ShareOfLabel = core.Known(share)
+		if !f.Multiple.Known {
+			f.Multiple = core.Known(share)
+		}
+	}
+}
+
+// meantRate is the rate of a product in the mix that is meant to go down.
+func (s *situation) meantRate(product string) (float64, bool) {
+	if s.meant == nil {
+		return 0, false
+	}
+	r, ok := s.meant.Rate(product)
+	return r.V, ok && r.V > 0
+}
+
+// called names a product by its actives, or by its name if none is entered.
+func called(p *core.Product) string {
+	if w := p.Label.Words(); w != "" {
+		return w
+	}
+	return p.ProductName
+}
+
+func labelSource(p *core.Product) string {
+	if p.Label.Registration == "" {
+		return "label entry of " + p.ProductName
+	}
+	return "label entry of " + p.ProductName + ", " + p.Label.Registration
+}

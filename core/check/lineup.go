@@ -1,0 +1,53 @@
+package check
+
+import (
+	"fmt"
+
+	"example.com/tintline/core"
+)
+
+// lineUpRule: how the valves stand. With none open the pump runs dry; with the return on another compartment
+// than the supply the bypass moves liquid between them while the pump runs; with two supplies open each
+// gives a part and the compartments level out.
+func lineUpRule(s *situation) []Finding {
+	if s.tank != nil {
+		return nil
+	}
+	f := Finding{Part: PartRig, Ground: GroundPractice, Source: "how the rig is plumbed", Unit: "gal_per_min"}
+	up := s.up
+	switch {
+	case len(up.Supply) == 0:
+		f.Weight = Stop
+		f.Figured = core.Known(0.0)
+		f.Says = "No compartment is open to the pump: it would run dry."
+		f.Do = "Open the supply of the compartment to spray from."
+		if fits := Fits(s.b, s.lawn.LawnName); len(fits) > 0 {
+			f.Do = fmt.Sprintf("Turn to %c.", fits[0])
+		}
+		return []Finding{f}
+	case len(up.Supply) > 1:
+		flow := s.with.Flow.Or(0).GPM()
+		each := flow / float64(len(up.Supply))
+		f.Weight = Stop
+		f.Figured = core.Known(each)
+		f.Says = fmt.Sprintf("%d supplies are open: each gives %.1f gal a minute to the gun, and the compartments level out by themselves.", len(up.Supply), each)
+		f.Do = fmt.Sprintf("Close all supplies but %c.", up.Supply[0])
+		return []Finding{f}
+	case up.Return == 0:
+		f.Weight = Note
+		f.Says = "The return leads nowhere: no agitation, and the bypass has to go somewhere."
+		f.Do = fmt.Sprintf("Open the return to %c if the rig has a bypass.", up.Supply[0])
+		return []Finding{f}
+	case up.Return != up.Supply[0]:
+		flow := s.b.Setting(core.BypassFlowGPM)
+		f.Weight = Stop
+		f.Figured = core.Known(flow)
+		f.Ground = GroundSetting
+		f.Source = "bypass flow: " + s.b.SettingSource(core.BypassFlowGPM)
+		f.Says = fmt.Sprintf("The return leads to %c while %c feeds the pump: about %.1f gal a minute of %c would run into %c.",
+			up.Return, up.Supply[0], flow, up.Supply[0], up.Return)
+		f.Do = fmt.Sprintf("Turn the return to %c before the pump runs.", up.Supply[0])
+		return []Finding{f}
+	}
+	return nil
+}

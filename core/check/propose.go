@@ -1,0 +1,156 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
+)
+
+// Propose says which act comes next: one key does it. It looks at the visit now, or at the next one.
+func Propose(b *core.Book, in Intent) Proposal {
+	switch {
+	case b.Rig() == nil:
+		return Proposal{Act: ActNone, Words: "enter the rig", Why: "The book has no rig yet."}
+	case !b.Day().Open:
+		return proposeDay(b, in)
+	}
+	v := b.Day().Visiting()
+	if v == nil {
+		next := b.Day().Next()
+		if len(next) == 0 {
+			return Proposal{Act: ActCloseDay, Words: "close the day", Facts: []core.Fact{&core.DayClosed{}}, Why: "A day that is closed cannot be opened again."}
+		}
+		return Proposal{Act: ActArrived, Words: "arrived at " + next[0].Lawn, Facts: []core.Fact{&core.VisitBegun{Lawn: next[0].Lawn}}}
+	}
+	in.Lawn = v.Lawn
+	if len(in.Zones) == 0 {
+		if in.Zones = Untreated(b); len(in.Zones) == 0 {
+			return Proposal{Act: ActLeave, Words: "leave " + v.Lawn, Facts: []core.Fact{&core.VisitDone{Lawn: v.Lawn}}}
+		}
+	}
+	s, err := look(b, in)
+	if err != nil {
+		return Proposal{Act: ActNone, Words: "nothing", Why: err.Error()}
+	}
+	return s.propose()
+}
+
+// Untreated lists the zones of the lawn now visited on which nothing was laid in this visit.
+func Untreated(b *core.Book) []string {
+	v := b.Day().Visiting()
+	if v == nil || b.Lawn(v.Lawn) == nil {
+		return nil
+	}
+	laid := map[string]bool{}
+	for _, l := range b.Day().LaidAt(v) {
+		laid[l.Zone] = true
+	}
+	var out []string
+	for _, z := range b.Lawn(v.Lawn).Zones {
+		if !laid[z.Name] {
+			out = append(out, z.Name)
+		}
+	}
+	return out
+}
+
+// proposeDay opens the day with the last operator; the route is what the last day left over, else all lawns
+// in their order.
+func proposeDay(b *core.Book, in Intent) Proposal {
+	p := Proposal{Act: ActOpenDay, Words: "open " + in.At.Date()}
+	if len(b.Lawns()) == 0 {
+		return Proposal{Act: ActNone, Words: "enter a lawn", Why: "The book has no lawn yet."}
+	}
+	if in.At.Date() <= b.Day().Date {
+		return Proposal{Act: ActNone, Words: "nothing", Why: fmt.Sprintf("%s was opened already, and the clock says %s.", b.Day().Date, in.At.Date())}
+	}
+	open := &core.DayOpened{Date: in.At.Date(), Operator: b.Day().Operator}
+	for _, v := range b.Day().Visits {
+		if v.State == core.Planned || v.State == core.Begun {
+			open.Route = append(open.Route, v.Lawn)
+		}
+	}
+	if len(open.Route) == 0 {
+		for _, l := range b.Lawns() {
+			open.Route = append(open.Route, l.LawnName)
+		}
+	}
+	p.Facts = []core.Fact{open}
+	if open.Operator == "" {
+		p.Why = "Type who works today."
+	}
+	return p
+}
+
+// propose is the order of a visit: see the weather, turn the valves, push the hose clean, then spray.
+func (s *situation) propose() Proposal {
+	r := s.report()
+	for _, f := range r.Findings {
+		if f.Rule == "weather" && f.Weight == Ask && f.Reason == "" && (f.Unit == "min" || !f.Figured.Known) {
+			return Proposal{Act: ActWeather, Words: "look at the weather", Why: f.Says}
+		}
+	}
+	if s.tank == nil {
+		if p, turn := s.proposeLineUp(); turn {
+			return p
+		}
+		if c := s.toClean(); c != nil && c.Into != 0 && s.heavy(r) {
+			return Proposal{
+				Act: ActPushBack, Words: fmt.Sprintf("push %s into %c", gal(c.PushBack), c.Into),
+				Facts: []core.Fact{&core.PushedBack{Into: c.Into, Volume: c.PushBack}},
+			}
+		}
+	}
+	if r.Verdict >= Ask {
+		return Proposal{Act: ActConfirm, Words: "answer the " + r.Verdict.String(), Why: r.Findings[0].Do}
+	}
+	f := &core.Sprayed{Lawn: s.lawn.LawnName, Applicator: s.with.Name, By: core.ByArea}
+	for _, z := range s.zones {
+		f.Zones = append(f.Zones, z.Name)
+	}
+	if s.in.Volume.Known {
+		f.By, f.Volume = core.ByGallons, core.Known(s.want)
+	}
+	return Proposal{
+		Act: ActSpray, Words: fmt.Sprintf("sprayed %s on %s", gal(s.want), strings.Join(f.Zones, " + ")),
+		Facts: []core.Fact{f},
+	}
+}
+
+// heavy tells whether the nozzle's liquid is the reason of an ask or a stop that stands.
+func (s *situation) heavy(r Report) bool {
+	for _, f := range r.Findings {
+		if f.Weight >= Ask && f.Reason == "" && (f.Part == PartHose || f.Part == PartCell) {
+			return true
+		}
+	}
+	return false
+}
+
+// proposeLineUp turns to the compartment that fits best, if the one in use does not fit or the valves move
+// liquid where it should not go.
+func (s *situation) proposeLineUp() (Proposal, bool) {
+	fits := Fits(s.b, s.lawn.LawnName)
+	if len(fits) == 0 {
+		return Proposal{}, false
+	}
+	to := fits[0]
+	now := s.up
+	if len(now.Supply) == 1 {
+		for _, l := range fits {
+			if l == now.Supply[0] {
+				to = l
+			}
+		}
+		if to == now.Supply[0] && now.Return == to {
+			return Proposal{}, false
+		}
+	}
+	up := fluid.LineUp{Supply: []byte{to}, Return: to}
+	return Proposal{
+		Act: ActLineUp, Words: fmt.Sprintf("turn supply and return to %c", to), LineUp: up,
+		Facts: []core.Fact{&core.LinedUp{Supply: up.Supply, Return: up.Return}},
+	}, true
+}

@@ -1,0 +1,265 @@
+package check
+
+import (
+	"fmt"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
+)
+
+// slack is how much a parcel may lie beyond a threshold: the cell's washing-out is cut in steps of a
+// sixteenth of its volume (e^(1/16) is 1.064), and pushing back thins the compartment by which residue is
+// measured by some per cent. Without it a push-back of the volume advised would ask for another.
+const slack = 1.15
+
+// situation is all that the rules look at: the intent filled in, and what would leave the nozzle.
+type situation struct {
+	b     *core.Book
+	in    Intent
+	lawn  *core.Lawn
+	zones []core.Zone
+	with  *core.Applicator
+	tank  *fluid.ApplicatorTank // nil: draws through its hose
+	up    fluid.LineUp
+	area  measure.Area
+	want  measure.Volume
+	parts []core.ZonePart // what would be laid
+	after *fluid.Plumbing // where the rest would be
+	meant *core.Mix       // the mix that is meant to go down; nil if it has no name
+	// hoseStopped: the grass rule has already said that the hose must be pushed out.
+	hoseStopped bool
+}
+
+// look fills an intent in.
+func look(b *core.Book, in Intent) (*situation, error) {
+	s := &situation{b: b, in: in, lawn: b.Lawn(in.Lawn)}
+	if b.Rig() == nil {
+		return nil, &core.Problem{What: "The book has no rig yet.", Do: "Enter the rig first.", Err: core.ErrRefused}
+	}
+	if s.lawn == nil {
+		return nil, &core.Problem{What: fmt.Sprintf("There is no lawn %q in the book.", in.Lawn), Do: "Write its name as it stands in the book.", Err: core.ErrRefused}
+	}
+	if err := s.findZones(); err != nil {
+		return nil, err
+	}
+	if err := s.findApplicator(); err != nil {
+		return nil, err
+	}
+	s.up = b.Plumbing().LineUp
+	if in.From != 0 && s.tank == nil {
+		if b.Plumbing().Compartment(in.From) == nil {
+			return nil, &core.Problem{What: fmt.Sprintf("There is no compartment %q.", string(rune(in.From))), Do: "Name one that the rig has.", Err: core.ErrRefused}
+		}
+		s.up = fluid.LineUp{Supply: []byte{in.From}, Return: in.From}
+	}
+	s.want = s.with.Delivery.Volume(s.area)
+	if in.Volume.Known {
+		s.want = in.Volume.V
+	}
+	if s.want <= 0 {
+		return nil, &core.Problem{What: fmt.Sprintf("%s gal would go down.", s.want.Text()), Do: "Give more than 0.", Err: core.ErrRefused}
+	}
+	s.foresee()
+	return s, nil
+}
+
+func (s *situation) findZones() error {
+	names := s.in.Zones
+	if len(names) == 0 {
+		names = s.lawn.ZoneNames()
+	}
+	seen := map[string]bool{}
+	for _, n := range names {
+		z, ok := s.lawn.Zone(n)
+		if !ok || seen[n] {
+			return &core.Problem{What: fmt.Sprintf("%s has no zone %q, or it is named twice.", s.lawn.LawnName, n), Do: "Name each zone once, as it stands in the book.", Err: core.ErrRefused}
+		}
+		seen[n] = true
+		s.zones = append(s.zones, z)
+		s.area += z.Area
+	}
+	return nil
+}
+
+func (s *situation) findApplicator() error {
+	name := s.in.With
+	if name == "" {
+		name = FirstApplicator(s.b)
+	}
+	s.with = s.b.Applicator(name)
+	if s.with == nil {
+		return &core.Problem{What: fmt.Sprintf("There is no applicator %q.", name), Do: "Name one that the rig has.", Err: core.ErrRefused}
+	}
+	if s.with.Type == core.Spreader {
+		return &core.Problem{What: fmt.Sprintf("%s spreads dry product, which this version does not check.", name), Do: "Check it against its label by hand.", Err: core.ErrRefused}
+	}
+	s.tank = s.b.Plumbing().Tank(name)
+	return nil
+}
+
+// FirstApplicator is the first that draws through a hose, else the first that sprays; empty if there is none.
+func FirstApplicator(b *core.Book) string {
+	first := ""
+	if b.Rig() == nil {
+		return ""
+	}
+	for _, a := range b.Rig().Applicators {
+		if a.Type == core.Spreader {
+			continue
+		}
+		if a.Tank == 0 {
+			return a.Name
+		}
+		if first == "" {
+			first = a.Name
+		}
+	}
+	return first
+}
+
+// foresee pulls the trigger on a sketch of the plumbing.
+func (s *situation) foresee() {
+	f := &core.Sprayed{Lawn: s.lawn.LawnName, Applicator: s.with.Name, Volume: core.Known(s.want), Area: core.Known(s.area)}
+	for _, z := range s.zones {
+		f.Zones = append(f.Zones, z.Name)
+	}
+	if s.tank == nil && len(s.up.Supply) == 0 {
+		s.after = s.b.Plumbing().Sketch()
+		return
+	}
+	up := &s.up
+	if s.sameLineUp() {
+		up = nil
+	}
+	s.parts, s.after = s.b.Foresee(f, up)
+	s.meant = s.b.Mix(s.meantName())
+}
+
+func (s *situation) sameLineUp() bool {
+	now := s.b.Plumbing().LineUp
+	return string(now.Supply) == string(s.up.Supply) && now.Return == s.up.Return
+}
+
+// meantName names the mix of the compartment drawn from, or the one that most of the tank came from.
+func (s *situation) meantName() string {
+	if s.tank == nil {
+		return s.b.MixIn(string(s.up.Supply[:1]))
+	}
+	name, most := "", int64(0)
+	for _, p := range s.tank.Liquid.From {
+		if p.N > most {
+			name, most = s.b.Origin(p.Key).Mix, p.N
+		}
+	}
+	return name
+}
+
+// laid is how much goes on each mm2 for each nL that leaves: the delivery as meant.
+func (s *situation) delivery() float64 { return float64(s.want) / float64(s.area) }
+
+// dose is the rate at which a parcel lays a product.
+func (s *situation) dose(l fluid.Liquid, product int32) float64 {
+	return float64(l.Strength(product)) * s.delivery()
+}
+
+// cover is the area that a parcel covers.
+func (s *situation) cover(v measure.Volume) measure.Area {
+	return measure.Area(measure.MulDiv(int64(v), int64(s.area), int64(s.want)))
+}
+
+// supply is the compartment drawn from, nil for an applicator's own tank or a closed line-up.
+func (s *situation) supply() *fluid.Compartment {
+	if s.tank != nil || len(s.up.Supply) == 0 {
+		return nil
+	}
+	return s.b.Plumbing().Compartment(s.up.Supply[0])
+}
+
+// eachParcel visits every parcel that would be laid, in order, with its zone.
+func (s *situation) eachParcel(f func(z core.Zone, l fluid.Liquid)) {
+	for _, part := range s.parts {
+		for _, l := range part.Parcels {
+			f(part.Zone, l)
+		}
+	}
+}
+
+// products lists the keys of all products that would leave the nozzle, in order.
+func (s *situation) products() []int32 {
+	seen := map[int32]bool{}
+	s.eachParcel(func(_ core.Zone, l fluid.Liquid) {
+		for _, p := range l.Holds {
+			seen[p.Key] = true
+		}
+	})
+	var out []int32
+	for k := range s.b.Products() {
+		if seen[int32(k)] {
+			out = append(out, int32(k))
+		}
+	}
+	return out
+}
+
+// full is the strength at which a product counts as undiluted: the strongest of what stands in cell and hose
+// (or the applicator's tank), of the compartments that it came from, and of the label's lowest rate at this
+// delivery. Residue is measured in shares of it.
+func (s *situation) full(product int32) float64 {
+	e := s.b.ProductByKey(product).Label
+	ref := 0.0
+	if e.HasRateLow {
+		ref = e.RateLow.V / s.delivery()
+	}
+	p := s.b.Plumbing()
+	letters := s.originLetters()
+	for i := range p.Compartments {
+		if letters[p.Compartments[i].Letter] {
+			ref = max(ref, float64(p.Compartments[i].Liquid.Strength(product)))
+		}
+	}
+	if s.tank != nil {
+		return max(ref, float64(s.tank.Liquid.Strength(product)))
+	}
+	ref = max(ref, float64(p.Cell.Liquid.Strength(product)))
+	if h := p.Hose(s.with.Hose); h != nil {
+		for _, c := range h.Charge {
+			ref = max(ref, float64(c.Strength(product)))
+		}
+	}
+	return ref
+}
+
+// originLetters are the compartments that the liquid in cell, hose and supply came from.
+func (s *situation) originLetters() map[byte]bool {
+	out := map[byte]bool{}
+	for _, l := range s.up.Supply {
+		out[l] = true
+	}
+	add := func(l fluid.Liquid) {
+		for _, f := range l.From {
+			out[s.b.Origin(f.Key).Letter] = true
+		}
+	}
+	p := s.b.Plumbing()
+	if s.tank != nil {
+		add(s.tank.Liquid)
+		return out
+	}
+	add(p.Cell.Liquid)
+	if h := p.Hose(s.with.Hose); h != nil {
+		add(h.Liquid())
+	}
+	return out
+}
+
+// listed tells whether a product's label entry lists the grass of every zone.
+func (s *situation) listed(product int32) bool {
+	e := s.b.ProductByKey(product).Label
+	for _, z := range s.zones {
+		if !e.Lists(z.Grass) {
+			return false
+		}
+	}
+	return true
+}
