@@ -110,7 +110,7 @@ func TestOldMixInHoseIsAStopUntilPushedBack(t *testing.T) {
 	// hose and cell as in the closed form: Vh + Vm ln(1/(1-F)), F = 0.99 (Levenspiel 1999, mixed flow then
 	// plug flow; common practice for F)
 	want := b.Plumbing().Hose("reel").Size.Gallons() + 0.2*math.Log(100)
-	if got := c.Clean.Gallons(); math.Abs(got-want) > 0.001 {
+	if got := c.Clean.Gallons(); math.Abs(got-want) > 0.00001 {
 		t.Errorf("clean after %.4f gal, want %.4f", got, want)
 	}
 	if c.Share != 0.99 || c.DecidedBy != "C1" || c.Into != 'b' {

@@ -61,7 +61,7 @@ func (s *situation) inLine(c *fluid.Compartment, h *fluid.Hose) []int32 {
 // cleanFor is the volume until one product is where it has to be, 0 if it is there, and the share of new
 // liquid at which it is.
 func (s *situation) cleanFor(k int32, c *fluid.Compartment, h *fluid.Hose) (measure.Volume, float64) {
-	in, full := float64(c.Liquid.Strength(k)), s.full(k)
+	in, full := s.supplied(k, c), s.full(k)
 	cell := s.b.Plumbing().Cell
 	now := float64(cell.Liquid.Strength(k))
 	notAllowed, allowed := 1-s.b.Setting(core.CleanNotAllowed), 1-s.b.Setting(core.CleanAllowed)
@@ -71,11 +71,11 @@ func (s *situation) cleanFor(k int32, c *fluid.Compartment, h *fluid.Hose) (meas
 		return 0, 0 // the compartment itself is wrong for the grass: no changeover cures that
 	case in > float64(allowed*full):
 		tolerance = float64(s.b.Setting(core.StrengthBandPct) / 100 * in)
-		share = 1 - tolerance/max(math.Abs(s.oldStrength(k, h)-in), tolerance)
+		share = 1 - tolerance/max(math.Abs(s.oldStrength(k, h, in)-in), tolerance)
 	case s.listed(k):
-		tolerance, share = max(allowed*full-in, allowed*full/2), 1-allowed
+		tolerance, share = allowed*(full-in), 1-allowed
 	default:
-		tolerance, share = max(notAllowed*full-in, notAllowed*full/2), 1-notAllowed
+		tolerance, share = notAllowed*(full-in), 1-notAllowed
 	}
 	if tolerance <= 0 {
 		return 0, 0
@@ -86,9 +86,17 @@ func (s *situation) cleanFor(k int32, c *fluid.Compartment, h *fluid.Hose) (meas
 	return lastOff(h, k, in, tolerance*slack), share
 }
 
+// supplied is the strength of a product in what the compartment gives once the pump runs: the bypass has then
+// swept the return line into it.
+func (s *situation) supplied(k int32, c *fluid.Compartment) float64 {
+	if later := s.after.Compartment(c.Letter); later != nil && later.Liquid.Volume > 0 {
+		return float64(later.Liquid.Strength(k))
+	}
+	return float64(c.Liquid.Strength(k))
+}
+
 // oldStrength is the strength of a product in cell or hose that is farthest from the supply's.
-func (s *situation) oldStrength(k int32, h *fluid.Hose) float64 {
-	in := float64(s.supply().Liquid.Strength(k))
+func (s *situation) oldStrength(k int32, h *fluid.Hose, in float64) float64 {
 	far := float64(s.b.Plumbing().Cell.Liquid.Strength(k))
 	for _, p := range h.Charge {
 		if v := float64(p.Strength(k)); math.Abs(v-in) > math.Abs(far-in) {

@@ -40,13 +40,20 @@ func (s *situation) grasses() []string {
 	return out
 }
 
-// trace is the strength up to which a product that is not allowed counts as gone.
+// trace is the strength up to which a product that is not allowed counts as gone: the share that the setting
+// leaves of the old liquid, above what the compartment itself holds of it if that is no more than such a share.
 func (s *situation) trace(product int32) float64 {
-	return (1 - s.b.Setting(core.CleanNotAllowed)) * s.full(product)
+	share := (1 - s.b.Setting(core.CleanNotAllowed)) * s.full(product)
+	if c := s.supply(); c != nil {
+		if own := s.supplied(product, c); own <= share {
+			return own + float64(share*slack)
+		}
+	}
+	return share * slack
 }
 
 func (s *situation) wrongGrass(k int32, grass string) (Finding, bool) {
-	limit := s.trace(k) * slack
+	limit := s.trace(k)
 	var v measure.Volume
 	strongest := fluid.Liquid{}
 	s.eachParcel(func(z core.Zone, l fluid.Liquid) {

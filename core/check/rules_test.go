@@ -25,17 +25,20 @@ var ruleRows = []struct {
 	source  string
 }{
 	{
-		"the compartment itself is wrong for the grass", hoseOf("b"), Intent{Lawn: "Alder"},
+		"the compartment itself is wrong for the grass", hoseOf("b"),
+		Intent{Lawn: "Alder"},
 		"grass", Stop, PartCompartment, "mesotrione is not for common bermudagrass", "Turn to a", Stop,
 		"common practice, no source: a mix for one group of grasses is not for another",
 	},
 	{
-		"a mix for warm-season grass on tall fescue", hoseOf("a"), Intent{Lawn: "Fir"},
+		"a mix for warm-season grass on tall fescue", hoseOf("a"),
+		Intent{Lawn: "Fir"},
 		"grass", Stop, PartCompartment, "sulfosulfuron is not for tall fescue", "Turn to b", Stop,
 		"common practice, no source: a mix for warm-season grass is not for tall fescue",
 	},
 	{
-		"a mix for bermudagrass on centipedegrass", hoseOf("a"), Intent{Lawn: "Gum"},
+		"a mix for bermudagrass on centipedegrass", hoseOf("a"),
+		Intent{Lawn: "Gum"},
 		"grass", Stop, PartCompartment, "not for centipedegrass", "Turn to c", Stop,
 		"common practice, no source: a mix for bermudagrass and zoysiagrass is not for centipedegrass",
 	},
@@ -46,58 +49,71 @@ var ruleRows = []struct {
 		"dose", Ask, PartApplicator, "0.1 times the mix", "weak", Ask, "arithmetic: 0.2 of 1.6 gal per 1,000 sq ft is an eighth",
 	},
 	{
-		"more gallons than the area asks for", hoseOf("a"), Intent{Lawn: "Alder", Volume: core.Known(measure.Gallons(17.76))},
+		"more gallons than the area asks for", hoseOf("a"),
+		Intent{Lawn: "Alder", Volume: core.Known(measure.Gallons(17.76))},
 		"dose", Stop, PartCompartment, "1.5 times the mix, 1.2 times the label's most", "Lay less", Stop,
 		"arithmetic: 17.76 gal on 7,400 sq ft is 2.4 gal per 1,000, 1.5 of 1.6; 1.2 fl oz x 1.5 = 1.8 of 1.5",
 	},
 	{
-		"a little more than the mix", hoseOf("a"), Intent{Lawn: "Alder", Volume: core.Known(measure.Gallons(13.0))},
+		"a little more than the mix", hoseOf("a"),
+		Intent{Lawn: "Alder", Volume: core.Known(measure.Gallons(13.0))},
 		"dose", Ask, PartCompartment, "1.1 times the mix", "Lay less", Ask, "arithmetic: 13.0 of 11.84 gal",
 	},
 	{
-		"first water of a new rig", `{"fact":"lined_up","supply":["a"],"return":"a"}`, Intent{Lawn: "Alder"},
+		"first water of a new rig", `{"fact":"lined_up","supply":["a"],"return":"a"}`,
+		Intent{Lawn: "Alder"},
 		"dose", Ask, PartHose, "No sulfosulfuron would go down on the first 1,440 sq ft", "Push", Ask, "arithmetic: the hose holds 1.72 gal of water",
 	},
 	{
-		"not enough", hoseOf("c") + `{"fact":"gauge_read","compartment":"c","volume_gal":4}`, Intent{Lawn: "Gum"},
+		"not enough", hoseOf("c") + `{"fact":"gauge_read","compartment":"c","volume_gal":4}`,
+		Intent{Lawn: "Gum"},
 		"enough", Stop, PartCompartment, "3.00 gal to give, ±0.90; Gum needs 4.80 gal: it ends after 1,880 sq ft", "Refill", Stop,
 		"arithmetic: 3.00 of 4.80 gal on 3,000 sq ft; band 1 per cent of 90 gal",
 	},
 	{
-		"perhaps not enough", hoseOf("c") + `{"fact":"gauge_read","compartment":"c","volume_gal":6}`, Intent{Lawn: "Gum"},
+		"perhaps not enough", hoseOf("c") + `{"fact":"gauge_read","compartment":"c","volume_gal":6}`,
+		Intent{Lawn: "Gum"},
 		"enough", Ask, PartCompartment, "may fall short", "Read the gauge", Ask, "arithmetic: 5.00 within 0.90 of 4.80",
 	},
 	{
-		"no supply open", `{"fact":"lined_up","supply":[],"return":"a"}`, Intent{Lawn: "Alder"},
+		"no supply open", `{"fact":"lined_up","supply":[],"return":"a"}`,
+		Intent{Lawn: "Alder"},
 		"line_up", Stop, PartRig, "run dry", "Turn to a", Stop, "how the rig is plumbed",
 	},
 	{
-		"two supplies open", hoseOf("a") + `{"fact":"lined_up","supply":["a","b"],"return":"a"}`, Intent{Lawn: "Alder"},
+		"two supplies open", hoseOf("a") + `{"fact":"lined_up","supply":["a","b"],"return":"a"}`,
+		Intent{Lawn: "Alder"},
 		"line_up", Stop, PartRig, "each gives 1.2 gal a minute", "Close all supplies but a", Stop, "arithmetic: half of 2.5 gpm",
 	},
 	{
-		"return elsewhere", hoseOf("a") + `{"fact":"lined_up","supply":["a"],"return":"b"}`, Intent{Lawn: "Alder"},
+		"return elsewhere", hoseOf("a") + `{"fact":"lined_up","supply":["a"],"return":"b"}`,
+		Intent{Lawn: "Alder"},
 		"line_up", Stop, PartRig, "about 5.0 gal a minute of a would run into b", "Turn the return to a", Stop, "setting bypass_flow_gpm",
 	},
 	{
 		"wind over the label", hoseOf("a") + `{"fact":"setting","name":"wind_stop_mph","value":"15"}
-{"fact":"weather","wind_mph":11,"wind_from":"W"}`, Intent{Lawn: "Alder"},
+{"fact":"weather","wind_mph":11,"wind_from":"W"}`,
+		Intent{Lawn: "Alder"},
 		"weather", Stop, PartDay, "Wind 11 mph; the label entry of W1 allows 10.", "Wait", Stop, "label entry",
 	},
 	{
-		"wind over the setting, label blank", hoseOf("b") + `{"fact":"weather","wind_mph":10.5,"wind_from":"W"}`, Intent{Lawn: "Fir"},
+		"wind over the setting, label blank", hoseOf("b") + `{"fact":"weather","wind_mph":10.5,"wind_from":"W"}`,
+		Intent{Lawn: "Fir"},
 		"weather", Stop, PartDay, "Wind 10.5 mph, over 10", "Wait", Stop, "extension teaching, 3 to 10 mph",
 	},
 	{
-		"wind to ask about", hoseOf("b") + `{"fact":"weather","wind_mph":9,"wind_from":"W"}`, Intent{Lawn: "Fir"},
+		"wind to ask about", hoseOf("b") + `{"fact":"weather","wind_mph":9,"wind_from":"W"}`,
+		Intent{Lawn: "Fir"},
 		"weather", Ask, PartDay, "Wind 9 mph, over 8", "downwind", Ask, "university coalition, 3 to 8 mph",
 	},
 	{
-		"hardly any wind", hoseOf("b") + `{"fact":"weather","wind_mph":2,"wind_from":"W"}`, Intent{Lawn: "Fir"},
+		"hardly any wind", hoseOf("b") + `{"fact":"weather","wind_mph":2,"wind_from":"W"}`,
+		Intent{Lawn: "Fir"},
 		"weather", Note, PartDay, "inverted", "smoke", Note, "university coalition, 3 to 8 mph",
 	},
 	{
-		"wind not looked at", hoseOf("b") + `{"fact":"weather","temp_f":70}`, Intent{Lawn: "Fir"},
+		"wind not looked at", hoseOf("b") + `{"fact":"weather","temp_f":70}`,
+		Intent{Lawn: "Fir"},
 		"weather", Ask, PartDay, "The wind is not known", "Look", Ask, "record of wind at each application",
 	},
 }
@@ -168,7 +184,7 @@ func TestParcelsFallOnTheFirstZone(t *testing.T) {
 		}
 	}
 	// hose 1.72 gal and 0.92 gal of tail over 1.6 gal per 1,000 sq ft: 1,650 sq ft (arithmetic)
-	if f := find(r, "grass"); f == nil || math.Abs(f.Area.SquareFeet()-1650) > 10 {
+	if f := find(r, "grass"); f == nil || math.Abs(f.Area.SquareFeet()-1650) > 15 {
 		t.Errorf("area %+v", f)
 	}
 	r = before(t, b, Intent{Lawn: "Owt", Zones: []string{"first"}})

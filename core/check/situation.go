@@ -11,7 +11,7 @@ import (
 // slack is how much a parcel may lie beyond a threshold: the cell's washing-out is cut in steps of a
 // sixteenth of its volume (e^(1/16) is 1.064), and pushing back thins the compartment by which residue is
 // measured by some per cent. Without it a push-back of the volume advised would ask for another.
-const slack = 1.15
+const slack = 1.1
 
 // situation is all that the rules look at: the intent filled in, and what would leave the nozzle.
 type situation struct {
