@@ -138,7 +138,7 @@ func TestEightTimesTheStrength(t *testing.T) {
 `+hoseOf("b"))
 	r := before(t, b, Intent{Lawn: "Alder"})
 	f := find(r, "dose")
-	if r.Verdict != Stop || f == nil || measure.Multiple(f.Multiple.V) != "8.0" || !strings.Contains(f.Says, "8.0 times the mix") {
+	if r.Verdict != Stop || f == nil || measure.Multiple(f.TimesMix.V) != "8.0" || !strings.Contains(f.Says, "8.0 times the mix") {
 		t.Fatalf("verdict %v %+v", r.Verdict, f)
 	}
 	t.Log(f.Says, f.Do)

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
@@ -65,10 +66,7 @@ func (s *situation) band() float64 { return s.b.Setting(core.StrengthBandPct) / 
 
 func (s *situation) tooStrong(k int32) (Finding, bool) {
 	prod := s.b.ProductByKey(k)
-	most := 0.0
-	if prod.Label.HasRateHigh {
-		most = prod.Label.RateHigh.V
-	}
+	most := labelMost(prod)
 	meant, mixed := s.meantRate(prod.ProductName)
 	var v measure.Volume
 	var strongest fluid.Liquid
@@ -91,30 +89,27 @@ func (s *situation) tooStrong(k int32) (Finding, bool) {
 	s.multiples(&f, k, s.dose(strongest, k))
 	f.Part = s.strongPart(k)
 	switch {
-	case f.ShareOfLabel.Known && f.ShareOfLabel.V > overLabel:
+	case most > 0 && f.Multiple.V > overLabel:
 		f.Weight, f.Ground, f.Source = Stop, GroundLabel, labelSource(prod)
 		f.Limit = core.Known(1.0)
-	case most == 0 && f.Multiple.Or(0) >= doubled:
+	case most == 0 && f.TimesMix.Or(0) >= doubled:
 		f.Weight = Stop
 	}
-	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, mixed), sqft(f.Area))
+	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, most > 0), sqft(f.Area))
 	s.doAboutStrength(&f, strongest)
 	return f, true
 }
 
 // strengthWords is "5.0 times the mix, 3.8 times the label's most".
-func strengthWords(f *Finding, mixed bool) string {
-	words := ""
-	if mixed {
-		words = measure.Multiple(f.Multiple.V) + " times the mix"
+func strengthWords(f *Finding, labelled bool) string {
+	var words []string
+	if f.TimesMix.Known {
+		words = append(words, measure.Multiple(f.TimesMix.V)+" times the mix")
 	}
-	if f.ShareOfLabel.Known {
-		if words != "" {
-			words += ", "
-		}
-		words += measure.Multiple(f.ShareOfLabel.V) + " times the label's most"
+	if labelled {
+		words = append(words, measure.Multiple(f.Multiple.V)+" times the label's most")
 	}
-	return words
+	return strings.Join(words, ", ")
 }
 
 // strongPart says where liquid of the wrong strength stands first: in the hose, or in what it is drawn from.
@@ -149,7 +144,7 @@ func (s *situation) doAboutStrength(f *Finding, l fluid.Liquid) {
 		f.Do = fmt.Sprintf("Do not spray from %s; dilute or empty its tank first.", s.with.Name)
 		return
 	}
-	if f.Multiple.Or(0) >= doubled {
+	if max(f.TimesMix.Or(0), f.Multiple.Or(0)) >= doubled {
 		f.Do = fmt.Sprintf("This load is mixed for another applicator: do not lay it with %s.", s.with.Name)
 		return
 	}
@@ -158,11 +153,7 @@ func (s *situation) doAboutStrength(f *Finding, l fluid.Liquid) {
 
 // perThousand is the delivery at which the dose would be the one meant.
 func perThousand(s *situation, f *Finding) string {
-	m := f.Multiple.Or(1)
-	if f.ShareOfLabel.Known && f.ShareOfLabel.V > m {
-		m = f.ShareOfLabel.V
-	}
-	r := measure.Rate{V: s.delivery() / m}
+	r := measure.Rate{V: s.delivery() / max(f.TimesMix.Or(0), f.Multiple.Or(1))}
 	return fmt.Sprintf("%.2f", r.GalPer1000())
 }
 
@@ -192,7 +183,11 @@ func (s *situation) tooWeak(k int32) (Finding, bool) {
 	}
 	f := Finding{
 		Weight: Note, Product: prod.ProductName, Active: prod.Label.Words(), Area: s.cover(v), Part: s.strongPart(k),
-		Multiple: core.Known(weakest), Figured: core.Known(v.Gallons()), Unit: "gal", Ground: GroundPractice, Source: "mix as entered",
+		TimesMix: core.Known(weakest), Figured: core.Known(v.Gallons()), Unit: "gal", Ground: GroundPractice, Source: "mix as entered",
+	}
+	f.Multiple = f.TimesMix
+	if most := labelMost(prod); most > 0 {
+		f.Multiple = core.Known(weakest * meant / most)
 	}
 	if float64(half) >= float64(smallShare*float64(s.want)) {
 		f.Weight = Ask

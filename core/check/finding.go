@@ -48,7 +48,10 @@ type Finding struct {
 	Grass   string
 	// Area is what the liquid in question would cover.
 	Area measure.Area
-	// Multiple is the strongest dose as a multiple of the mix; ShareOfLabel as one of the label's most.
+	// TimesMix is the strongest dose (for one that is too weak, the weakest) as a multiple of the mix that is
+	// meant; Multiple as one of the label's most, or of the mix where the label entry has no highest rate;
+	// ShareOfLabel as a share of the label's lowest rate.
+	TimesMix     core.Maybe[float64]
 	Multiple     core.Maybe[float64]
 	ShareOfLabel core.Maybe[float64]
 	Limit        core.Maybe[float64]
