@@ -49,11 +49,16 @@ func leaving(cell, in, total Parts, gone, x float64) Parts {
 	for _, t := range total {
 		m, i := cell.Of(t.Key), in.Of(t.Key)
 		f := float64(i) + float64((float64(m)-float64(i)/x)*gone)
-		n := int64(math.RoundToEven(f))
 		if i == 0 {
-			n = int64(math.Ceil(f))
+			f = math.Ceil(f)
+		} else {
+			f = math.RoundToEven(f)
 		}
-		if n = min(max(n, 0), t.N); n != 0 {
+		n := t.N
+		if f < float64(t.N) { // compared before it is made an integer: beyond int64 that differs by processor
+			n = int64(max(f, 0))
+		}
+		if n != 0 {
 			out = append(out, Part{t.Key, n})
 		}
 	}

@@ -22,13 +22,32 @@ func (p *Plumbing) Draw(hose string, v measure.Volume) []Liquid {
 		return nil
 	}
 	p.sweepReturn()
-	in := p.suck(v + h.airBefore(v) + p.Cell.void())
+	in := p.suck(p.toSuck(h, v))
 	if gap := p.Cell.void(); gap > 0 {
 		var fill Liquid
 		fill, in = in.Split(gap)
 		p.Cell.Liquid = p.Cell.Liquid.Plus(fill)
 	}
 	return p.passCell(h, in)
+}
+
+// toSuck is what must be drawn until v of liquid has left the nozzle: air in the hose and an empty cell take
+// their volume first.
+func (p *Plumbing) toSuck(h *Hose, v measure.Volume) measure.Volume {
+	return v + h.airBefore(v) + p.Cell.void()
+}
+
+// Needs is what the open compartments must give until v of liquid has left the nozzle of a hose, the
+// filling of a drained hose, cell or return line included.
+func (p *Plumbing) Needs(hose string, v measure.Volume) measure.Volume {
+	h := p.Hose(hose)
+	if h == nil || v <= 0 {
+		return 0
+	}
+	q := p.Sketch()
+	before := q.SupplyDrawable()
+	q.sweepReturn()
+	return max(before-q.SupplyDrawable(), 0) + p.toSuck(h, v)
 }
 
 // passCell pushes in through the cell and the hose.
@@ -39,7 +58,7 @@ func (p *Plumbing) passCell(h *Hose, in Liquid) []Liquid {
 	var out []Liquid
 	if !alike(p.Cell.Liquid, in, steady) {
 		step := max(p.Cell.Size/cellSteps, h.Size/hoseSteps, 1)
-		for n := measure.Volume(0); in.Volume > step && n < washed*p.Cell.Size; n += step {
+		for n := measure.Volume(0); in.Volume > step+drop && n < washed*p.Cell.Size; n += step {
 			var part Liquid
 			part, in = in.Split(step)
 			out = append(out, h.push(p.Cell.exchange(part))...)
@@ -77,7 +96,7 @@ func (p *Plumbing) suck(v measure.Volume) Liquid {
 			p.correct(&first[0].Tank, short)
 			in = in.Plus(p.drawn(first[0], short))
 		} else {
-			in = in.Plus(p.fromUnexplained(Liquid{Volume: short}))
+			in = in.Plus(p.fromUnexplained(Water(short, NoTank)))
 		}
 	}
 	return in

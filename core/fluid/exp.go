@@ -8,7 +8,8 @@ const (
 	ln2Lo = 1.90821492927058770002e-10
 )
 
-// decay returns e^-x and 1-e^-x for x of 0 or more, with a relative error below 1e-14 each.
+// decay returns e^-x and 1-e^-x for x of 0 or more, with a relative error below 1e-14 each; from 700 on,
+// where e^-x is below 1e-304, it returns 0 and 1. What is not above 0 counts as 0.
 //
 // It is written out, every product guarded against fusing, because math.Exp differs in the last bits
 // between processors and the book must not.

@@ -13,6 +13,10 @@ type Liquid struct {
 	Holds  Parts
 }
 
+// NoTank is the origin of liquid that was drawn from no compartment: the first water of a rig, and what
+// nobody can explain.
+const NoTank int32 = 0
+
 // Water is plain water of the given volume and origin.
 func Water(v measure.Volume, origin int32) Liquid {
 	if v <= 0 {
@@ -60,6 +64,7 @@ func (l Liquid) ShareFrom(origin int32) float64 {
 }
 
 // As returns v of liquid with the composition of l, made from nothing: the caller books where it comes from.
+// Of an empty l it is water, with no origin.
 func (l Liquid) As(v measure.Volume) Liquid {
 	if l.Volume == 0 || v <= 0 {
 		return Liquid{Volume: max(v, 0)}

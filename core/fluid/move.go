@@ -65,7 +65,11 @@ func (p *Plumbing) correct(t *Tank, d measure.Volume) {
 	t.Flows.Unexplained += d
 	switch {
 	case d > 0:
-		t.Liquid = t.Liquid.Plus(p.fromUnexplained(t.Liquid.As(d)))
+		more := t.Liquid.As(d)
+		if t.Origin == KeepOrigins && len(more.From) == 0 {
+			more = Water(d, NoTank)
+		}
+		t.Liquid = t.Liquid.Plus(p.fromUnexplained(more))
 	case d < 0:
 		taken, rest := t.Liquid.Split(-d)
 		t.Liquid = rest
@@ -96,6 +100,7 @@ func (p *Plumbing) Dump(from Place, v measure.Volume, to Place) Liquid {
 		l, p.Cell.Liquid = p.Cell.Liquid.Split(v)
 	case string(ReturnPlace):
 		l, p.Return.Liquid = p.Return.Liquid.Split(v)
+		p.Return.Swept = false // the bypass fills it again
 	}
 	p.arrive(l, to)
 	return l
@@ -147,6 +152,13 @@ func (p *Plumbing) tankAt(pl Place) *Tank {
 func (p *Plumbing) Turn(l LineUp) {
 	p.LineUp = LineUp{append([]byte(nil), l.Supply...), l.Return}
 	p.Return.Swept = false
+}
+
+// ResizeReturn changes the return line's volume without moving liquid; the bypass fills what was added.
+func (p *Plumbing) ResizeReturn(size measure.Volume) {
+	if size != p.Return.Size {
+		p.Return.Size, p.Return.Swept = size, false
+	}
 }
 
 // ResizeHose changes a hose's volume without moving liquid; false if that cannot be.

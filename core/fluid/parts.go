@@ -1,10 +1,6 @@
 package fluid
 
-import (
-	"math/bits"
-
-	"example.com/tintline/core/measure"
-)
+import "example.com/tintline/core/measure"
 
 // Part is an amount N under a key: a product (nL or ng) or an origin (nL).
 type Part struct {
@@ -92,31 +88,4 @@ func (p Parts) shareWhole(v, whole measure.Volume) Parts {
 		}
 	}
 	return out
-}
-
-// scaled returns a*b/c as a float with one rounding each, for comparisons only.
-func scaled(a, b, c int64) float64 {
-	if c == 0 {
-		return 0
-	}
-	return float64(float64(a)*float64(b)) / float64(c)
-}
-
-// cmpProducts compares a*b with c*d exactly; all must be 0 or more.
-func cmpProducts(a, b, c, d int64) int {
-	ah, al := bits.Mul64(uint64(a), uint64(b))
-	ch, cl := bits.Mul64(uint64(c), uint64(d))
-	switch {
-	case ah != ch:
-		if ah < ch {
-			return -1
-		}
-		return 1
-	case al != cl:
-		if al < cl {
-			return -1
-		}
-		return 1
-	}
-	return 0
 }

@@ -46,14 +46,20 @@ func (p Place) Split() (kind, name string) {
 // Accounts holds what has come to each place outside the rig, less what has left it.
 type Accounts map[Place]Liquid
 
-// Give books l to a place outside.
+// Give books l to a place outside. Nothing opens no account.
 func (a Accounts) Give(p Place, l Liquid) {
+	if l.Empty() {
+		return
+	}
 	l.From = nil
 	a[p] = a[p].Plus(l)
 }
 
-// Take books l from a place outside.
+// Take books l from a place outside. Nothing opens no account.
 func (a Accounts) Take(p Place, l Liquid) {
+	if l.Empty() {
+		return
+	}
 	h := a[p]
 	a[p] = Liquid{Volume: h.Volume - l.Volume, Holds: h.Holds.Minus(l.Holds)}
 }
