@@ -17,7 +17,7 @@ func (s *state) admit(f Fact) error {
 	case *Rig:
 		return s.admitRig(f)
 	case *Product:
-		return admitProduct(f)
+		return s.admitProduct(f)
 	case *Mix:
 		return s.admitMix(f)
 	case *Lawn:
@@ -87,7 +87,7 @@ func unique(what string, names []string) error {
 	seen := map[string]bool{}
 	for _, n := range names {
 		if seen[n] {
-			return refuse("Give each a name of its own.", "There are two of %s %q.", what, n)
+			return refuse("Name it once, or give each a name of its own.", "The %s %q is named twice.", what, n)
 		}
 		seen[n] = true
 	}
@@ -98,12 +98,12 @@ func unique(what string, names []string) error {
 const (
 	largestVolume = 100_000 * measure.USGallon
 	largestArea   = 1000 * measure.Hectare
-	largestAmount = int64(100_000_000_000_000_000)
+	largestAmount = int64(10_000_000_000_000_000) // 10,000 kg, or more than 2 million gal
 )
 
 func positive(what string, v measure.Volume) error {
 	if v <= 0 {
-		return refuse("Give more than 0.", "%s is %s gal.", what, v.Text())
+		return refuse("Give more than 0 gal.", "%s is %s gal.", what, v.Text())
 	}
 	return bounded(what, v)
 }
@@ -129,13 +129,17 @@ func (s *state) needRig() error {
 	return nil
 }
 
-func admitProduct(f *Product) error {
+func (s *state) admitProduct(f *Product) error {
 	if err := name("product", f.ProductName); err != nil {
 		return err
 	}
 	e := f.Label
 	if e.Form != measure.Liquid && e.Form != measure.Dry {
 		return refuse("Write liquid or dry.", "The form of %s is neither liquid nor dry.", f.ProductName)
+	}
+	if before := s.Product(f.ProductName); before != nil && before.Label.Form != e.Form {
+		// The book counts a liquid in nanolitres and a dry product in nanograms, under one name.
+		return refuse("Give the new product a name of its own.", "%s is in the book as %s and cannot become %s.", f.ProductName, formWords(before.Label.Form), formWords(e.Form))
 	}
 	for _, a := range e.Actives {
 		if err := name("active", strings.ReplaceAll(a.Name, "/", " ")); err != nil {
@@ -165,7 +169,7 @@ func admitProduct(f *Product) error {
 		return refuse("Change one of them.", "The lowest rate of %s, %s, is above the highest, %s.", f.ProductName, e.RateLow.Text(), e.RateHigh.Text())
 	}
 	if e.HasWindMax && (e.WindMax < 0 || e.WindMax > measure.MPH(100)) {
-		return refuse("Give 0 to 100 mph.", "The wind limit of %s is %s mph.", f.ProductName, e.WindMax.Text())
+		return refuse("Give 0 to 100 mph.", "The wind limit of %s is %s.", f.ProductName, e.WindMax.Text())
 	}
 	return nil
 }
@@ -186,7 +190,7 @@ func rightRate(product, what string, r measure.Rate, form measure.Kind) error {
 		return refuse("Give it in the other kind of unit.", "The %s of %s is a %s rate, but the product is %s.", what, product, formWords(r.Kind), formWords(form))
 	}
 	if !(r.V > 0) || r.V > 1e9 {
-		return refuse("Give more than 0.", "The %s of %s is %s.", what, product, r.Text())
+		return refuse("Give more than 0, as the label has it.", "The %s of %s is %s.", what, product, r.Text())
 	}
 	return nil
 }

@@ -23,6 +23,9 @@ func (s *state) admitLoaded(f *Loaded) error {
 	if f.Mix != "" && s.Mix(f.Mix) == nil {
 		return refuse(s.mixesHint(), "There is no mix %q in the book.", f.Mix)
 	}
+	if f.For != "" && s.Applicator(f.For) == nil {
+		return refuse(s.applicatorsHint(), "The load is made up for %q, which is no applicator.", f.For)
+	}
 	var names []string
 	var liquid measure.Volume
 	for _, p := range f.Parts {
@@ -35,17 +38,17 @@ func (s *state) admitLoaded(f *Loaded) error {
 			return refuse("Give a "+measureWords(prod.Label.Form)+".", "%s is %s, but its amount is a %s.", p.Product, formWords(prod.Label.Form), measureWords(p.Amount.Kind))
 		}
 		if p.Amount.N <= 0 || p.Amount.N > largestAmount {
-			return refuse("Give more than 0.", "The amount of %s is %s.", p.Product, p.Amount.Text())
+			return refuse("Give more than 0, and no more than the tank could take.", "The amount of %s is %s.", p.Product, p.Amount.Text())
 		}
 		if p.Amount.Kind == measure.Liquid {
 			liquid += measure.Volume(p.Amount.N)
 		}
+		if liquid > f.Volume {
+			return refuse("Correct the amounts or the volume.", "The products are %s gal or more together; the load is %s gal in all.", liquid.Text(), f.Volume.Text())
+		}
 	}
 	if err := unique("product", names); err != nil {
 		return err
-	}
-	if liquid > f.Volume {
-		return refuse("Correct the amounts or the volume.", "The products are %s gal together, more than the load of %s.", liquid.Text(), f.Volume.Text())
 	}
 	return s.fits(f.Into, t, f.Volume, 0)
 }
@@ -74,10 +77,18 @@ func (s *state) tanksHint() string {
 // fits refuses more than a tank has room for; out is what the same move takes out of it.
 func (s *state) fits(name string, t *fluid.Tank, in, out measure.Volume) error {
 	if after := t.Liquid.Volume + in - out; after > t.Capacity {
-		return refuse(fmt.Sprintf("Give at most %s gal, or read its gauge first.", (t.Room()+out).Text()),
-			"%s holds %s of %s gal; %s more do not fit.", tankWords(name), t.Liquid.Volume.Text(), t.Capacity.Text(), in.Text())
+		return tooMuch(name, t, in, t.Room()+out)
 	}
 	return nil
+}
+
+// tooMuch says that in does not fit into a tank and most would.
+func tooMuch(name string, t *fluid.Tank, in, most measure.Volume) error {
+	do := "Read its gauge and log it first, if it holds less than that."
+	if most > 0 {
+		do = fmt.Sprintf("Give at most %s gal, or read its gauge and log it first.", most.Text())
+	}
+	return refuse(do, "%s holds %s of %s gal; %s gal more do not fit.", tankWords(name), t.Liquid.Volume.Text(), t.Capacity.Text(), in.Text())
 }
 
 func tankWords(name string) string {
@@ -93,9 +104,9 @@ func (s *state) gives(hose string, v measure.Volume) error {
 		return refuse("Line up a compartment first.", "No compartment is open to the pump, so it runs dry.")
 	}
 	have, band := s.plumbing.SupplyDrawable(), s.SupplyBand()
-	if v > have+band {
+	if needs := s.plumbing.Needs(hose, v); needs > have+band {
 		letters := spaced(s.plumbing.LineUp.Supply)
-		return beyond(letters, v, have, band, "Read the gauge of "+letters+" and log it first.")
+		return beyond("Compartment "+letters, needs, have, band, "Read the gauge of "+letters+" and log it first.")
 	}
 	return nil
 }
@@ -110,7 +121,7 @@ func spaced(letters []byte) string {
 
 func beyond(name string, v, have, band measure.Volume, do string) error {
 	return &Problem{
-		What: fmt.Sprintf("%s can give %s gal, give or take %s, by the book; this would take %s.", name, have.Text(), band.Text(), v.Text()),
+		What: fmt.Sprintf("%s can give %s gal by the book, give or take %s gal; this takes %s gal.", name, have.Text(), band.Text(), v.Text()),
 		Do:   do,
 		Err:  errors.Join(ErrRefused, ErrReadGauge),
 	}
@@ -127,11 +138,14 @@ func (s *state) admitPushedBack(f *PushedBack) error {
 	if err := s.gives("", f.Volume); err != nil {
 		return err
 	}
-	out := measure.Volume(0)
-	if open := s.plumbing.LineUp.Supply; len(open) == 1 && open[0] == f.Into {
-		out = f.Volume
+	// Tried on a sketch: the same compartment may feed the pump, or take what stood in the return line.
+	try := s.plumbing.Sketch()
+	after := try.Compartment(f.Into)
+	try.PushBack("", f.Volume, after)
+	if over := after.Liquid.Volume - after.Capacity; over > 0 {
+		return tooMuch(string(f.Into), &c.Tank, f.Volume, f.Volume-over)
 	}
-	return s.fits(string(f.Into), &c.Tank, f.Volume, out)
+	return nil
 }
 
 func admitTint(f *TintSeen) error {
@@ -193,10 +207,10 @@ func (s *state) admitSprayed(f *Sprayed) error {
 	switch f.By {
 	case ByArea, ByGallons, ByGauge:
 	default:
-		return refuse("Write area, gallons or gauge.", "How the spraying was measured is %q.", f.By)
+		return refuse("Write area, gallons or gauge.", "A spraying is measured by %q, which is none of the ways.", f.By)
 	}
 	if f.Area.V <= 0 || f.Area.V > largestArea {
-		return refuse("Give more than 0 sq ft.", "The area sprayed is %s sq ft.", f.Area.V.Text())
+		return refuse("Give more than 0 sq ft, up to 10 square kilometres.", "The area sprayed is %s sq ft.", f.Area.V.Text())
 	}
 	if !f.Volume.Known {
 		return refuse("Give the gallons.", "A spraying by gallons needs its volume.")
@@ -272,8 +286,8 @@ func (s *state) reaches(from, to string, v measure.Volume) error {
 	case "waste":
 		return name("place for waste", rest)
 	case "compartment", "applicator":
-		t, _ := s.tank(rest)
-		if t == nil {
+		t, letter := s.tank(rest)
+		if t == nil || (letter != 0) != (kind == "compartment") {
 			return refuse(s.tanksHint(), "There is no %s.", to)
 		}
 		return s.fits(rest, t, v, 0)

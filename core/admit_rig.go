@@ -40,7 +40,7 @@ func admitCompartments(f *Rig) error {
 	}
 	for i, c := range f.Compartments {
 		if want := byte('a' + i); c.Letter != want {
-			return refuse("Letter them a, b, c and so on by position.", "Compartment %d has the letter %q, not %q.", i+1, string(c.Letter), string(want))
+			return refuse("Letter them a, b, c and so on by position.", "Compartment %d has the letter %q, not %q.", i+1, letterWords(c.Letter), letterWords(want))
 		}
 		if err := positive("The capacity of "+string(c.Letter), c.Capacity); err != nil {
 			return err
@@ -50,6 +50,14 @@ func admitCompartments(f *Rig) error {
 		}
 	}
 	return nil
+}
+
+// letterWords is a letter as a text; none is empty.
+func letterWords(l byte) string {
+	if l == 0 {
+		return ""
+	}
+	return string(rune(l))
 }
 
 func admitHoses(f *Rig) error {
@@ -87,7 +95,7 @@ func admitApplicators(f *Rig) error {
 			return refuse("Name a hose of the rig, or none.", "The applicator %s hangs on hose %q, which the rig does not have.", a.Name, a.Hose)
 		}
 		if a.Type != Spreader && (!(a.Delivery.V > 0) || a.Delivery.Kind != measure.Liquid || a.Delivery.V > 1e6) {
-			return refuse("Give gallons per 1,000 sq ft, more than 0.", "The delivery rate of %s is %s.", a.Name, a.Delivery.Text())
+			return refuse("Give it in gallons per 1,000 sq ft, more than 0.", "The delivery rate of %s is %s.", a.Name, a.Delivery.Text())
 		}
 		if a.Flow.Known && (!(a.Flow.V > 0) || a.Flow.V > measure.GPM(500)) {
 			return refuse("Give more than 0 and up to 500 gpm, or leave it out.", "The flow of %s is %s.", a.Name, a.Flow.V.Text())
@@ -115,9 +123,16 @@ func admitLineUps(f *Rig) error {
 		if err := name("line-up", l.Name); err != nil {
 			return err
 		}
+		seen := map[byte]bool{}
+		for _, c := range l.Supply {
+			if seen[c] {
+				return refuse("Name it once.", "Compartment %c stands twice in the supply of line-up %s.", c, l.Name)
+			}
+			seen[c] = true
+		}
 		for _, c := range append([]byte{l.Return}, l.Supply...) {
 			if c != 0 && int(c-'a') >= len(f.Compartments) {
-				return refuse("Use the letters of the rig.", "The line-up %s names compartment %q.", l.Name, string(c))
+				return refuse("Use the letters of the rig.", "The line-up %s names compartment %q, which the rig does not have.", l.Name, string(rune(c)))
 			}
 		}
 		names = append(names, l.Name)

@@ -50,7 +50,7 @@ var winds = strings.Fields("N NNE NE ENE E ESE SE SSE S SSW SW WSW W WNW NW NNW 
 
 func admitWeather(f *Weather) error {
 	if f.Wind.Known && (f.Wind.V < 0 || f.Wind.V > measure.MPH(150)) {
-		return refuse("Give 0 to 150 mph.", "The wind is %s mph.", f.Wind.V.Text())
+		return refuse("Give 0 to 150 mph.", "The wind is %s.", f.Wind.V.Text())
 	}
 	if f.WindFrom != "" && !containsText(winds, f.WindFrom) {
 		return refuse("Write one of "+strings.Join(winds, " ")+".", "%q is no direction.", f.WindFrom)

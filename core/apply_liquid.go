@@ -75,7 +75,11 @@ func (s *state) applyFilled(f *Filled) {
 // nozzle, on the zones in their order, each with the share of its area.
 func (s *state) applySprayed(e Entry, f *Sprayed) {
 	out := s.plumbing.Laying(s.Applicator(f.Applicator).hose(), f.Applicator, f.Volume.V)
-	for _, part := range s.spread(f, out) {
+	parts, over := s.spread(f, out)
+	for _, l := range over {
+		s.plumbing.Outside.Give(fluid.Unexplained, l)
+	}
+	for _, part := range parts {
 		laid := Laid{
 			Seq: e.Seq, At: e.At, Lawn: f.Lawn, Zone: part.Zone.Name, Grass: part.Zone.Grass,
 			Applicator: f.Applicator, Area: part.Area,
@@ -104,11 +108,12 @@ type ZonePart struct {
 	Parcels []fluid.Liquid
 }
 
-// spread shares a spraying over its zones: area by the zones' areas, volume by area, parcels in order.
-func (s *state) spread(f *Sprayed, out []fluid.Liquid) []ZonePart {
+// spread shares a spraying over its zones: area by the zones' areas, volume by area, parcels in order. What
+// no zone takes, because an entry names none that the book knows, is over.
+func (s *state) spread(f *Sprayed, out []fluid.Liquid) (zones []ZonePart, over []fluid.Liquid) {
 	lawn := s.Lawn(f.Lawn)
 	if lawn == nil {
-		return nil
+		return nil, out
 	}
 	var parts []ZonePart
 	var weights []int64
@@ -133,7 +138,7 @@ func (s *state) spread(f *Sprayed, out []fluid.Liquid) []ZonePart {
 			}
 		}
 	}
-	return parts
+	return parts, out
 }
 
 // Foresee is what a spraying would lay, zone by zone and parcel by parcel, if the trigger were pulled now
@@ -143,5 +148,6 @@ func (s *state) Foresee(f *Sprayed, up *fluid.LineUp) ([]ZonePart, *fluid.Plumbi
 	if up != nil {
 		p.Turn(*up)
 	}
-	return s.spread(f, p.Laying(s.Applicator(f.Applicator).hose(), f.Applicator, f.Volume.V)), p
+	parts, _ := s.spread(f, p.Laying(s.Applicator(f.Applicator).hose(), f.Applicator, f.Volume.V))
+	return parts, p
 }

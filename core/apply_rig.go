@@ -5,15 +5,15 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// firstWater is the origin of the water that a new rig holds.
-const firstWater = 0
-
 // applyRig sets the rig up, or changes it around the liquid that it holds.
 func (s *state) applyRig(f *Rig) {
 	p, first := s.plumbing, s.rig == nil
 	s.rig = f
 	old := p.Compartments
 	p.Compartments = nil
+	for i := len(f.Compartments); i < len(old); i++ {
+		delete(s.batches, string(old[i].Letter)) // compartments are lettered by position: these are gone
+	}
 	for _, c := range f.Compartments {
 		now := fluid.Compartment{Letter: c.Letter}
 		for _, o := range old {
@@ -24,7 +24,8 @@ func (s *state) applyRig(f *Rig) {
 		now.Capacity, now.Heel = c.Capacity, c.Heel
 		p.Compartments = append(p.Compartments, now)
 	}
-	p.Cell.Size, p.Return.Size = f.Cell, f.ReturnLine
+	p.Cell.Size = f.Cell
+	p.ResizeReturn(f.ReturnLine)
 	if first {
 		p.Cell.Liquid = s.water(f.Cell)
 		p.Return.Liquid = s.water(f.ReturnLine)
@@ -38,7 +39,7 @@ func (s *state) applyRig(f *Rig) {
 }
 
 func (s *state) water(v measure.Volume) fluid.Liquid {
-	l := fluid.Water(v, firstWater)
+	l := fluid.Water(v, fluid.NoTank)
 	s.plumbing.Outside.Take(fluid.WaterSupply, l)
 	return l
 }

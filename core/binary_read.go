@@ -9,7 +9,8 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// binaryReader reads what binaryWriter wrote. The first error stops it; what follows stays zero.
+// binaryReader reads what binaryWriter wrote, and nothing else: each fact has one stored form, so what is
+// read gives the same bytes again. The first error stops it; what follows stays zero.
 type binaryReader struct {
 	b     []byte
 	next  uint64 // number of the field that comes next
@@ -109,9 +110,17 @@ func (r *binaryReader) end() {
 	}
 }
 
+// empty refuses a field that is stored though it is zero: the writer leaves it out.
+func (r *binaryReader) empty(yes bool) {
+	if yes && r.err == nil {
+		r.fail("a field is there that should be left out")
+	}
+}
+
 func (r *binaryReader) text(n int, _ string, p *string) {
 	if r.at(n) {
 		*p = r.str()
+		r.empty(*p == "")
 	}
 }
 
@@ -124,29 +133,65 @@ func (r *binaryReader) texts(n int, _ string, p *[]string) {
 	for i := r.count(); i > 0 && r.err == nil; i-- {
 		*p = append(*p, r.str())
 	}
+	r.empty(len(*p) == 0)
+}
+
+func (r *binaryReader) letter(n int, _ string, p *byte) {
+	var s []byte
+	r.letters(n, "", &s)
+	switch {
+	case len(s) == 1:
+		*p = s[0]
+	case len(s) > 1:
+		r.fail("%q is not one letter", s)
+	}
 }
 
 func (r *binaryReader) letters(n int, _ string, p *[]byte) {
-	if r.at(n) {
-		*p = []byte(r.str())
+	if !r.at(n) {
+		return
 	}
+	*p = []byte(r.str())
+	r.empty(len(*p) == 0)
+	for _, c := range *p {
+		if c == 0 || c >= utf8.RuneSelf {
+			r.fail("%q are not letters", *p)
+		}
+	}
+}
+
+func (r *binaryReader) form(n int, _ string, p *measure.Kind) {
+	if !r.at(n) {
+		r.fail("a product has no form")
+		return
+	}
+	k, ok := formOf(r.str())
+	if !ok {
+		r.fail("a form is neither liquid nor dry")
+	}
+	*p = k
 }
 
 func (r *binaryReader) words(n int, _ string, p *map[string]string) {
 	if !r.at(n) {
 		return
 	}
-	m := map[string]string{}
+	m, before := map[string]string{}, ""
 	for i := r.count(); i > 0 && r.err == nil; i-- {
 		k := r.str()
-		m[k] = r.str()
+		if len(m) > 0 && k <= before {
+			r.fail("keys are out of order")
+		}
+		m[k], before = r.str(), k
 	}
+	r.empty(len(m) == 0)
 	*p = m
 }
 
 func (r *binaryReader) integer(n int, _ string, p *int64) {
 	if r.at(n) {
 		*p = r.int()
+		r.empty(*p == 0)
 	}
 }
 
@@ -157,11 +202,13 @@ func (r *binaryReader) integers(n int, _ string, p *[]int64) {
 	for i := r.count(); i > 0 && r.err == nil; i-- {
 		*p = append(*p, r.int())
 	}
+	r.empty(len(*p) == 0)
 }
 
 func (r *binaryReader) real(n int, _ string, p *float64, known *bool) {
 	if r.at(n) {
 		*p = r.bits()
+		r.empty(*p == 0 && known == nil)
 		set(known)
 	}
 }
@@ -175,6 +222,7 @@ func set(known *bool) {
 func (r *binaryReader) quantity(n int, _, _ string, p *int64, known *bool) {
 	if r.at(n) {
 		*p = r.int()
+		r.empty(*p == 0 && known == nil)
 		set(known)
 	}
 }
@@ -185,6 +233,7 @@ func (r *binaryReader) amount(n int, _ string, p *measure.Amount) {
 	if r.at(n) {
 		p.Kind = r.kind()
 		p.N = r.int()
+		r.empty(*p == measure.Amount{})
 	}
 }
 
@@ -201,6 +250,7 @@ func (r *binaryReader) rate(n int, _ string, p *measure.Rate, known *bool) {
 	if r.at(n) {
 		p.Kind = r.kind()
 		p.V = r.bits()
+		r.empty(*p == measure.Rate{} && known == nil)
 		set(known)
 	}
 }
@@ -236,6 +286,7 @@ func (r *binaryReader) list(n int, _ string, _ int, grow func(int), each func(wa
 		return
 	}
 	count := r.count()
+	r.empty(count == 0)
 	if r.err != nil {
 		return
 	}

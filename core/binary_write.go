@@ -38,8 +38,20 @@ func (w *binaryWriter) texts(n int, _ string, p *[]string) {
 	}
 }
 
+func (w *binaryWriter) letter(n int, key string, p *byte) {
+	if *p != 0 {
+		s := string([]byte{*p})
+		w.text(n, key, &s)
+	}
+}
+
 func (w *binaryWriter) letters(n int, key string, p *[]byte) {
 	s := string(*p)
+	w.text(n, key, &s)
+}
+
+func (w *binaryWriter) form(n int, key string, p *measure.Kind) {
+	s := formWords(*p)
 	w.text(n, key, &s)
 }
 

@@ -11,34 +11,38 @@ import (
 // equal digests.
 func (s *state) StateDigest() Digest {
 	w := &binaryWriter{}
-	facts := func(list ...Fact) {
-		w.count(len(list))
-		for _, f := range list {
-			w.count(int(f.Kind()))
-			w.factFields(f)
-		}
+	facts := func(f Fact) {
+		w.count(int(f.Kind()))
+		w.factFields(f)
 	}
+	w.yes(s.rig != nil)
 	if s.rig != nil {
 		facts(s.rig)
 	}
 	w.count(len(s.products))
 	for i := range s.products {
+		w.count(len(s.products[i].Versions))
 		for j := range s.products[i].Versions {
 			facts(&s.products[i].Versions[j])
 		}
 	}
+	w.count(len(s.mixes))
 	for i := range s.mixes {
 		facts(&s.mixes[i])
 	}
+	w.count(len(s.lawns))
 	for _, l := range s.lawns {
 		facts(l)
 	}
+	w.count(len(s.overrides))
 	for i := range s.overrides {
 		facts(&s.overrides[i])
 	}
+	w.yes(s.weather != nil)
 	if s.weather != nil {
 		facts(&s.weather.Weather)
 	}
+	w.yes(s.tint != nil)
 	if s.tint != nil {
 		facts(s.tint)
 	}
@@ -54,6 +58,14 @@ func cut(b []byte) Digest {
 	var d Digest
 	copy(d[:], sum[:])
 	return d
+}
+
+func (w *binaryWriter) yes(b bool) {
+	if b {
+		w.count(1)
+	} else {
+		w.count(0)
+	}
 }
 
 func (w *binaryWriter) parts(p fluid.Parts) {
@@ -97,13 +109,14 @@ func (s *state) digestPlumbing(w *binaryWriter) {
 	}
 	w.str(string(p.LineUp.Supply))
 	w.count(int(p.LineUp.Return))
-	if p.Return.Swept {
-		w.count(1)
-	}
+	w.yes(p.Return.Swept)
 	for _, pl := range p.Outside.Places() {
-		w.str(string(pl))
-		w.liquid(p.Outside[pl])
+		if l := p.Outside[pl]; !l.Empty() { // an account that came back to nothing says nothing
+			w.str(string(pl))
+			w.liquid(l)
+		}
 	}
+	w.count(len(s.origins))
 	for _, o := range s.origins {
 		w.count(int(o.Letter))
 		w.str(o.Mix)
@@ -115,18 +128,16 @@ func (s *state) digestDay(w *binaryWriter) {
 	w.str(d.Date)
 	w.str(d.Operator)
 	w.str(d.Overnight)
-	for _, yes := range []bool{d.Open, d.Unclosed} {
-		if yes {
-			w.count(1)
-		} else {
-			w.count(0)
-		}
-	}
+	w.yes(d.Open)
+	w.yes(d.Unclosed)
+	w.int(d.FlowModel)
+	w.count(len(d.Visits))
 	for _, v := range d.Visits {
 		w.str(v.Lawn)
 		w.str(v.State)
 		w.str(v.Reason)
 	}
+	w.count(len(d.Laid))
 	for _, l := range d.Laid {
 		for _, t := range []string{l.Lawn, l.Zone, l.Grass, l.Applicator} {
 			w.str(t)
@@ -134,6 +145,7 @@ func (s *state) digestDay(w *binaryWriter) {
 		w.int(int64(l.Area))
 		w.liquid(fluid.Liquid{Volume: l.Volume, From: l.From, Holds: l.Holds})
 	}
+	w.count(len(d.Readings))
 	for _, r := range d.Readings {
 		w.count(int(r.Letter))
 		w.int(int64(r.Read))
@@ -147,6 +159,9 @@ func (s *state) AccountsDigest() Digest {
 	all := s.plumbing.Accounts()
 	sort.SliceStable(all, func(i, j int) bool { return all[i].Place < all[j].Place })
 	for _, a := range all {
+		if a.Volume == 0 && len(a.Products) == 0 {
+			continue
+		}
 		w.str(string(a.Place))
 		w.int(int64(a.Volume))
 		w.parts(a.Products)

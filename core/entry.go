@@ -82,10 +82,10 @@ func Decode(seq uint64, action string, b []byte) (Entry, error) {
 	truck := r.uint()
 	e.At.Unix = r.int()
 	off := r.int()
-	if truck > 1<<31 || off < -86400 || off > 86400 {
+	e.Truck, e.At.Offset = uint32(truck), int32(off)
+	if truck > 1<<31 || int64(e.At.Offset) != off || !e.At.sound() {
 		r.fail("truck or clock out of range")
 	}
-	e.Truck, e.At.Offset = uint32(truck), int32(off)
 	e.What = r.readFact()
 	if r.err == nil && len(r.b) != 0 {
 		r.fail("%d bytes too many", len(r.b))

@@ -29,11 +29,9 @@ func (f *Product) fields(w walker) {
 	})
 	w.text(5, "registration", &e.Registration)
 	w.texts(6, "grasses", &e.Grasses)
-	low, high, wind := Maybe[measure.Rate]{e.RateLow, e.HasRateLow}, Maybe[measure.Rate]{e.RateHigh, e.HasRateHigh}, Maybe[measure.Speed]{e.WindMax, e.HasWindMax}
-	w.maybeRate(7, "rate_low", &low)
-	w.maybeRate(8, "rate_high", &high)
-	w.maybeSpeed(9, "wind_max", &wind)
-	e.RateLow, e.HasRateLow, e.RateHigh, e.HasRateHigh, e.WindMax, e.HasWindMax = low.V, low.Known, high.V, high.Known, wind.V, wind.Known
+	w.codec.rate(7, "rate_low", &e.RateLow, &e.HasRateLow)
+	w.codec.rate(8, "rate_high", &e.RateHigh, &e.HasRateHigh)
+	w.quantity(9, "wind_max", "speed", (*int64)(&e.WindMax), &e.HasWindMax)
 }
 
 // Mix is a recipe: products, each with a rate per area.

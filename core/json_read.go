@@ -1,105 +1,14 @@
 package core
 
 import (
-	"bytes"
 	"encoding/json"
-	"errors"
 	"fmt"
-	"io"
 	"math"
-	"sort"
 	"strconv"
 	"strings"
 
 	"example.com/tintline/core/measure"
 )
-
-// jsonReader reads the fields of one JSON object. Each key it takes is crossed off; what is left at the
-// end is unknown and refused. The first error stops it.
-type jsonReader struct {
-	m       map[string]json.RawMessage
-	where   string   // path to this object, for the sentence
-	allowed []string // keys asked for, for the sentence
-	depth   int
-	err     error
-}
-
-func readObject(raw []byte, where string, depth int) *jsonReader {
-	r := &jsonReader{where: where, depth: depth, m: map[string]json.RawMessage{}}
-	dec := json.NewDecoder(bytes.NewReader(raw))
-	tok, err := dec.Token()
-	if d, ok := tok.(json.Delim); err != nil || !ok || d != '{' {
-		r.fail("%s is not an object in braces.", r.name("the line"))
-		return r
-	}
-	for dec.More() {
-		tok, err := dec.Token()
-		key, ok := tok.(string)
-		if err != nil || !ok {
-			r.fail("%s is cut short or not JSON.", r.name("the line"))
-			return r
-		}
-		var v json.RawMessage
-		if err := dec.Decode(&v); err != nil {
-			r.fail("%s is cut short or not JSON at key %q.", r.name("the line"), key)
-			return r
-		}
-		if _, twice := r.m[key]; twice {
-			r.fail("%s has the key %q twice.", r.name("the line"), key)
-			return r
-		}
-		r.m[key] = v
-	}
-	if _, err := dec.Token(); err != nil {
-		r.fail("%s is cut short.", r.name("the line"))
-		return r
-	}
-	if _, err := dec.Token(); !errors.Is(err, io.EOF) {
-		r.fail("%s has more than one object.", r.name("the line"))
-	}
-	return r
-}
-
-func (r *jsonReader) name(top string) string {
-	if r.where == "" {
-		return top
-	}
-	return r.where
-}
-
-func (r *jsonReader) path(key string) string {
-	if r.where == "" {
-		return key
-	}
-	return r.where + "." + key
-}
-
-func (r *jsonReader) fail(format string, args ...any) {
-	if r.err == nil {
-		r.err = &Problem{What: fmt.Sprintf(format, args...), Do: "Correct the line and enter it again; nothing was changed.", Err: ErrRefused}
-	}
-}
-
-// take crosses a key off; false if it is left out or null.
-func (r *jsonReader) take(key string) (json.RawMessage, bool) {
-	r.allowed = append(r.allowed, key)
-	v, ok := r.m[key]
-	delete(r.m, key)
-	return v, ok && r.err == nil && string(v) != "null"
-}
-
-// finish refuses keys that nothing asked for.
-func (r *jsonReader) finish() {
-	if r.err != nil || len(r.m) == 0 {
-		return
-	}
-	var left []string
-	for k := range r.m {
-		left = append(left, k)
-	}
-	sort.Strings(left)
-	r.fail("%q is not a key of %s; allowed are %s.", left[0], r.name("this fact"), strings.Join(r.allowed, ", "))
-}
 
 func (r *jsonReader) text(_ int, key string, p *string) {
 	if v, ok := r.take(key); ok && json.Unmarshal(v, p) != nil {
@@ -135,6 +44,28 @@ func (r *jsonReader) texts(_ int, key string, p *[]string) {
 	if len(*p) == 0 {
 		*p = nil
 	}
+}
+
+// letter reads one letter; an empty text is none.
+func (r *jsonReader) letter(_ int, key string, p *byte) {
+	var s string
+	r.text(0, key, &s)
+	switch {
+	case len(s) == 1:
+		*p = s[0]
+	case len(s) > 1:
+		r.fail("%s is %q: a compartment is one letter, a to f.", r.path(key), short([]byte(s)))
+	}
+}
+
+func (r *jsonReader) form(_ int, key string, p *measure.Kind) {
+	s := formWords(*p)
+	r.text(0, key, &s)
+	k, ok := formOf(s)
+	if !ok {
+		r.fail("%s is %q: write liquid or dry.", r.path(key), short([]byte(s)))
+	}
+	*p = k
 }
 
 func (r *jsonReader) letters(_ int, key string, p *[]byte) {
@@ -201,7 +132,12 @@ func (r *jsonReader) real(_ int, key string, p *float64, known *bool) {
 
 func isNumber(v []byte) bool { return len(v) > 0 && (v[0] == '-' || v[0] >= '0' && v[0] <= '9') }
 
-// units lists stem_unit for a quantity.
+// usualUnit is the unit that a sentence names for a quantity; every other unit of the kind is read as well.
+var usualUnit = map[string]string{
+	"volume": "gal", "area": "sqft", "mass": "oz", "length": "ft", "speed": "mph", "money": "usd", "flow": "gpm",
+}
+
+// oneOf reads the quantity under stem_unit, in whatever unit of its kind it is given; twice is refused.
 func (r *jsonReader) oneOf(stem, kind string, found func(unit string, v json.RawMessage) error) {
 	taken := ""
 	for _, u := range measure.UnitsOf(kind) {
@@ -227,7 +163,7 @@ func (r *jsonReader) oneOf(stem, kind string, found func(unit string, v json.Raw
 			r.fail("%s: %v", r.path(key), err)
 		}
 	}
-	r.allowed = append(r.allowed, stem+"_"+exactUnit[kind])
+	r.allowed = append(r.allowed, stem+"_"+usualUnit[kind])
 }
 
 func (r *jsonReader) quantity(_ int, stem, kind string, p *int64, known *bool) {
@@ -241,9 +177,14 @@ func (r *jsonReader) quantity(_ int, stem, kind string, p *int64, known *bool) {
 
 func (r *jsonReader) flow(_ int, stem string, p *float64, known *bool) {
 	r.oneOf(stem, "flow", func(unit string, v json.RawMessage) error {
+		set(known)
+		if unit == exactUnit["flow"] {
+			f, err := strconv.ParseFloat(string(v), 64)
+			*p = f
+			return err
+		}
 		f, err := measure.ParseFlowIn(unit, string(v))
 		*p = float64(f)
-		set(known)
 		return err
 	})
 }
@@ -261,6 +202,20 @@ func (r *jsonReader) amount(n int, stem string, p *measure.Amount) {
 	case liquid:
 		*p = measure.Amount{N: nl, Kind: measure.Liquid}
 	}
+}
+
+// exactRate reads a rate; in the journal's own units whatever float64 the journal wrote.
+func exactRate(unit, text string) (measure.Rate, error) {
+	kind := measure.Liquid
+	switch unit {
+	case exactRates[measure.Dry]:
+		kind = measure.Dry
+	case exactRates[measure.Liquid]:
+	default:
+		return measure.ParseRateIn(unit, text)
+	}
+	f, err := strconv.ParseFloat(text, 64)
+	return measure.Rate{V: f, Kind: kind}, err
 }
 
 func (r *jsonReader) rate(_ int, stem string, p *measure.Rate, known *bool) {
@@ -283,7 +238,7 @@ func (r *jsonReader) rate(_ int, stem string, p *measure.Rate, known *bool) {
 			r.fail("%s must be a number, not %s.", r.path(key), short(v))
 			return
 		}
-		rate, err := measure.ParseRateIn(unit, string(v))
+		rate, err := exactRate(unit, string(v))
 		if err != nil {
 			r.fail("%s: %v", r.path(key), err)
 			return
@@ -292,17 +247,6 @@ func (r *jsonReader) rate(_ int, stem string, p *measure.Rate, known *bool) {
 		set(known)
 	}
 	r.allowed = append(r.allowed, stem+"_AMOUNT_per_AREA")
-}
-
-func (r *jsonReader) keysWith(prefix string) []string {
-	var out []string
-	for k := range r.m {
-		if strings.HasPrefix(k, prefix) {
-			out = append(out, k)
-		}
-	}
-	sort.Strings(out)
-	return out
 }
 
 func (r *jsonReader) fact(_ int, key string, p *Fact) {

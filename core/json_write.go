@@ -69,6 +69,19 @@ func (w *jsonWriter) texts(_ int, key string, p *[]string) {
 	w.each(key, len(*p), func(i int) { w.str((*p)[i]) })
 }
 
+func (w *jsonWriter) letter(_ int, key string, p *byte) {
+	s := ""
+	if *p != 0 {
+		s = string([]byte{*p})
+	}
+	w.text(0, key, &s)
+}
+
+func (w *jsonWriter) form(_ int, key string, p *measure.Kind) {
+	s := formWords(*p)
+	w.text(0, key, &s)
+}
+
 func (w *jsonWriter) letters(_ int, key string, p *[]byte) {
 	w.each(key, len(*p), func(i int) { w.str(string((*p)[i : i+1])) })
 }
@@ -105,6 +118,9 @@ var exactUnit = map[string]string{
 	"volume": "nl", "area": "mm2", "mass": "ng", "length": "um", "speed": "um_per_s", "money": "cents", "flow": "nl_per_s",
 }
 
+// exactRates is the unit in which the journal writes a rate, liquid and dry.
+var exactRates = [...]string{measure.Liquid: "nl_per_mm2", measure.Dry: "ng_per_mm2"}
+
 func (w *jsonWriter) quantity(n int, stem, kind string, p *int64, known *bool) {
 	key := stem + "_" + exactUnit[kind]
 	if known != nil && !*known {
@@ -127,11 +143,7 @@ func (w *jsonWriter) amount(n int, stem string, p *measure.Amount) {
 }
 
 func (w *jsonWriter) rate(n int, stem string, p *measure.Rate, known *bool) {
-	unit := "_nl_per_mm2"
-	if p.Kind == measure.Dry {
-		unit = "_ng_per_mm2"
-	}
-	w.real(n, stem+unit, &p.V, known)
+	w.real(n, stem+"_"+exactRates[p.Kind], &p.V, known)
 }
 
 func (w *jsonWriter) fact(_ int, key string, p *Fact) {

@@ -61,6 +61,10 @@ func DecodeLine(b []byte) (Line, error) {
 		if err != nil {
 			return l, err
 		}
+		if !m.sound() {
+			r.fail("at is %s, which is out of range.", at)
+			return l, r.err
+		}
 		l.At = Known(m)
 	}
 	if digest != "" {

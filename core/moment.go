@@ -11,10 +11,17 @@ type Moment struct {
 	Offset int32 // seconds east of UTC
 }
 
-// At turns a time into a moment.
+// At turns a time into a moment. RFC 3339 knows no seconds in an offset, so the offset is cut to minutes.
 func At(t time.Time) Moment {
 	_, off := t.Zone()
-	return Moment{t.Unix(), int32(off)}
+	return Moment{t.Unix(), int32(off - off%60)}
+}
+
+// sound tells whether the moment can be stored and written as a line: years 1 to 9998, whole minutes and
+// less than a day of offset.
+func (m Moment) sound() bool {
+	const first, last, day = -62_135_510_400, 253_370_764_800, 86_400 // 0001-01-02 and 9999-01-01, UTC
+	return m.Unix >= first && m.Unix < last && m.Offset > -day && m.Offset < day && m.Offset%60 == 0
 }
 
 // ParseMoment reads RFC 3339.

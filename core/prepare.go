@@ -3,7 +3,13 @@ package core
 // Prepare turns facts into the entries of one action: what follows from the book is filled in, each fact is
 // admitted, numbered and chained. It only reads; the book changes by Apply, after the entries are kept. The
 // error is a Problem and refuses all of them.
+//
+// An entry holds the fact as it will be read back from its stored form, and shares nothing with the fact
+// given: what is applied now is what a later fold applies.
 func (b *Book) Prepare(action string, at Moment, facts ...Fact) ([]Entry, error) {
+	if !at.sound() {
+		return nil, refuse("Set the clock.", "The time of the entry, %d seconds and %d from UTC, cannot be kept.", at.Unix, at.Offset)
+	}
 	on := b
 	if len(facts) > 1 {
 		on = b.Clone()
@@ -15,7 +21,13 @@ func (b *Book) Prepare(action string, at Moment, facts ...Fact) ([]Entry, error)
 			return nil, err
 		}
 		e := Entry{Seq: on.seq + 1, At: at, Action: action, Truck: on.truck, What: full, Keys: on.state.keys(full, at)}
-		e.Digest = chain(on.digest, e.Seq, e.Truck, e.body())
+		body := e.body()
+		e.Digest = chain(on.digest, e.Seq, e.Truck, body)
+		back, err := Decode(e.Seq, action, append(body, e.Digest[:]...))
+		if err != nil { // plain should have refused it; an entry that cannot be read would end the book
+			return nil, refuse("Report this with what you entered.", "The entry could not be read back: %v.", err)
+		}
+		e.What = back.What
 		out = append(out, e)
 		if len(facts) > 1 {
 			if err := on.Apply(e); err != nil {
@@ -28,6 +40,12 @@ func (b *Book) Prepare(action string, at Moment, facts ...Fact) ([]Entry, error)
 
 // admit fills a fact in and says whether it could have happened.
 func (b *Book) admit(f Fact) (Fact, error) {
+	if f == nil {
+		return nil, refuse("Name a fact.", "An entry holds no fact.")
+	}
+	if err := plain(f); err != nil {
+		return nil, err
+	}
 	if s, ok := f.(*Struck); ok {
 		return b.admitStruck(s)
 	}

@@ -12,7 +12,7 @@ import (
 func (s *state) resolve(f Fact) (Fact, error) {
 	switch f := f.(type) {
 	case *Rig:
-		return resolveRig(f), nil
+		return resolveRig(f)
 	case *DayOpened:
 		c := *f
 		if c.FlowModel == 0 {
@@ -38,16 +38,29 @@ func (s *state) resolve(f Fact) (Fact, error) {
 }
 
 // resolveRig gives hoses without a volume the one of their bore and length: pi/4 d^2 L (geometry).
-func resolveRig(f *Rig) *Rig {
+func resolveRig(f *Rig) (Fact, error) {
 	c := *f
 	c.Hoses = append([]RigHose(nil), f.Hoses...)
 	for i := range c.Hoses {
-		if h := &c.Hoses[i]; h.Volume == 0 && h.Bore.Known && h.Length.Known {
+		h := &c.Hoses[i]
+		if h.Bore.Known && (h.Bore.V <= 0 || h.Bore.V > widestBore) {
+			return nil, refuse("Give more than 0 and up to 12 in.", "The inside diameter of hose %s is %.3g in.", h.Name, h.Bore.V.Inches())
+		}
+		if h.Length.Known && (h.Length.V <= 0 || h.Length.V > longestHose) {
+			return nil, refuse("Give more than 0 and up to 10,000 ft.", "The length of hose %s is %.6g ft.", h.Name, h.Length.V.Feet())
+		}
+		if h.Volume == 0 && h.Bore.Known && h.Length.Known {
 			h.Volume = fluid.BoreVolume(h.Bore.V, h.Length.V)
 		}
 	}
-	return &c
+	return &c, nil
 }
+
+// No hose is wider or longer.
+const (
+	widestBore  = 12 * measure.Inch
+	longestHose = 10_000 * measure.Foot
+)
 
 // resolveLoaded gives a load that names a mix the amounts of its products: the rate on the area that the
 // volume covers at the applicator's delivery rate.
@@ -104,6 +117,11 @@ func (s *state) resolveSprayed(f *Sprayed) (Fact, error) {
 	case ByGauge:
 		if !c.Before.Known || !c.After.Known {
 			return nil, refuse("Give before and after.", "A spraying by gauge needs both readings.")
+		}
+		for _, v := range []measure.Volume{c.Before.V, c.After.V} {
+			if err := bounded("A reading", v); err != nil {
+				return nil, err
+			}
 		}
 		used := c.Before.V - c.After.V
 		if c.Volume.Known && c.Volume.V != used {

@@ -4,9 +4,10 @@ import (
 	_ "embed"
 	"encoding/csv"
 	"fmt"
-	"math"
 	"strconv"
 	"strings"
+
+	"example.com/tintline/core/measure"
 )
 
 // SettingRow is one line of the table of settings.
@@ -101,9 +102,9 @@ func admitSetting(f *Setting) error {
 		}
 		return refuse("Use one of "+strings.Join(names, ", ")+".", "%q is not a setting.", f.SettingName)
 	}
-	v, err := strconv.ParseFloat(f.Value, 64)
-	if err != nil || math.IsNaN(v) || v < row.Low || v > row.High {
-		return refuse(fmt.Sprintf("Give a number from %g to %g (%s).", row.Low, row.High, row.Unit), "The value %q is not allowed for %s.", f.Value, f.SettingName)
+	v, err := measure.ParseNumber(f.Value)
+	if err != nil || v < row.Low || v > row.High {
+		return refuse(fmt.Sprintf("Give a number from %g to %g (%s).", row.Low, row.High, row.Unit), "%s is %q; %g to %g is possible.", f.SettingName, f.Value, row.Low, row.High)
 	}
 	return nil
 }

@@ -46,6 +46,8 @@ func markStruck(lines []sinceLine, seq uint64, f *Struck) []sinceLine {
 		switch n := int64(l.entry.Seq); {
 		case l.by != 0 && int64(l.by) == f.Of:
 			l.instead, l.by = f.Instead, seq
+		case l.by != 0 && contains(f.Also, int64(l.by)):
+			l.instead, l.by = nil, seq
 		case n == f.Of && l.struckBy == 0:
 			l.struckBy = seq
 			if _, strike := l.entry.What.(*Struck); !strike && f.Instead != nil {
@@ -78,8 +80,8 @@ func (b *Book) admitStruck(f *Struck) (Fact, error) {
 			return nil, err
 		}
 	}
-	if _, nested := full.Instead.(*Struck); nested {
-		return nil, refuse("Put a fact other than a strike in its place.", "A strike cannot stand in the place of an entry.")
+	if err := b.admitInstead(&full); err != nil {
+		return nil, err
 	}
 	lines := markStruck(append([]sinceLine(nil), b.since...), b.seq+1, &full)
 	s := b.base.clone()
@@ -103,7 +105,7 @@ func (b *Book) admitStruck(f *Struck) (Fact, error) {
 			if fresh {
 				return nil, err
 			}
-			short = append(short, fmt.Sprintf("%d (%s): %s", l.entry.Seq, what.Name(), err.Error()))
+			short = append(short, fmt.Sprintf("%d (%s): %s", l.entry.Seq, what.Name(), strings.TrimSuffix(err.Error(), ".")))
 			also = append(also, fmt.Sprint(l.entry.Seq))
 			continue
 		}
@@ -113,9 +115,41 @@ func (b *Book) admitStruck(f *Struck) (Fact, error) {
 	}
 	if len(short) > 0 {
 		return nil, refuse("Strike those too (also "+strings.Join(also, ", ")+"), or put a corrected entry in the place of this one.",
-			"Without entry %d later entries fall short: %s", full.Of, strings.Join(short, "; "))
+			"Without entry %d later entries fall short: %s.", full.Of, firstFew(short))
 	}
 	return &full, nil
+}
+
+// firstFew joins the first three; the numbers of all stand in what to do.
+func firstFew(list []string) string {
+	const few = 3
+	if len(list) <= few {
+		return strings.Join(list, "; ")
+	}
+	return fmt.Sprintf("%s; and %d more", strings.Join(list[:few], "; "), len(list)-few)
+}
+
+// admitInstead refuses in the place of an entry what would move the bounds between which strikes fold: a
+// strike, the close of a day, and the opening of one in the place of anything else.
+func (b *Book) admitInstead(f *Struck) error {
+	switch f.Instead.(type) {
+	case *Struck:
+		return refuse("Put a fact other than a strike in its place.", "A strike cannot stand in the place of an entry.")
+	case *DayClosed:
+		return refuse("Strike the entry, and close the day by itself.", "The close of a day cannot stand in the place of an entry.")
+	case *DayOpened:
+		for i := range b.since {
+			l := &b.since[i]
+			// The struck one is the line itself, or the strike that put the last fact there.
+			if int64(l.entry.Seq) == f.Of || (l.by != 0 && int64(l.by) == f.Of) {
+				if _, opened := l.entry.What.(*DayOpened); opened {
+					return nil
+				}
+			}
+		}
+		return refuse("Strike the entry, and open the day by itself.", "The opening of a day can only stand in the place of another.")
+	}
+	return nil
 }
 
 func (b *Book) strikable(n int64) error {

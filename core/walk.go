@@ -3,12 +3,15 @@ package core
 import "example.com/tintline/core/measure"
 
 // codec is one way in or out of an entry: binary or JSON, writing or reading. A nil known means that zero
-// and left out are the same.
+// and left out are the same. A codec that writes changes nothing, so that a fact can be written by one while
+// another reads it.
 type codec interface {
 	text(n int, key string, p *string)
 	texts(n int, key string, p *[]string)
 	scalar(n int, key string, p *string)
+	letter(n int, key string, p *byte)
 	letters(n int, key string, p *[]byte)
+	form(n int, key string, p *measure.Kind)
 	words(n int, key string, p *map[string]string)
 	integer(n int, key string, p *int64)
 	integers(n int, key string, p *[]int64)
@@ -28,31 +31,6 @@ func list[T any](w walker, n int, key string, p *[]T, each func(w walker, one *T
 	w.codec.list(n, key, len(*p), func(count int) { *p = make([]T, count) }, func(w walker, i int) { each(w, &(*p)[i]) })
 }
 
-func (w walker) letter(n int, key string, p *byte) {
-	var s []byte
-	if *p != 0 {
-		s = []byte{*p}
-	}
-	t := string(s)
-	w.text(n, key, &t)
-	*p = 0
-	switch {
-	case len(t) == 1:
-		*p = t[0]
-	case len(t) > 1:
-		*p = '?' // admission names it: no compartment has this letter
-	}
-}
-
-func (w walker) form(n int, key string, p *measure.Kind) {
-	s := formWords(*p)
-	w.text(n, key, &s)
-	*p = formOf(s)
-}
-
-// unknownForm is what a form that is neither liquid nor dry is read as; admission refuses it.
-const unknownForm = measure.Kind(99)
-
 func formWords(k measure.Kind) string {
 	switch k {
 	case measure.Liquid:
@@ -63,14 +41,14 @@ func formWords(k measure.Kind) string {
 	return "?"
 }
 
-func formOf(s string) measure.Kind {
+func formOf(s string) (k measure.Kind, ok bool) {
 	switch s {
-	case "liquid", "":
-		return measure.Liquid
+	case "liquid":
+		return measure.Liquid, true
 	case "dry":
-		return measure.Dry
+		return measure.Dry, true
 	}
-	return unknownForm
+	return 0, false
 }
 
 func (w walker) volume(n int, stem string, p *measure.Volume) {
@@ -107,10 +85,6 @@ func (w walker) maybeMoney(n int, stem string, p *Maybe[measure.Money]) {
 
 func (w walker) maybeFlow(n int, stem string, p *Maybe[measure.Flow]) {
 	w.flow(n, stem, (*float64)(&p.V), &p.Known)
-}
-
-func (w walker) maybeRate(n int, stem string, p *Maybe[measure.Rate]) {
-	w.codec.rate(n, stem, &p.V, &p.Known)
 }
 
 func (w walker) rate(n int, stem string, p *measure.Rate) { w.codec.rate(n, stem, p, nil) }
