@@ -1,0 +1,135 @@
+package glance
+
+// Document is the glance as JSON: keys end in their unit, figures are not rounded, what is unknown is null
+// and no list is.
+type Document struct {
+	Book         string        `json:"book"`
+	Demo         bool          `json:"demo"`
+	At           string        `json:"at"`
+	Day          *string       `json:"day"`
+	Visit        *Visit        `json:"visit"`
+	LineUp       LineUp        `json:"line_up"`
+	Compartments []Compartment `json:"compartments"`
+	Cell         Cell          `json:"cell"`
+	Hose         []Parcel      `json:"hose"`
+	Applicators  []Applicator  `json:"applicators"`
+	Changeover   *Changeover   `json:"changeover"`
+	Weather      *Weather      `json:"weather"`
+	Today        Today         `json:"today"`
+	Accounts     []Account     `json:"accounts"`
+	Entries      uint64        `json:"entries"`
+	State        string        `json:"state"`
+	Journal      string        `json:"journal"`
+}
+
+// Visit is the visit now, or the next one; lawn is null when all are ended.
+type Visit struct {
+	Number int     `json:"number"`
+	Of     int     `json:"of"`
+	Lawn   *string `json:"lawn"`
+}
+
+// LineUp is how the valves stand, and what is wrong with that.
+type LineUp struct {
+	Name    *string  `json:"name"`
+	Supply  []string `json:"supply"`
+	Return  *string  `json:"return"`
+	Finding *string  `json:"finding"`
+}
+
+// Compartment is what is left in one part of the tank, and the area that it covers with an applicator.
+type Compartment struct {
+	Letter   string    `json:"letter"`
+	Name     string    `json:"name"`
+	Capacity float64   `json:"capacity_gal"`
+	Heel     float64   `json:"heel_gal"`
+	Left     float64   `json:"left_gal"`
+	Band     float64   `json:"plus_minus_gal"`
+	Covers   *float64  `json:"covers_sqft"`
+	With     *string   `json:"with"`
+	Products []Product `json:"products"`
+}
+
+// Product is what a place holds of a product, in fl_oz or oz; per_gal is its strength in that unit.
+type Product struct {
+	Product string   `json:"product"`
+	Amount  float64  `json:"amount"`
+	Unit    string   `json:"unit"`
+	PerGal  *float64 `json:"per_gal"`
+}
+
+// Cell is the mixing cell. Origins name compartments by letter; "water" is the rig's first water.
+type Cell struct {
+	Volume   float64            `json:"volume_gal"`
+	Origins  map[string]float64 `json:"origins"`
+	Products []Product          `json:"products"`
+}
+
+// Parcel is a stretch of the hose; one that was drained holds air.
+type Parcel struct {
+	Volume   float64            `json:"gal"`
+	Air      float64            `json:"air_gal"`
+	Origins  map[string]float64 `json:"origins"`
+	Products []Product          `json:"products"`
+}
+
+// Applicator is an applicator; without a tank of its own the figures are null.
+type Applicator struct {
+	Name     string    `json:"name"`
+	Tank     *float64  `json:"tank_gal"`
+	Left     *float64  `json:"left_gal"`
+	Products []Product `json:"products"`
+}
+
+// Changeover is what it takes until the nozzle is clean enough for the visit.
+type Changeover struct {
+	To        string    `json:"to"`
+	Arrives   float64   `json:"arrives_gal"`
+	Half      float64   `json:"half_gal"`
+	Clean     float64   `json:"clean_gal"`
+	ArrivesS  *float64  `json:"arrives_s"`
+	HalfS     *float64  `json:"half_s"`
+	CleanS    *float64  `json:"clean_s"`
+	DecidedBy string    `json:"decided_by"`
+	Share     float64   `json:"share"`
+	PushBack  *PushBack `json:"push_back"`
+}
+
+// PushBack is what to spray into which compartment.
+type PushBack struct {
+	Into string   `json:"into"`
+	Gal  float64  `json:"gal"`
+	S    *float64 `json:"s"`
+}
+
+// Weather is the last observation and its age.
+type Weather struct {
+	Wind     *float64 `json:"wind_mph"`
+	WindFrom *string  `json:"wind_from"`
+	Temp     *float64 `json:"temp_f"`
+	Humidity *float64 `json:"rh_pct"`
+	RainFree *float64 `json:"rain_free_h"`
+	Age      float64  `json:"age_min"`
+}
+
+// Today is the bottom line of the open day, or of the last one.
+type Today struct {
+	Volume float64  `json:"gal"`
+	Area   float64  `json:"area_sqft"`
+	Lawns  int      `json:"lawns"`
+	Hours  *float64 `json:"hours"`
+}
+
+// Account is what is booked at a place, in exact units: each column adds up to 0.
+type Account struct {
+	Place    string       `json:"place"`
+	Volume   int64        `json:"volume_nl"`
+	Products []ExactShare `json:"products"`
+}
+
+// ExactShare is an amount of a product: nl of a liquid one, ng of a dry one.
+type ExactShare struct {
+	Product string `json:"product"`
+	NL      *int64 `json:"nl,omitempty"`
+	NG      *int64 `json:"ng,omitempty"`
+}

@@ -1,0 +1,129 @@
+package glance
+
+import (
+	"example.com/tintline/core"
+	"example.com/tintline/core/check"
+	"example.com/tintline/core/tally"
+)
+
+// Of takes a glance at a book. Where the clock was set by hand, now is when today's hours end.
+func Of(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) Document {
+	d := Document{
+		At: at.String(), LineUp: lineUp(b, at), Compartments: compartments(b), Cell: cell(b), Hose: hose(b),
+		Applicators: applicators(b), Changeover: ToClean(b, subject(b, at)), Weather: weather(b, at), Accounts: accounts(b),
+		Entries: b.Seq(), State: b.StateDigest().String(), Journal: b.Digest().String(),
+	}
+	if b.Day().Date != "" {
+		d.Day = &b.Day().Date
+	}
+	d.Visit = visit(b)
+	d.Today = today(b, now)
+	return d
+}
+
+// subject is what would be sprayed at the visit now, or at the next one.
+func subject(b *core.Book, at core.Moment) check.Intent {
+	return check.Intent{Lawn: check.Subject(b), At: at}
+}
+
+func visit(b *core.Book) *Visit {
+	number, of := b.Day().Number()
+	if of == 0 {
+		return nil
+	}
+	return &Visit{number, of, text(check.Subject(b))}
+}
+
+func today(b *core.Book, now core.Maybe[core.Moment]) Today {
+	t := tally.Close(b, now)
+	all := t.All()
+	out := Today{Volume: all.Volume, Area: all.Area, Lawns: all.Lawns}
+	if b.Day().Date != "" {
+		out.Hours = &all.Hours
+	}
+	return out
+}
+
+// lineUp asks the check what it says about the valves; it needs a lawn to ask for, any one of the book.
+func lineUp(b *core.Book, at core.Moment) LineUp {
+	now := b.Plumbing().LineUp
+	out := LineUp{Name: text(b.LineUpName()), Supply: []string{}}
+	for _, l := range now.Supply {
+		out.Supply = append(out.Supply, string(l))
+	}
+	if now.Return != 0 {
+		out.Return = text(string(now.Return))
+	}
+	in := subject(b, at)
+	if in.Lawn == "" && len(b.Lawns()) > 0 {
+		in.Lawn = b.Lawns()[0].LawnName
+	}
+	r, err := check.Before(b, in)
+	if err != nil {
+		return out
+	}
+	for _, f := range r.Findings {
+		if f.Rule == "line_up" {
+			out.Finding = text(f.Says)
+			break
+		}
+	}
+	return out
+}
+
+// ToClean says what it takes until the nozzle is clean enough for the intent, nil when it is.
+func ToClean(b *core.Book, in check.Intent) *Changeover {
+	c := check.ToClean(b, in)
+	if c == nil {
+		return nil
+	}
+	out := &Changeover{
+		To: string(c.To), Arrives: c.Arrives.Gallons(), Half: c.Half.Gallons(), Clean: c.Clean.Gallons(),
+		ArrivesS: pointer(c.ArrivesS), HalfS: pointer(c.HalfS), CleanS: pointer(c.CleanS),
+		DecidedBy: c.DecidedBy, Share: c.Share,
+	}
+	if c.Into == 0 {
+		return out
+	}
+	out.PushBack = &PushBack{Into: string(c.Into), Gal: c.PushBack.Gallons()}
+	name := in.With
+	if name == "" {
+		name = check.FirstApplicator(b)
+	}
+	if a := b.Applicator(name); a != nil && a.Flow.Known {
+		s := a.Flow.V.Seconds(c.PushBack)
+		out.PushBack.S = &s
+	}
+	return out
+}
+
+func weather(b *core.Book, at core.Moment) *Weather {
+	w := b.Weather()
+	if w == nil {
+		return nil
+	}
+	out := &Weather{
+		WindFrom: text(w.WindFrom), Temp: pointer(w.Temp), Humidity: pointer(w.Humidity), RainFree: pointer(w.RainFree),
+		Age: at.MinutesSince(w.At),
+	}
+	if w.Wind.Known {
+		mph := w.Wind.V.MPH()
+		out.Wind = &mph
+	}
+	return out
+}
+
+func pointer(m core.Maybe[float64]) *float64 {
+	if !m.Known {
+		return nil
+	}
+	return &m.V
+}
+
+// text is null where there is none.
+func text(s string) *string {
+	if s == "" {
+		return nil
+	}
+	return &s
+}
