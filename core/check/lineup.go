@@ -13,6 +13,24 @@ func lineUpRule(s *situation) []Finding {
 	if s.tank != nil {
 		return nil
 	}
+	return s.valves()
+}
+
+// LineUpNow is what there is to say of the valves as they stand, whatever the lawn.
+func LineUpNow(b *core.Book) (Finding, bool) {
+	a := b.Applicator(FirstApplicator(b))
+	if b.Rig() == nil || a == nil {
+		return Finding{}, false
+	}
+	s := &situation{b: b, with: a, up: b.Plumbing().LineUp, lawn: &core.Lawn{}}
+	for _, f := range s.valves() {
+		f.Rule = "line_up"
+		return f, true
+	}
+	return Finding{}, false
+}
+
+func (s *situation) valves() []Finding {
 	f := Finding{Part: PartRig, Ground: GroundPractice, Source: "how the rig is plumbed", Unit: "gal_per_min"}
 	up := s.up
 	switch {

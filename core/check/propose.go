@@ -17,6 +17,9 @@ func Propose(b *core.Book, in Intent) Proposal {
 		return proposeDay(b, in)
 	}
 	v := b.Day().Visiting()
+	if v == nil && in.At.Date() > b.Day().Date {
+		return proposeDay(b, in)
+	}
 	if v == nil {
 		next := b.Day().Next()
 		if len(next) == 0 {
@@ -78,6 +81,9 @@ func proposeDay(b *core.Book, in Intent) Proposal {
 		}
 	}
 	p.Facts = []core.Fact{open}
+	if b.Day().Open {
+		p.Words += "; " + b.Day().Date + " was not closed"
+	}
 	if open.Operator == "" {
 		p.Why = "Type who works today."
 	}

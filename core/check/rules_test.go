@@ -290,3 +290,31 @@ func TestNothingSaysSafe(t *testing.T) {
 		}
 	}
 }
+
+func TestNewDateOpensTheNextDay(t *testing.T) {
+	b := play(t, loadedLines)
+	at := clock
+	at.Unix += 24 * 3600
+	for at.Date() <= b.Day().Date {
+		at.Unix += 24 * 3600
+	}
+	p := Propose(b, Intent{At: at})
+	if p.Act != ActOpenDay || !strings.Contains(p.Words, "was not closed") {
+		t.Fatalf("%+v", p)
+	}
+	log(t, b, p.Facts...)
+	if b.Day().Date != at.Date() || len(b.Day().Visits) != 3 || b.Day().Operator != "R. Example" {
+		t.Errorf("%+v", b.Day())
+	}
+}
+
+func TestLineUpNow(t *testing.T) {
+	b := play(t, loadedLines+`{"fact":"lined_up","supply":["a"],"return":"b"}`)
+	if f, found := LineUpNow(b); !found || f.Weight != Stop {
+		t.Errorf("%v %+v", found, f)
+	}
+	more(t, b, `{"fact":"lined_up","supply":["a"],"return":"a"}`)
+	if f, found := LineUpNow(b); found {
+		t.Errorf("%+v", f)
+	}
+}
