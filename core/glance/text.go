@@ -3,6 +3,7 @@ package glance
 import (
 	"fmt"
 	"strings"
+	"unicode/utf8"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/check"
@@ -50,36 +51,70 @@ func heading(b *core.Book, d *Document) string {
 
 func writeLevels(w *strings.Builder, b *core.Book) {
 	with := b.Applicator(check.FirstApplicator(b))
+	var names, levels []string
 	for i := range b.Plumbing().Compartments {
 		c := &b.Plumbing().Compartments[i]
-		name := ""
+		name := string(c.Letter)
 		if set := b.RigCompartment(c.Letter); set != nil {
-			name = set.Name
+			name += " " + set.Name
 		}
-		fmt.Fprintf(w, "%-10s  %s of %s gal, give or take %s", string(c.Letter)+" "+name, c.Liquid.Volume.Text(), c.Capacity.Text(), b.Band(&c.Tank).Text())
+		level := fmt.Sprintf("%s of %s gal, give or take %s", c.Liquid.Volume.Text(), c.Capacity.Text(), b.Band(&c.Tank).Text())
 		if with != nil && with.Delivery.V > 0 {
-			fmt.Fprintf(w, ", covers %s sq ft with %s", with.Delivery.AreaFor(c.Drawable()).Text(), with.Name)
+			level += fmt.Sprintf(", covers %s sq ft with %s", with.Delivery.AreaFor(c.Drawable()).Text(), with.Name)
 		}
-		w.WriteString(holding(b, c.Liquid) + "\n")
+		names, levels = append(names, name), append(levels, level+holding(b, c.Liquid, "\n"))
 	}
 	for i := range b.Plumbing().Tanks {
 		t := &b.Plumbing().Tanks[i]
-		fmt.Fprintf(w, "%-10s  %s of %s gal%s\n", t.Name, t.Liquid.Volume.Text(), t.Capacity.Text(), holding(b, t.Liquid))
+		names = append(names, t.Name)
+		levels = append(levels, fmt.Sprintf("%s of %s gal", t.Liquid.Volume.Text(), t.Capacity.Text())+holding(b, t.Liquid, "\n"))
+	}
+	wide := 0
+	for _, n := range names {
+		wide = max(wide, utf8.RuneCountInString(n))
+	}
+	for i, n := range names {
+		indent := "\n" + strings.Repeat(" ", wide+4)
+		fmt.Fprintf(w, "%s%s  %s\n", n, strings.Repeat(" ", wide-utf8.RuneCountInString(n)), strings.ReplaceAll(levels[i], "\n", indent))
 	}
 }
 
-// holding names the products in a liquid with their strengths.
-func holding(b *core.Book, l fluid.Liquid) string {
-	var out []string
+// trace is the share of a product's greatest strength in the rig under which it is only counted here; the
+// exact figures stand in the document.
+const trace = 0.01
+
+// holding names the products in a liquid with their strengths, each after a separator.
+func holding(b *core.Book, l fluid.Liquid, separator string) string {
+	s, traces := "", 0
 	for _, h := range l.Holds {
+		strength := l.Strength(h.Key)
+		if float64(strength) < trace*float64(strongest(b, h.Key)) {
+			traces++
+			continue
+		}
 		p := b.ProductByKey(h.Key)
-		per := measure.ConcentrationOf(measure.Amount{N: h.N, Kind: p.Label.Form}, l.Volume).In(measure.USGallon, p.Label.Form)
-		out = append(out, p.ProductName+" "+per.Text()+" per gal")
+		s += separator + p.ProductName + " " + strength.In(measure.USGallon, p.Label.Form).Text() + " per gal"
 	}
-	if len(out) == 0 {
-		return ""
+	if traces > 0 {
+		s += separator + fmt.Sprintf("and traces of %d more", traces)
 	}
-	return "; " + strings.Join(out, ", ")
+	return s
+}
+
+// strongest is the greatest strength of a product in any tank, the cell or a hose as a whole.
+func strongest(b *core.Book, product int32) measure.Concentration {
+	p := b.Plumbing()
+	most := p.Cell.Liquid.Strength(product)
+	for i := range p.Compartments {
+		most = max(most, p.Compartments[i].Liquid.Strength(product))
+	}
+	for i := range p.Tanks {
+		most = max(most, p.Tanks[i].Liquid.Strength(product))
+	}
+	for i := range p.Hoses {
+		most = max(most, p.Hoses[i].Liquid().Strength(product))
+	}
+	return most
 }
 
 func writeLine(w *strings.Builder, b *core.Book, d *Document) {
@@ -95,7 +130,7 @@ func writeLine(w *strings.Builder, b *core.Book, d *Document) {
 		fmt.Fprintf(w, "            %s\n", *d.LineUp.Finding)
 	}
 	if h := b.Plumbing().Hose(hoseName(b)); h != nil {
-		fmt.Fprintf(w, "hose        %s gal%s\n", h.Liquid().Volume.Text(), holding(b, h.Liquid()))
+		fmt.Fprintf(w, "hose        %s gal%s\n", h.Liquid().Volume.Text(), holding(b, h.Liquid(), "\n            "))
 	}
 	if c := d.Changeover; c != nil {
 		fmt.Fprintf(w, "changeover  to %s: arrives %s, half %s, clean %s gal", c.To,

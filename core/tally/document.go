@@ -74,7 +74,7 @@ type AllRow struct {
 func (t *Tally) Document() Document {
 	d := Document{
 		From: t.From, To: t.To, All: t.All(),
-		Compartments: []CompartmentRow{}, Mixes: []MixRow{}, Products: productRows(t.Products), Lawns: []LawnRow{},
+		Compartments: []CompartmentRow{}, Mixes: []MixRow{}, Products: productRows(t.Meant()), Lawns: []LawnRow{},
 	}
 	for _, c := range t.Compartments {
 		f := c.Flows

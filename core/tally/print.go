@@ -144,7 +144,7 @@ func (t *Tally) writeProducts(w *strings.Builder) {
 	}
 	rows := table{}
 	rows.add("product", "amount", "where it went")
-	for _, pr := range t.Products {
+	for _, pr := range t.Meant() {
 		per := "-"
 		if pr.Area > 0 {
 			per = measure.RateOf(pr.Amount, pr.Area).Text()

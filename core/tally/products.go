@@ -11,16 +11,51 @@ import (
 type Product struct {
 	Product string
 	Amount  measure.Amount
-	Area    measure.Area // of the zones that got any
+	Area    measure.Area // that got any of it, be it a trace
 	key     int32        // the order in the book
 }
 
-// Per1000 is the amount for each 1,000 sq ft of the area that got any.
+// Per1000 is the amount for each 1,000 sq ft of the area.
 func (p Product) Per1000() core.Maybe[float64] {
 	if p.Area == 0 {
 		return core.Maybe[float64]{}
 	}
-	return core.Known(float64(p.Amount.N) / float64(p.Area) * float64(measure.ThousandSquareFeet))
+	return core.Known(p.rate() * float64(measure.ThousandSquareFeet))
+}
+
+func (p Product) rate() float64 { return float64(p.Amount.N) / float64(p.Area) }
+
+// trace is the share of the strongest rate on any zone under which a zone got no more than a trace.
+const trace = 0.01
+
+// Meant lists the products with the area that got more than a trace: what the last of another mix left in
+// the hose must not make an ordinary rate look like half of it.
+func (t *Tally) Meant() []Product {
+	out := append([]Product(nil), t.Products...)
+	for i := range out {
+		strongest, area := 0.0, measure.Area(0)
+		t.eachZone(out[i], func(z Product) { strongest = max(strongest, z.rate()) })
+		t.eachZone(out[i], func(z Product) {
+			if z.rate() >= trace*strongest {
+				area += z.Area
+			}
+		})
+		out[i].Area = area
+	}
+	return out
+}
+
+// eachZone visits what each zone got of a product.
+func (t *Tally) eachZone(of Product, f func(Product)) {
+	for _, l := range t.Lawns {
+		for _, z := range l.Zones {
+			for _, p := range z.Products {
+				if p.Product == of.Product && p.Amount.Kind == of.Amount.Kind && p.Area > 0 {
+					f(p)
+				}
+			}
+		}
+	}
 }
 
 // productsOf lists what was laid on a zone.

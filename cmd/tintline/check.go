@@ -1,0 +1,144 @@
+package main
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/check"
+	"example.com/tintline/core/glance"
+	"example.com/tintline/core/measure"
+)
+
+func (a *app) checkCommand() *cobra.Command {
+	var lawn, from, with, gal string
+	var zones []string
+	cmd := &cobra.Command{
+		Use:   "check --lawn N --zone N [--zone N ...] --from LETTER --with APPLICATOR [--gal N]",
+		Short: "What would happen if the trigger were pulled now",
+		Long: `Judges what would leave the nozzle, in the order in which it would leave: what is still in the hose
+first. Without --zone it is the whole lawn, without --from the valves stay as they are, without --with it is
+the first applicator on a hose. Exit 0: nothing above a note; 3: an ask; 4: a stop. The label and local rules
+decide; a blank limit is not checked and is named.`,
+		Example: `  tintline check --lawn "418 Alder" --zone front --zone back --from a --with gun
+  tintline check --lawn "77 Fir" --with ride-on --gal 2.5 --json`,
+		Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			in := check.Intent{Lawn: lawn, Zones: zones, With: with, At: a.clock()}
+			if lawn == "" {
+				return usage("check needs --lawn, the name of a lawn in the book.")
+			}
+			if from != "" {
+				if len(from) != 1 {
+					return usage("--from %q is not a compartment; give its letter.", from)
+				}
+				in.From = strings.ToLower(from)[0]
+			}
+			if cmd.Flags().Changed("gal") {
+				v, err := measure.ReadVolume(gal, "gal")
+				if err != nil {
+					return err
+				}
+				in.Volume = core.Known(v)
+			}
+			return a.reading(func(k *keptBook) error { return a.check(k.book, in) })
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&lawn, "lawn", "", "the `NAME` of the lawn")
+	f.StringArrayVar(&zones, "zone", nil, "the `NAME` of a zone, in the order of spraying; may be given again")
+	f.StringVar(&from, "from", "", "the `LETTER` of the compartment to draw from")
+	f.StringVar(&with, "with", "", "the `NAME` of the applicator")
+	f.StringVar(&gal, "gal", "", "`GALLONS` that are meant to go down; else area times delivery rate")
+	return cmd
+}
+
+func (a *app) check(b *core.Book, in check.Intent) error {
+	r, err := check.Before(b, in)
+	if err != nil {
+		return err
+	}
+	if a.flags.json {
+		err = a.printJSON(checkDocument(b, in, r))
+	} else {
+		err = a.print(checkText(r))
+	}
+	switch {
+	case err != nil:
+		return err
+	case r.Verdict == check.Stop:
+		return &failure{code: exitStop}
+	case r.Verdict == check.Ask:
+		return &failure{code: exitAsk}
+	}
+	return nil
+}
+
+// checkText is the report as people read it: what to do first.
+func checkText(r check.Report) string {
+	var w strings.Builder
+	for _, f := range r.Findings {
+		fmt.Fprintf(&w, "%-4s  %s  %s\n", strings.ToUpper(f.Weight.String()), f.Rule, f.Says)
+		if f.Do != "" {
+			fmt.Fprintf(&w, "      do: %s\n", f.Do)
+		}
+		if f.Reason != "" {
+			fmt.Fprintf(&w, "      gone on with, because: %s\n", f.Reason)
+		}
+		ground := strings.ReplaceAll(f.Ground, "_", " ")
+		if f.Source != "" {
+			ground += ", " + f.Source
+		}
+		if ground != "" {
+			fmt.Fprintf(&w, "      ground: %s\n", ground)
+		}
+	}
+	fmt.Fprintf(&w, "verdict     %s; %d of the rules found nothing\n", r.Verdict, r.Quiet)
+	fmt.Fprintf(&w, "plan        %s gal on %s sq ft of %s with %s", r.Plan.Volume.Text(), r.Plan.Area.Text(), strings.Join(r.Plan.Zones, " + "), r.Plan.With)
+	if r.Plan.Stays.Known {
+		fmt.Fprintf(&w, "; %s gal stay", r.Plan.Stays.V.Text())
+	}
+	if r.Plan.Seconds.Known {
+		fmt.Fprintf(&w, "; %s s", measure.SecondsText(r.Plan.Seconds.V))
+	}
+	w.WriteString("\n")
+	for _, n := range r.NotChecked {
+		fmt.Fprintf(&w, "not checked %s\n", n)
+	}
+	w.WriteString("The label and local rules decide.\n")
+	return w.String()
+}
+
+// checkDocument arranges a report for JSON; the heaviest finding comes first.
+func checkDocument(b *core.Book, in check.Intent, r check.Report) checkAnswer {
+	out := checkAnswer{Verdict: r.Verdict.String(), Findings: []findingRow{}, NotChecked: append([]string{}, r.NotChecked...)}
+	out.Plan.Gal = r.Plan.Volume.Gallons()
+	out.Plan.Stays, out.Plan.Seconds = gallons(r.Plan.Stays), number(r.Plan.Seconds)
+	for _, f := range r.Findings {
+		row := findingRow{
+			Rule: f.Rule, Weight: f.Weight.String(), Part: f.Part, Product: text(f.Product), Active: text(f.Active), Grass: text(f.Grass),
+			Area: f.Area.SquareFeet(), Multiple: number(f.Multiple), ShareOfLabel: number(f.ShareOfLabel),
+			Limit: number(f.Limit), Figured: number(f.Figured), Unit: text(f.Unit), Ground: f.Ground, Source: text(f.Source),
+			Says: f.Says, Do: f.Do, Reason: text(f.Reason),
+		}
+		if f.PushBack.Known {
+			row.PushBack = pushBack(b, in, f.PushBack.V)
+		}
+		out.Findings = append(out.Findings, row)
+	}
+	return out
+}
+
+// pushBack is the push-back of a finding, into the compartment that the changeover names.
+func pushBack(b *core.Book, in check.Intent, v measure.Volume) *glance.PushBack {
+	if c := glance.ToClean(b, in); c != nil && c.PushBack != nil {
+		out := *c.PushBack
+		if out.Gal != v.Gallons() {
+			out.Gal, out.S = v.Gallons(), nil
+		}
+		return &out
+	}
+	return nil
+}

@@ -1,0 +1,63 @@
+package main
+
+import (
+	"example.com/tintline/core"
+	"example.com/tintline/core/glance"
+	"example.com/tintline/core/measure"
+)
+
+// checkAnswer is what check --json prints.
+type checkAnswer struct {
+	Verdict  string       `json:"verdict"`
+	Findings []findingRow `json:"findings"`
+	Plan     struct {
+		Gal     float64  `json:"gal"`
+		Stays   *float64 `json:"stays_gal"`
+		Seconds *float64 `json:"seconds"`
+	} `json:"plan"`
+	NotChecked []string `json:"not_checked"`
+}
+
+// findingRow is a finding; reason is why the operator goes on in spite of it.
+type findingRow struct {
+	Rule         string           `json:"rule"`
+	Weight       string           `json:"weight"`
+	Part         string           `json:"part"`
+	Product      *string          `json:"product"`
+	Active       *string          `json:"active"`
+	Grass        *string          `json:"grass"`
+	Area         float64          `json:"area_sqft"`
+	Multiple     *float64         `json:"multiple"`
+	ShareOfLabel *float64         `json:"share_of_label"`
+	Limit        *float64         `json:"limit"`
+	Figured      *float64         `json:"figured"`
+	Unit         *string          `json:"unit"`
+	Ground       string           `json:"ground"`
+	Source       *string          `json:"source"`
+	Says         string           `json:"says"`
+	Do           string           `json:"do"`
+	PushBack     *glance.PushBack `json:"push_back"`
+	Reason       *string          `json:"reason"`
+}
+
+func number(m core.Maybe[float64]) *float64 {
+	if !m.Known {
+		return nil
+	}
+	return &m.V
+}
+
+func gallons(m core.Maybe[measure.Volume]) *float64 {
+	if !m.Known {
+		return nil
+	}
+	gal := m.V.Gallons()
+	return &gal
+}
+
+func text(s string) *string {
+	if s == "" {
+		return nil
+	}
+	return &s
+}

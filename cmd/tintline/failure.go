@@ -1,0 +1,112 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
+	"example.com/tintline/store"
+)
+
+// The exit codes, as the contract of the command line has them. 0 is done.
+const (
+	exitCannot  = 1
+	exitUsage   = 2
+	exitAsk     = 3
+	exitStop    = 4
+	exitBusy    = 5
+	exitDamaged = 6
+	exitNewer   = 7
+	exitWrite   = 8
+)
+
+// failure is an error for the person at the terminal, with its exit code. One without words has said all
+// on standard output already.
+type failure struct {
+	what, do string
+	code     int
+	err      error
+}
+
+func (f *failure) Error() string { return f.what }
+func (f *failure) Unwrap() error { return f.err }
+
+// usage is what is wrong with the words of a command.
+func usage(format string, args ...any) *failure {
+	return &failure{what: fmt.Sprintf(format, args...), do: "Correct the command; nothing was changed.", code: exitUsage}
+}
+
+// advice is what errors of core/reckon have.
+type advice interface{ Do() string }
+
+// explain finds words and exit code for any error.
+func explain(err error) *failure {
+	var f *failure
+	var trouble *store.Trouble
+	var problem *core.Problem
+	var with advice
+	var text *measure.TextError
+	switch {
+	case errors.As(err, &f):
+		return f
+	case errors.As(err, &trouble):
+		return &failure{trouble.What, trouble.Do, storeCode(err), err}
+	case errors.As(err, &problem):
+		return &failure{problem.What, problem.Do, exitUsage, err}
+	case errors.As(err, &with):
+		return &failure{err.Error(), with.Do(), exitUsage, err}
+	case errors.As(err, &text):
+		return &failure{text.Sentence, "Correct it; nothing was changed.", exitUsage, err}
+	}
+	return &failure{"It could not be done: " + err.Error() + ".", "Try again; if it stays, keep the book as it is and ask for help.", exitCannot, err}
+}
+
+// storeCode is the exit code of trouble with the file.
+func storeCode(err error) int {
+	for _, c := range []struct {
+		kind error
+		code int
+	}{
+		{store.ErrBusy, exitBusy},
+		{store.ErrNewer, exitNewer},
+		{store.ErrDamaged, exitDamaged},
+		{store.ErrShort, exitDamaged},
+		{store.ErrEmpty, exitDamaged},
+		{store.ErrForeign, exitDamaged},
+		{store.ErrReadOnly, exitWrite},
+		{store.ErrFull, exitWrite},
+		{store.ErrSync, exitWrite},
+		{store.ErrUnsure, exitWrite},
+		{store.ErrLatched, exitWrite},
+		{store.ErrGone, exitWrite},
+		{store.ErrIO, exitWrite},
+		{store.ErrInput, exitUsage},
+	} {
+		if errors.Is(err, c.kind) {
+			return c.code
+		}
+	}
+	return exitCannot
+}
+
+// report says what went wrong and answers with the exit code.
+func report(w io.Writer, err error, asJSON bool) int {
+	f := explain(err)
+	if f.what == "" {
+		return f.code
+	}
+	if asJSON {
+		enc := json.NewEncoder(w)
+		enc.SetEscapeHTML(false)
+		_ = enc.Encode(struct { // nothing is left to be done if this fails too
+			Problem string `json:"problem"`
+			Do      string `json:"do"`
+		}{f.what, f.do})
+		return f.code
+	}
+	_, _ = fmt.Fprintf(w, "%s\n%s\n", f.what, f.do)
+	return f.code
+}

@@ -1,0 +1,146 @@
+package main
+
+import (
+	"sort"
+	"strconv"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"example.com/tintline/core/reckon"
+)
+
+func (a *app) reckonCommand() *cobra.Command {
+	return &cobra.Command{
+		Use:   "reckon KIND --input VALUE ...",
+		Short: "Arithmetic without a book",
+		Long:  reckonHelp(),
+		Example: `  tintline reckon convert --gal-per-acre 65.34
+  tintline reckon area --shape oval --length-ft 120 --width-ft 80
+  tintline reckon load --rate-fl-oz-per-acre 32 --gal-per-1000-sqft 1.5 --tank-gal 200 --json`,
+		// The inputs are flags of their own kind: a quantity and a unit in any combination.
+		DisableFlagParsing: true,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			kind, given, help, err := a.reckonArgs(args)
+			if err != nil {
+				return err
+			}
+			if help {
+				return cmd.Help()
+			}
+			if err := a.settle(); err != nil {
+				return err
+			}
+			return a.reckon(kind, given)
+		},
+	}
+}
+
+// reckonHelp lists the kinds with the inputs that help names.
+func reckonHelp() string {
+	var w strings.Builder
+	w.WriteString("Works out every figure that the inputs determine. An input is a quantity and a unit; each quantity is\n" +
+		"taken and answered in every unit of its kind. Lists are given with commas.\n\nKinds and inputs:\n")
+	for _, kind := range reckon.Kinds() {
+		w.WriteString("  " + kind + ":")
+		for _, in := range reckon.Inputs(kind) {
+			w.WriteString(" --" + strings.ReplaceAll(in, "_", "-"))
+		}
+		w.WriteString("\n")
+	}
+	return strings.TrimRight(w.String(), "\n")
+}
+
+// reckonArgs parts the kind, the inputs and the flags for all commands.
+func (a *app) reckonArgs(args []string) (kind string, given map[string]string, help bool, err error) {
+	given = map[string]string{}
+	for i := 0; i < len(args); i++ {
+		name, flag := strings.CutPrefix(args[i], "--")
+		if !flag {
+			switch {
+			case args[i] == "-h":
+				return "", nil, true, nil
+			case strings.HasPrefix(args[i], "-"):
+				return "", nil, false, usage("reckon takes no %q; an input is a flag such as --tank-gal 200.", args[i])
+			case kind != "":
+				return "", nil, false, usage("reckon takes one kind, not %q and %q.", kind, args[i])
+			}
+			kind = args[i]
+			continue
+		}
+		name, value, has := strings.Cut(name, "=")
+		switch name {
+		case "help":
+			return "", nil, true, nil
+		case "json", "no-mouse":
+			on := !has || value != "false"
+			if name == "json" {
+				a.flags.json = on
+			}
+			continue
+		}
+		if !has {
+			if i++; i == len(args) {
+				return "", nil, false, usage("--%s has no value.", name)
+			}
+			value = args[i]
+		}
+		if err := a.reckonFlag(given, name, value); err != nil {
+			return "", nil, false, err
+		}
+	}
+	return kind, given, false, nil
+}
+
+// reckonFlag takes a flag for all commands, or else an input.
+func (a *app) reckonFlag(given map[string]string, name, value string) error {
+	switch name {
+	case "book":
+		a.flags.book = value
+	case "at":
+		a.flags.at = value
+	case "colour":
+		a.flags.colour = value
+	default:
+		key := strings.ReplaceAll(name, "-", "_")
+		if _, twice := given[key]; twice {
+			return usage("--%s is given twice.", name)
+		}
+		given[key] = value
+	}
+	return nil
+}
+
+func (a *app) reckon(kind string, given map[string]string) error {
+	if kind == "" {
+		f := usage("reckon needs a kind.")
+		f.do = "Use one of: " + strings.Join(reckon.Kinds(), ", ") + "."
+		return f
+	}
+	answer, err := reckon.Do(kind, given)
+	if err != nil {
+		return err
+	}
+	if a.flags.json {
+		return a.printJSON(answer)
+	}
+	var lines []string
+	for key, v := range answer {
+		lines = append(lines, key+" "+answerText(v)+"\n")
+	}
+	sort.Strings(lines)
+	return a.print(strings.Join(lines, ""))
+}
+
+// answerText prints a figure with ten digits.
+func answerText(v any) string {
+	switch v := v.(type) {
+	case float64:
+		return strconv.FormatFloat(v, 'g', 10, 64)
+	case bool:
+		return strconv.FormatBool(v)
+	case string:
+		return v
+	}
+	return "?"
+}

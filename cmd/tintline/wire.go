@@ -1,0 +1,186 @@
+package main
+
+import (
+	"crypto/rand"
+	"encoding/hex"
+	"errors"
+	"fmt"
+
+	"example.com/tintline/core"
+	"example.com/tintline/store"
+)
+
+// demoID is the id of books made from the demo's journal.
+const demoID = "demo"
+
+// newBookTruck is the number of the truck whose book is made here; lines that carry another one keep it.
+const newBookTruck = 1
+
+// keptBook joins the file and the book that its entries add up to. It is the journal that the screen asks
+// for. Without a file yet, the first action makes it.
+type keptBook struct {
+	path string
+	file *store.Store
+	book *core.Book
+}
+
+// watcher sees the entries while they are added up.
+type watcher interface {
+	Before(*core.Book, core.Entry)
+	After(*core.Book, core.Entry)
+}
+
+func storeOptions(readOnly bool) store.Options {
+	return store.Options{Program: "tintline " + programVersion, ReadOnly: readOnly}
+}
+
+// openBook opens a file and adds up its journal.
+func openBook(path string, readOnly bool, watch ...watcher) (*keptBook, error) {
+	file, err := store.Open(path, storeOptions(readOnly))
+	if err != nil {
+		return nil, howToBegin(err)
+	}
+	k := &keptBook{path: path, file: file, book: core.NewBook(newBookTruck)}
+	if err := k.fold(watch); err != nil {
+		return nil, errors.Join(err, file.Close())
+	}
+	return k, nil
+}
+
+// howToBegin says what to do where there is no book yet.
+func howToBegin(err error) error {
+	if !errors.Is(err, store.ErrMissing) {
+		return err
+	}
+	f := explain(err)
+	f.do = "Check the path, begin a book there with tintline enter or tintline replay, or look round with tintline demo."
+	return f
+}
+
+func (k *keptBook) fold(watch []watcher) error {
+	return k.file.Each(1, func(r store.Record) error {
+		e, err := core.Decode(r.Number, r.Action, r.Body)
+		if err != nil {
+			return k.unreadable(err)
+		}
+		for _, w := range watch {
+			w.Before(k.book, e)
+		}
+		if err := k.book.Apply(e); err != nil {
+			return k.unreadable(err)
+		}
+		for _, w := range watch {
+			w.After(k.book, e)
+		}
+		return nil
+	})
+}
+
+// unreadable is an entry in the file that this version cannot add up.
+func (k *keptBook) unreadable(err error) error {
+	f := &failure{
+		what: fmt.Sprintf("The book %s is damaged: %v.", k.path, err),
+		do:   "Leave the file as it is and restore the last backup beside it.", code: exitDamaged, err: err,
+	}
+	var p *core.Problem
+	switch {
+	case errors.Is(err, core.ErrNewer):
+		f.what = fmt.Sprintf("The book %s holds entries of a newer version: %v.", k.path, err)
+		f.do, f.code = "Open it with the newer program that wrote it.", exitNewer
+	case errors.As(err, &p):
+		f.what, f.do = fmt.Sprintf("The book %s is damaged. %s", k.path, p.What), p.Do
+	}
+	return f
+}
+
+// Close gives the file back.
+func (k *keptBook) Close() error {
+	if k.file == nil {
+		return nil
+	}
+	return k.file.Close()
+}
+
+// items are entries as the file keeps them.
+func items(entries []core.Entry) []store.Item {
+	out := make([]store.Item, len(entries))
+	for i := range entries {
+		out[i] = store.Item{Body: entries[i].Encode(), Keys: entries[i].Keys}
+	}
+	return out
+}
+
+// Append keeps the entries of one action; nil means that they are on the disk. The book is not changed.
+func (k *keptBook) Append(action string, entries []core.Entry) error {
+	if k.file == nil {
+		return k.begin(action, entries)
+	}
+	_, err := k.file.Append(action, items(entries))
+	if !errors.Is(err, store.ErrUnsure) {
+		return err
+	}
+	if there, again := k.file.Recheck(action); again == nil && there {
+		return nil
+	}
+	return err
+}
+
+// begin makes the file together with its first action, so that a refused one leaves nothing behind.
+func (k *keptBook) begin(action string, entries []core.Entry) error {
+	if err := makeFolder(k.path); err != nil {
+		return err
+	}
+	err := store.CreateWith(k.path, newID(), storeOptions(false), func(add func(string, []store.Item) error) error {
+		return add(action, items(entries))
+	})
+	if err != nil {
+		return err
+	}
+	k.file, err = store.Open(k.path, storeOptions(false))
+	return err
+}
+
+// write keeps the entries and then adds them to the book.
+func (k *keptBook) write(action string, entries []core.Entry) error {
+	if err := k.Append(action, entries); err != nil {
+		return err
+	}
+	for _, e := range entries {
+		if err := k.book.Apply(e); err != nil {
+			return k.unreadable(err)
+		}
+	}
+	return nil
+}
+
+// done finds an action that was written before.
+func (k *keptBook) done(action string) (first uint64, yes bool, err error) {
+	if k.file == nil {
+		return 0, false, nil
+	}
+	a, yes, err := k.file.Find(action)
+	return a.First, yes, err
+}
+
+// newID is an id for an action or a book: nobody makes the same one twice.
+func newID() string {
+	var b [16]byte
+	_, _ = rand.Read(b[:]) // never fails
+	return hex.EncodeToString(b[:])
+}
+
+// reading opens the book for a command that only reads it, and gives the file back afterwards.
+func (a *app) reading(f func(*keptBook) error, watch ...watcher) error {
+	path, err := a.bookPath()
+	if err != nil {
+		return err
+	}
+	k, err := openBook(path, true, watch...)
+	if err != nil {
+		return err
+	}
+	if w := k.file.Warning(); w != "" && !a.flags.json {
+		_, _ = a.stderr.Write([]byte(w + "\n"))
+	}
+	return errors.Join(f(k), k.Close())
+}
