@@ -1,20 +1,31 @@
 package main
 
 import (
+	"errors"
 	"io"
+	"os"
+	"strings"
 	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/charmbracelet/x/term"
+	"github.com/muesli/termenv"
+
+	"example.com/tintline/core"
+	"example.com/tintline/store"
+	"example.com/tintline/tui"
 )
 
 // cabOptions are what the cab screen is opened with.
 type cabOptions struct {
-	path    string
-	now     func() time.Time
-	colour  string // auto, none, 16, 256 or full
-	mouse   bool
-	stdin   io.Reader
-	stdout  io.Writer
-	getenv  func(string) string
-	timeSet bool // the clock was given by hand
+	path   string
+	now    func() time.Time
+	colour string // auto, none, 16, 256 or full
+	mouse  bool
+	stdin  io.Reader
+	stdout io.Writer
+	getenv func(string) string
 }
 
 // cab opens the screen on the operator's book.
@@ -29,7 +40,7 @@ func (a *app) cab() error {
 func (a *app) cabOptions(path string, now func() time.Time) cabOptions {
 	return cabOptions{
 		path: path, now: now, colour: a.flags.colour, mouse: !a.flags.noMouse,
-		stdin: a.stdin, stdout: a.stdout, getenv: a.getenv, timeSet: a.at.Known,
+		stdin: a.stdin, stdout: a.stdout, getenv: a.getenv,
 	}
 }
 
@@ -42,6 +53,115 @@ func (a *app) cabClock() func() time.Time {
 }
 
 // runCab runs the screen until the operator leaves it.
-func runCab(cabOptions) error {
-	return &failure{what: "There is no screen yet.", do: "Use the commands; see tintline --help.", code: exitCannot}
+func runCab(o cabOptions) error {
+	if err := onTerminal(o); err != nil {
+		return err
+	}
+	k, err := openOrNew(o.path)
+	if err != nil {
+		return err
+	}
+	options := tui.Options{
+		Book: k.book, Journal: screenJournal{k}, Now: o.now, NewID: newID,
+		Renderer: renderer(o), Theme: themeName(o), Mouse: o.mouse, ASCII: !utf8Locale(o.getenv),
+		Demo: k.file != nil && k.file.Meta().BookID == demoID,
+	}
+	if k.file != nil {
+		options.Warning = k.file.Warning()
+	}
+	end, err := tea.NewProgram(tui.New(options), append(tui.ProgramOptions(options), tea.WithInput(o.stdin), tea.WithOutput(o.stdout))...).Run()
+	if m, ok := end.(tui.Model); ok && m.Trouble() != nil {
+		err = m.Trouble()
+	}
+	if errors.Is(err, tea.ErrInterrupted) {
+		err = nil
+	}
+	if errors.Is(err, tea.ErrProgramKilled) {
+		err = &failure{
+			what: "The screen broke down: " + err.Error() + ".",
+			do:   "Start it again: all that it showed as booked is in the book.", code: exitCannot, err: err,
+		}
+	}
+	return errors.Join(err, k.Close())
+}
+
+// onTerminal refuses to draw where nobody can see it.
+func onTerminal(o cabOptions) error {
+	in, okIn := o.stdin.(*os.File)
+	out, okOut := o.stdout.(*os.File)
+	if !okIn || !okOut || !term.IsTerminal(in.Fd()) || !term.IsTerminal(out.Fd()) {
+		return &failure{what: "The screen needs a terminal to draw on.", do: "Run it in one, or ask by command; see tintline --help.", code: exitCannot}
+	}
+	if o.getenv("TERM") == "dumb" {
+		return &failure{what: "This terminal (TERM=dumb) cannot draw a screen.", do: "Ask by command instead: tintline status, check, tally, enter.", code: exitCannot}
+	}
+	return nil
+}
+
+// openOrNew opens the book; where there is none yet, the first action makes it.
+func openOrNew(path string) (*keptBook, error) {
+	k, err := openBook(path, false)
+	if errors.Is(err, store.ErrMissing) {
+		return &keptBook{path: path, book: core.NewBook(newBookTruck)}, nil
+	}
+	return k, err
+}
+
+// screenJournal is a kept book whose errors the screen can show.
+type screenJournal struct{ *keptBook }
+
+// told is an error in two sentences.
+type told struct{ *failure }
+
+// Sentences are what is wrong and what to do.
+func (t told) Sentences() (what, do string) { return t.what, t.do }
+
+// Append keeps the entries of one action.
+func (j screenJournal) Append(action string, entries []core.Entry) error {
+	if err := j.keptBook.Append(action, entries); err != nil {
+		return told{explain(err)}
+	}
+	return nil
+}
+
+// renderer draws in the colours asked for. The terminal itself is never asked: one that does not answer would
+// hold up the start. Without colour, attributes such as bold stay.
+func renderer(o cabOptions) *lipgloss.Renderer {
+	r := lipgloss.NewRenderer(o.stdout)
+	r.SetColorProfile(profile(o))
+	r.SetHasDarkBackground(themeName(o) != "sun")
+	return r
+}
+
+func profile(o cabOptions) termenv.Profile {
+	name := o.getenv("TERM")
+	switch c := o.colour; {
+	case c == "full", c == "auto" && (o.getenv("COLORTERM") == "truecolor" || o.getenv("COLORTERM") == "24bit"):
+		return termenv.TrueColor
+	case c == "256", c == "auto" && strings.Contains(name, "256color"):
+		return termenv.ANSI256
+	}
+	return termenv.ANSI
+}
+
+// themeName is plain where there are no colours, else what TINTLINE_THEME says: night or sun.
+func themeName(o cabOptions) string {
+	if o.colour == "none" || o.colour == "auto" && o.getenv("NO_COLOR") != "" {
+		return "plain"
+	}
+	switch t := o.getenv("TINTLINE_THEME"); t {
+	case "sun", "plain":
+		return t
+	}
+	return "night"
+}
+
+// utf8Locale tells whether the terminal is set up for more than ASCII; an unset locale is taken for one.
+func utf8Locale(getenv func(string) string) bool {
+	for _, v := range []string{"LC_ALL", "LC_CTYPE", "LANG"} {
+		if s := strings.ToLower(getenv(v)); s != "" {
+			return strings.Contains(s, "utf-8") || strings.Contains(s, "utf8")
+		}
+	}
+	return true
 }
