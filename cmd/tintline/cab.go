@@ -44,10 +44,11 @@ func (a *app) cabOptions(path string, now func() time.Time) cabOptions {
 	}
 }
 
-// cabClock is the clock of the screen: the time given by hand stands still.
+// cabClock is the clock of the screen. A time given by hand is where it begins; it runs on from there, because
+// ages and held keys are measured by it.
 func (a *app) cabClock() func() time.Time {
 	if a.at.Known {
-		return a.at.V.Time
+		return a.runningFrom(a.at.V.Time())
 	}
 	return a.now
 }

@@ -133,12 +133,14 @@ func checkDocument(b *core.Book, in check.Intent, r check.Report) checkAnswer {
 
 // pushBack is the push-back of a finding, into the compartment that the changeover names.
 func pushBack(b *core.Book, in check.Intent, v measure.Volume) *glance.PushBack {
-	if c := glance.ToClean(b, in); c != nil && c.PushBack != nil {
-		out := *c.PushBack
-		if out.Gal != v.Gallons() {
-			out.Gal, out.S = v.Gallons(), nil
-		}
-		return &out
+	gal := v.Gallons()
+	c := glance.ToClean(b, in)
+	if c == nil || c.PushBack == nil {
+		return &glance.PushBack{Gal: gal}
 	}
-	return nil
+	out := *c.PushBack
+	if out.Gal != gal {
+		out.Gal, out.S = gal, nil
+	}
+	return &out
 }

@@ -57,16 +57,17 @@ func (a *app) demoScreen() error {
 	path := filepath.Join(dir, "demo.db")
 	b, err := a.makeDemo(path)
 	if err == nil {
-		err = runCab(a.cabOptions(path, a.runningFrom(b.LastAt().Time().Add(demoLater))))
+		clock := a.runningFrom(b.LastAt().Time().Add(demoLater))
+		if a.at.Known {
+			clock = a.cabClock()
+		}
+		err = runCab(a.cabOptions(path, clock))
 	}
 	return errors.Join(err, os.RemoveAll(dir))
 }
 
-// runningFrom is a clock that begins at a time and runs on; the time given by hand stands still instead.
+// runningFrom is a clock that begins at a time and runs on.
 func (a *app) runningFrom(start time.Time) func() time.Time {
-	if a.at.Known {
-		return a.cabClock()
-	}
 	begun := a.now()
 	return func() time.Time { return start.Add(a.now().Sub(begun)) }
 }

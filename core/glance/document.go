@@ -95,9 +95,9 @@ type Changeover struct {
 	PushBack  *PushBack `json:"push_back"`
 }
 
-// PushBack is what to spray into which compartment.
+// PushBack is what to spray into which compartment; into is null where none can take it.
 type PushBack struct {
-	Into string   `json:"into"`
+	Into *string  `json:"into"`
 	Gal  float64  `json:"gal"`
 	S    *float64 `json:"s"`
 }

@@ -85,7 +85,7 @@ func ToClean(b *core.Book, in check.Intent) *Changeover {
 	if c.Into == 0 {
 		return out
 	}
-	out.PushBack = &PushBack{Into: string(c.Into), Gal: c.PushBack.Gallons()}
+	out.PushBack = &PushBack{Into: text(string(c.Into)), Gal: c.PushBack.Gallons()}
 	name := in.With
 	if name == "" {
 		name = check.FirstApplicator(b)

@@ -139,7 +139,7 @@ func writeLine(w *strings.Builder, b *core.Book, d *Document) {
 			fmt.Fprintf(w, " (%s s)", measure.SecondsText(*c.CleanS))
 		}
 		if c.PushBack != nil {
-			fmt.Fprintf(w, "; push back %s gal into %s", measure.Gallons(c.PushBack.Gal).Text(), c.PushBack.Into)
+			fmt.Fprintf(w, "; push back %s gal into %s", measure.Gallons(c.PushBack.Gal).Text(), *c.PushBack.Into)
 		}
 		w.WriteString("\n")
 	}
