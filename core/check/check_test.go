@@ -116,6 +116,9 @@ func TestOldMixInHoseIsAStopUntilPushedBack(t *testing.T) {
 	if c.Share != 0.99 || c.DecidedBy != "C1" || c.Into != 'b' {
 		t.Errorf("share %v decided by %v into %c", c.Share, c.DecidedBy, c.Into)
 	}
+	if len(c.Legs) != 2 || c.Legs[0].Into != 'b' || c.Legs[1].Into != 'a' || c.Legs[0].Volume+c.Legs[1].Volume != c.PushBack {
+		t.Errorf("legs %+v", c.Legs)
+	}
 	log(t, b, &core.PushedBack{Into: c.Into, Volume: c.PushBack})
 	if c := ToClean(b, Intent{Lawn: "Alder"}); c != nil {
 		t.Errorf("still to clean: %+v", *c)

@@ -43,6 +43,7 @@ func (s *situation) toClean() *Changeover {
 	out.Half = max(out.Half, out.Arrives)
 	out.PushBack = upToHundredth(out.Clean)
 	out.Into = s.pushInto(c, h, out.PushBack)
+	out.Legs = legs(out)
 	s.seconds(out)
 	out.Band = s.cleanBand(out, h)
 	return out
@@ -157,9 +158,29 @@ func upToHundredth(v measure.Volume) measure.Volume {
 	return measure.Gallons(math.Ceil(v.Gallons()*100) / 100)
 }
 
+// legs parts a push-back at the half: up to there more of the old liquid leaves than of the new.
+func legs(out *Changeover) []Leg {
+	half := upToHundredth(out.Half)
+	switch {
+	case out.Into == 0:
+		return nil
+	case out.Into == out.To, half == 0, half >= out.PushBack:
+		return []Leg{{out.Into, out.PushBack}}
+	}
+	return []Leg{{out.Into, half}, {out.To, out.PushBack - half}}
+}
+
 // pushInto is the compartment that most of what has to go came from, if it has room; 0 if none can take it.
-// First water of a new rig goes into the compartment lined up.
+// First water of a new rig goes into the compartment lined up, and so does a tail that is mostly new.
 func (s *situation) pushInto(c *fluid.Compartment, h *fluid.Hose, v measure.Volume) byte {
+	for _, p := range h.Charge {
+		if p.Volume > 0 {
+			if s.newShare(p.Liquid, c) >= 0.5 {
+				return c.Letter
+			}
+			break
+		}
+	}
 	came := make(map[byte]int64)
 	for _, p := range h.Charge {
 		for _, f := range p.From {

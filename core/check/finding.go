@@ -113,6 +113,15 @@ type Changeover struct {
 	Share     float64 // share of new liquid at which it is
 	Into      byte    // the compartment to push back into; 0: none can take it
 	PushBack  measure.Volume
+	// Legs is the same push-back parted so that least of either liquid ends in the other: what is mostly old goes
+	// where it came from, what is mostly new into the compartment lined up.
+	Legs []Leg
+}
+
+// Leg is a part of a push-back.
+type Leg struct {
+	Into   byte
+	Volume measure.Volume
 }
 
 // The acts that the screen can propose.

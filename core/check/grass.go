@@ -137,7 +137,11 @@ func pushWords(c *Changeover) string {
 	if c.Into == 0 {
 		return fmt.Sprintf("Push %s out, into a place that you log, then spray from %c.", gal(c.PushBack), c.To)
 	}
-	return fmt.Sprintf("Push %s back into %c, then spray from %c.", gal(c.PushBack), c.Into, c.To)
+	words := fmt.Sprintf("Push %s back into %c", gal(c.Legs[0].Volume), c.Legs[0].Into)
+	for _, l := range c.Legs[1:] {
+		words += fmt.Sprintf(" and %s into %c", gal(l.Volume), l.Into)
+	}
+	return words + fmt.Sprintf(", then spray from %c.", c.To)
 }
 
 // multiples sets how strong a dose is against the mix that is meant and against the label.

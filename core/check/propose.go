@@ -103,10 +103,15 @@ func (s *situation) propose() Proposal {
 			return p
 		}
 		if c := s.toClean(); c != nil && c.Into != 0 && s.heavy(r) {
-			return Proposal{
-				Act: ActPushBack, Words: fmt.Sprintf("push %s into %c", gal(c.PushBack), c.Into),
-				Facts: []core.Fact{&core.PushedBack{Into: c.Into, Volume: c.PushBack}},
+			p := Proposal{Act: ActPushBack, Words: "push "}
+			for i, l := range c.Legs {
+				if i > 0 {
+					p.Words += ", then "
+				}
+				p.Words += fmt.Sprintf("%s into %c", gal(l.Volume), l.Into)
+				p.Facts = append(p.Facts, &core.PushedBack{Into: l.Into, Volume: l.Volume})
 			}
+			return p
 		}
 	}
 	if r.Verdict >= Ask {
