@@ -1,0 +1,112 @@
+//go:build unix
+
+package endtoend
+
+import (
+	"fmt"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/say"
+	"example.com/tintline/testdata/demo"
+)
+
+// demoLines parts the demo's journal into what is set up and loaded, which has no keys yet, and the day from
+// the first turning of the valves on.
+func demoLines(t testing.TB) (setUp, day []string) {
+	t.Helper()
+	for _, s := range strings.Split(strings.TrimSpace(demo.Journal), "\n") {
+		if len(day) == 0 && !strings.Contains(s, `"lined_up"`) {
+			setUp = append(setUp, s)
+			continue
+		}
+		day = append(day, s)
+	}
+	if len(setUp) < 20 || len(day) < 15 {
+		t.Fatalf("%d lines set up, %d of the day", len(setUp), len(day))
+	}
+	return setUp, day
+}
+
+// keysFor is how the operator enters a fact at the screen.
+func keysFor(t testing.TB, f core.Fact) string {
+	t.Helper()
+	number := func(format string, args ...any) string { return fmt.Sprintf(format, args...) }
+	switch f := f.(type) {
+	case *core.LinedUp:
+		return string(f.Supply)
+	case *core.PushedBack:
+		return number("p%.4g %c\r", f.Volume.Gallons(), f.Into)
+	case *core.TintSeen:
+		return number("ptint %.4g s\r", f.Seconds.V)
+	case *core.GaugeRead:
+		return number("o%c %.4g\r", f.Compartment, f.Volume.V.Gallons())
+	case *core.Weather:
+		return number("i%.4g %s %.4g %.4g%% %.4gh\r", f.Wind.V.MPH(), f.WindFrom, f.Temp.V, f.Humidity.V, f.RainFree.V)
+	case *core.VisitBegun, *core.Sprayed, *core.VisitDone:
+		return "\r"
+	}
+	t.Fatalf("no keys for %s", f.Name())
+	return ""
+}
+
+// The demo's day through replay and the same day by keys give the same state.
+func TestDayByKeysIsTheDayByLines(t *testing.T) {
+	dir := t.TempDir()
+	byLines, byKeys := filepath.Join(dir, "lines.db"), filepath.Join(dir, "keys.db")
+	must(t, demo.Journal, "replay", "-", "--book", byLines)
+	setUp, day := demoLines(t)
+	must(t, strings.Join(setUp, "\n"), "enter", "-", "--book", byKeys)
+
+	c := start(t, small, nil, "--book", byKeys)
+	c.see("visit 1 of 15")
+	for _, s := range day {
+		l, err := core.DecodeLine([]byte(s))
+		if err != nil {
+			t.Fatal(err)
+		}
+		words := say.Fact(l.Fact)
+		keys, enter := strings.CutSuffix(keysFor(t, l.Fact), "\r")
+		c.tap(keys)
+		if enter {
+			c.enter()
+		}
+		c.see("booked " + words[:min(len(words), 24)])
+	}
+	c.press("q")
+	if code := c.ended(); code != 0 {
+		t.Errorf("exit %d", code)
+	}
+	lines, keys := status(t, byLines), status(t, byKeys)
+	if lines["state"] != keys["state"] || lines["state"] == "" {
+		t.Errorf("state by lines %v, by keys %v", lines["state"], keys["state"])
+	}
+	if lines["entries"] != keys["entries"] {
+		t.Errorf("entries by lines %v, by keys %v", lines["entries"], keys["entries"])
+	}
+}
+
+// The rest of the demo's day, by the act proposed alone, in 80x24 and in 120x40: an operator who presses only
+// what the screen proposes and answers what it asks gets to the end of the route.
+func TestDayByProposals(t *testing.T) {
+	for _, s := range []size{small, large} {
+		book := filepath.Join(t.TempDir(), "book.db")
+		must(t, "", "demo", "--make", book)
+		c := start(t, s, []string{"TINTLINE_AT=2026-05-28T09:42:00-05:00"}, "--book", book)
+		c.see("visit 4 of 15", "DEMO")
+		presses := 0
+		for ; presses < 200 && !strings.Contains(c.screen(), "visit 10 of 15"); presses++ {
+			was := c.screen()
+			c.enter()
+			c.changed(was)
+		}
+		c.see("visit 10 of 15")
+		if presses > 6*6 {
+			t.Errorf("%d presses for six visits", presses)
+		}
+		c.press("q")
+		c.ended()
+	}
+}
