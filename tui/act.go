@@ -1,0 +1,231 @@
+package tui
+
+import (
+	"fmt"
+	"sort"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/check"
+)
+
+type statusKind int
+
+const (
+	saysNothing statusKind = iota
+	saysBooked
+	saysChosen
+	saysRefused
+	saysStop // a sentence that stands in the way
+)
+
+// status is what became of the last key.
+type status struct {
+	kind     statusKind
+	what, do string
+}
+
+// question is one that only y answers: what it would log, and how it reads.
+type question struct {
+	facts []core.Fact
+	words string
+}
+
+func (q question) open() bool { return len(q.facts) > 0 }
+
+// put asks a question.
+func (m *Model) put(q question) {
+	m.ask, m.asked, m.status = q, m.at, status{}
+}
+
+// do carries out what a key or a tap asks for.
+func (m *Model) do(b binding) tea.Cmd {
+	switch b.act {
+	case actQuit:
+		return m.end()
+	case actHelp:
+		m.page = pageHelp
+	case actBack:
+		m.back()
+	case actSend:
+		if !m.doubled() {
+			return m.send()
+		}
+	case actDo:
+		if !m.doubled() {
+			return m.doNext()
+		}
+	case actYes:
+		if !m.hasty() {
+			return m.answer()
+		}
+	case actTake:
+		return m.take(b.letter)
+	case actOther:
+		m.other()
+	case actStrike:
+		m.putStrike()
+	case actNext:
+		return m.goOn()
+	case actSame:
+		w := m.book.Weather().Weather
+		return m.enter(&w)
+	case actLog:
+		m.openAmount()
+	case actPush:
+		m.openPush()
+	case actGauge:
+		m.openGauge()
+	case actWeather:
+		m.openWeather()
+	case actSkip:
+		m.openSkip()
+	case actNone, actChoose:
+	}
+	return nil
+}
+
+func (m *Model) back() {
+	switch {
+	case m.open:
+		m.closeLine()
+	case m.ask.open():
+		m.ask = question{}
+	default:
+		m.page = pageCab
+	}
+}
+
+// doNext does the act that the band proposes, or says why it cannot be done by Enter.
+func (m *Model) doNext() tea.Cmd {
+	p := m.got.next
+	switch p.Act {
+	case check.ActConfirm, check.ActCloseDay:
+		m.status = status{kind: saysStop, what: sentence(p.Why), do: fmt.Sprintf("%s does not do this: press %s.", m.shown(actDo), m.shown(actYes))}
+		return nil
+	case check.ActWeather:
+		m.openWeather()
+		return nil
+	case check.ActOpenDay:
+		if p.Why != "" { // the operator is not known
+			m.openOperator()
+			return nil
+		}
+	case check.ActNone:
+		m.status = status{kind: saysStop, what: sentence(p.Why)}
+		return nil
+	}
+	if len(p.Facts) > 0 {
+		return m.enter(p.Facts...)
+	}
+	switch p.Act {
+	case check.ActSpray:
+		m.openAmount()
+	case check.ActPushBack, check.ActFill:
+		m.openPush()
+	default:
+		m.status = status{kind: saysStop, what: sentence(p.Why)}
+	}
+	return nil
+}
+
+// answer is y: to the question that stands open, else to the heaviest finding, else to closing the day.
+func (m *Model) answer() tea.Cmd {
+	if m.ask.open() {
+		facts := m.ask.facts
+		m.ask = question{}
+		return m.enter(facts...)
+	}
+	if f, found := m.toAnswer(); found {
+		if f.Weight == check.Stop {
+			m.openReason(f)
+			return nil
+		}
+		return m.enter(overridden(f, m.got.lawn, "asked, and answered yes"))
+	}
+	if m.got.next.Act == check.ActCloseDay {
+		return m.enter(m.got.next.Facts...)
+	}
+	return nil
+}
+
+func (m *Model) take(letter byte) tea.Cmd {
+	up := m.book.Plumbing().LineUp
+	if string(up.Supply) == string(letter) && up.Return == letter && !m.busy() {
+		m.status = status{kind: saysStop, what: fmt.Sprintf("Supply and return are on %c already.", letter)}
+		return nil
+	}
+	return m.enter(&core.LinedUp{Supply: []byte{letter}, Return: letter})
+}
+
+// other chooses the next applicator.
+func (m *Model) other() {
+	all := m.applicators()
+	a := m.applicator()
+	for i, n := range all {
+		if a != nil && n == a.Name {
+			m.with = all[(i+1)%len(all)]
+			break
+		}
+	}
+	if a = m.applicator(); a != nil {
+		m.status = status{kind: saysChosen, what: "spraying with " + a.Name, do: rateWords(a)}
+	}
+}
+
+// goOn leaves the lawn, or arrives at the next one.
+func (m *Model) goOn() tea.Cmd {
+	if m.got.visiting {
+		return m.enter(&core.VisitDone{Lawn: m.got.lawn})
+	}
+	return m.enter(&core.VisitBegun{Lawn: m.got.lawn})
+}
+
+// putStrike asks whether the last action is to be struck.
+func (m *Model) putStrike() {
+	last := m.got.last
+	f := &core.Struck{Reason: "slip"}
+	facts := make([]core.Fact, 0, len(last))
+	for i, e := range last {
+		if i == 0 {
+			f.Of = int64(e.Seq)
+		} else {
+			f.Also = append(f.Also, int64(e.Seq))
+		}
+		facts = append(facts, e.What)
+	}
+	m.put(question{[]core.Fact{f}, "strike " + last[0].At.Clock() + " " + factWords(facts)})
+}
+
+// valves echoes a change of line-up with the positions that the rig's set-up names for it.
+func (m *Model) valves(entries []core.Entry) string {
+	for _, e := range entries {
+		f, ok := e.What.(*core.LinedUp)
+		if !ok || m.book.Rig() == nil {
+			continue
+		}
+		for _, l := range m.book.Rig().LineUps {
+			if string(l.Supply) == string(f.Supply) && l.Return == f.Return && len(l.Valves) > 0 {
+				return "Set the valves: " + valveWords(l.Valves)
+			}
+		}
+	}
+	return ""
+}
+
+func valveWords(valves map[string]string) string {
+	names := make([]string, 0, len(valves))
+	for n := range valves {
+		names = append(names, n)
+	}
+	sort.Strings(names)
+	words := ""
+	for i, n := range names {
+		if i > 0 {
+			words += "   "
+		}
+		words += n + " " + valves[n]
+	}
+	return words
+}

@@ -1,0 +1,155 @@
+package tui
+
+import (
+	"io"
+	"time"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
+
+	"example.com/tintline/core"
+	"example.com/tintline/tui/theme"
+)
+
+// Journal keeps entries; it is implemented by the command. Append returns after the entries are durable.
+type Journal interface {
+	Append(action string, entries []core.Entry) error
+}
+
+// Options is all that the screen is given.
+type Options struct {
+	Book     *core.Book
+	Journal  Journal
+	Now      func() time.Time
+	NewID    func() string
+	Renderer *lipgloss.Renderer // nil: no colours, no attributes
+	Theme    string             // night, sun, plain
+	Demo     bool
+	Mouse    bool
+	ASCII    bool
+	Warning  string // something to say at the start, from the file for instance
+}
+
+type page int
+
+const (
+	pageCab page = iota
+	pageHelp
+	pageTrouble
+)
+
+// Model is the screen, the only tea.Model of the program. Each value is whole; what its copies share (book,
+// styles, lists) is changed by Update alone, or never.
+type Model struct {
+	book    *core.Book
+	journal Journal
+	now     func() time.Time
+	newID   func() string
+	after   func(time.Duration, tea.Msg) tea.Cmd // a timer
+	ink     *theme.Styles
+	g       *glyphs
+	demo    bool
+	mouse   bool
+
+	w, h   int
+	at     time.Time // of the message that is dealt with
+	page   page
+	with   string // the applicator chosen; empty: the first one
+	needs  need
+	rects  [bands]rect
+	room   bool // the window is large enough
+	keys   []binding
+	got    answers
+	ahd    aheadList
+	scene  *scene
+	status status
+
+	open bool // a line of text has the keys
+	line textLine
+	ask  question
+
+	queue    []pending
+	writing  bool
+	onItsWay string // the words of what the disk is writing
+	quitting bool   // asked to end; what waits is written first
+	done     bool
+	trouble  error // the journal cannot be trusted to take more
+	left     error // what was refused while ending
+
+	swallow  time.Time // until then keys are the tail of a torn sequence
+	asked    time.Time // when the question on the screen came up
+	lastYes  time.Time
+	lastDo   time.Time
+	lastTap  time.Time
+	tapped   tapTarget
+	tickTurn int
+}
+
+// New makes the screen.
+func New(o Options) Model {
+	r := o.Renderer
+	if r == nil {
+		r = lipgloss.NewRenderer(io.Discard)
+		r.SetColorProfile(termenv.Ascii)
+	}
+	m := Model{
+		book: o.Book, journal: o.Journal, now: o.Now, newID: o.NewID, after: timer,
+		ink: theme.New(r, o.Theme), g: newGlyphs(o.ASCII), demo: o.Demo, mouse: o.Mouse,
+		keys: newKeys(), line: textLine{in: newInput()},
+	}
+	m.at = m.now()
+	if o.Warning != "" {
+		m.status = status{kind: saysStop, what: o.Warning}
+	}
+	m.settle()
+	return m
+}
+
+// newInput is the field of a line of text: no blinking, which would tick, and no clipboard program.
+func newInput() textinput.Model {
+	const longest = 120
+	in := textinput.New()
+	in.CharLimit = longest
+	in.KeyMap.Paste.Unbind()
+	in.Cursor.SetMode(cursorStatic)
+	return in
+}
+
+// Init starts the tick that keeps ages and the clock right.
+func (m Model) Init() tea.Cmd { return m.tick() }
+
+// Trouble is what is left to say after the program has ended, nil if nothing.
+func (m Model) Trouble() error {
+	if m.trouble != nil {
+		return m.trouble
+	}
+	return m.left
+}
+
+// ProgramOptions are the options for the program that runs a Model.
+func ProgramOptions(o Options) []tea.ProgramOption {
+	const framesPerSecond = 60
+	out := []tea.ProgramOption{tea.WithAltScreen(), tea.WithFilter(filter), tea.WithFPS(framesPerSecond)}
+	if o.Mouse {
+		out = append(out, tea.WithMouseCellMotion())
+	}
+	return out
+}
+
+// filter drops what a finger or a mouse sends besides presses, and turns a request to end, as SIGTERM makes it,
+// into one that waits for the queue.
+func filter(m tea.Model, msg tea.Msg) tea.Msg {
+	switch msg := msg.(type) {
+	case tea.MouseMsg:
+		if msg.Action != tea.MouseActionPress || msg.Button != tea.MouseButtonLeft {
+			return nil
+		}
+	case tea.QuitMsg:
+		if own, ok := m.(Model); ok && !own.done {
+			return endAsked{}
+		}
+	}
+	return msg
+}

@@ -1,0 +1,167 @@
+package tui
+
+import (
+	"github.com/charmbracelet/bubbles/key"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/tintline/core/check"
+)
+
+// act is what a key asks for.
+type act int
+
+const (
+	actNone act = iota
+	actTake
+	actDo
+	actYes
+	actNext
+	actSkip
+	actLog
+	actPush
+	actGauge
+	actWeather
+	actSame
+	actOther
+	actStrike
+	actHelp
+	actQuit
+	actBack   // closes a line, a page, a question
+	actSend   // enters the line
+	actChoose // a numbered answer of the line: by its figure, typed, or by a tap
+)
+
+// side says which hand a key belongs to: the left one picks the liquid, the right one does the rest.
+type side int
+
+const (
+	leftHand side = iota
+	rightHand
+)
+
+// binding is a key with all that is to be known about it.
+type binding struct {
+	key.Binding
+	act    act
+	letter byte // actTake: the compartment
+	side   side
+	long   string // for the page that lists all keys
+	on     func(m *Model) bool
+}
+
+func bind(a act, s side, keys []string, shown, label, long string, on func(m *Model) bool) binding {
+	return binding{
+		Binding: key.NewBinding(key.WithKeys(keys...), key.WithHelp(shown, label)),
+		act:     a, side: s, long: long, on: on,
+	}
+}
+
+// one is a binding of one key that is shown as it is.
+func one(a act, k, label, long string, on func(m *Model) bool) binding {
+	return bind(a, rightHand, []string{k}, k, label, long, on)
+}
+
+// newKeys declares every key of the program. Nothing is bound to m, to capitals or to digits outside a line of
+// text: torn escape sequences end in them.
+func newKeys() []binding {
+	var out []binding
+	for l := byte('a'); l <= 'f'; l++ {
+		b := bind(actTake, leftHand, []string{string(l)}, string(l), "", "turn supply and return to this compartment", func(m *Model) bool {
+			return m.inCab() && m.book.Plumbing().Compartment(l) != nil
+		})
+		b.letter = l
+		out = append(out, b)
+	}
+	out = append(
+		out,
+		bind(actDo, rightHand, []string{"enter"}, "Enter", "do it", "do the act that stands in the band", (*Model).canDo),
+		one(actYes, "y", "yes", "answer an ask; go on in spite of a stop, with a reason; close the day", (*Model).canAnswer),
+		one(actNext, "n", "next", "leave this lawn now; on the road: arrived at the next one", (*Model).canGo),
+		one(actSkip, "k", "skip", "skip this lawn and say why", (*Model).canGo),
+		one(actLog, "l", "log", "log another amount: 11.5, 6200 sqft, gauge 151 140, front 6.2", (*Model).canLog),
+		one(actPush, "p", "push", "pushed through the hose: 2.6, 62 s, 2.6 b, 5 ride-on; or tint 48 s", (*Model).canTurn),
+		one(actGauge, "o", "gauge", "log a gauge reading: b 62", (*Model).canTurn),
+		one(actWeather, "i", "weather", "log the weather: 6 SW 64", (*Model).canTurn),
+		one(actSame, "j", "same", "looked again, the weather is unchanged", func(m *Model) bool {
+			return m.canTurn() && m.book.Weather() != nil
+		}),
+		one(actOther, "h", "applicator", "spray with the next applicator", func(m *Model) bool {
+			return m.inCab() && len(m.applicators()) > 1
+		}),
+		one(actStrike, "u", "strike", "strike the last thing logged", func(m *Model) bool {
+			return m.inCab() && len(m.got.last) > 0
+		}),
+		one(actHelp, "?", "keys", "this page", func(m *Model) bool { return m.page == pageCab && m.fits() && !m.open && !m.ask.open() }),
+	)
+	return append(
+		out,
+		bind(actSend, rightHand, []string{"enter"}, "Enter", "log it", "", func(m *Model) bool { return m.fits() && m.open }),
+		bind(actBack, rightHand, []string{"esc"}, "Esc", "leave it", "close a line, a question or a page", func(m *Model) bool {
+			return m.fits() && (m.open || m.page == pageHelp || m.ask.open())
+		}),
+		bind(actQuit, rightHand, []string{"q", "ctrl+c"}, "q", "quit", "quit; what waits is written first", func(m *Model) bool { return !m.open }),
+		bind(actQuit, rightHand, []string{"ctrl+c"}, "^C", "quit", "", func(m *Model) bool { return m.open }),
+	)
+}
+
+// find is the enabled binding of a key.
+func find(list []binding, k tea.KeyMsg) (binding, bool) {
+	for _, b := range list {
+		if key.Matches(k, b.Binding) {
+			return b, true
+		}
+	}
+	return binding{}, false
+}
+
+// enable works out which keys work now. The list is made anew: models before this one keep theirs.
+func (m *Model) enable() {
+	list := make([]binding, len(m.keys))
+	copy(list, m.keys)
+	for i := range list {
+		list[i].SetEnabled(list[i].on(m))
+		if list[i].act == actDo {
+			list[i].SetHelp(list[i].Help().Key, m.doLabel())
+		}
+	}
+	m.keys = list
+}
+
+// doLabel names what Enter does; both names are as wide, so that the keys behind it keep their places.
+func (m *Model) doLabel() string {
+	switch m.got.next.Act {
+	case check.ActConfirm, check.ActCloseDay, check.ActNone:
+		return "why? "
+	}
+	return "do it"
+}
+
+func (m *Model) inCab() bool {
+	return m.page == pageCab && m.fits() && !m.open && !m.ask.open() && m.book.Rig() != nil && !m.quitting
+}
+
+// canDo tells whether Enter does something: not while an action is on its way, because the act that comes next
+// is known only when the book has it.
+func (m *Model) canDo() bool { return m.inCab() && !m.busy() }
+
+func (m *Model) canAnswer() bool {
+	if m.page != pageCab || !m.fits() || m.open || m.busy() || m.quitting {
+		return false
+	}
+	if m.ask.open() {
+		return true
+	}
+	if m.book.Rig() == nil {
+		return false
+	}
+	_, found := m.toAnswer()
+	return found || m.got.next.Act == check.ActCloseDay
+}
+
+// canTurn tells whether something can be logged that needs no visit.
+func (m *Model) canTurn() bool { return m.inCab() && m.book.Day().Open }
+
+// canGo tells whether there is a visit to begin, to end or to skip.
+func (m *Model) canGo() bool { return m.canTurn() && m.got.lawn != "" }
+
+func (m *Model) canLog() bool { return m.canTurn() && m.book.Day().Visiting() != nil }

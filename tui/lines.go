@@ -1,0 +1,195 @@
+package tui
+
+import (
+	"fmt"
+	"strconv"
+
+	"github.com/charmbracelet/bubbles/textinput"
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/check"
+)
+
+type lineKind int
+
+const (
+	lineAmount lineKind = iota
+	linePush
+	lineGauge
+	lineWeather
+	lineSkip
+	lineReason
+	lineOperator
+)
+
+// textLine is the one line of text that the day knows. It keeps what was typed when that is wrong.
+type textLine struct {
+	kind    lineKind
+	in      textinput.Model
+	prompt  string
+	hint    string   // what may be typed
+	choices []string // answers that have a number
+	wrong   string   // what is wrong with what was typed, and what is allowed
+	about   check.Finding
+	extra   string // stands beside the choices, as that a reason makes nothing lawful
+}
+
+// openLine gives the keys to a line of text.
+func (m *Model) openLine(l textLine) {
+	l.in = m.line.in
+	l.in.Reset()
+	l.in.Focus() // asks for no blinking: the cursor is static
+	m.line, m.open, m.status = l, true, status{}
+}
+
+func (m *Model) closeLine() {
+	m.line.in.Blur()
+	m.line.in.Reset()
+	m.open = false
+}
+
+// choose takes a numbered answer into the field.
+func (m *Model) choose(n int) {
+	if m.open && n < len(m.line.choices) {
+		m.line.in.SetValue(strconv.Itoa(n + 1))
+		m.line.in.CursorEnd()
+		m.line.wrong = ""
+	}
+}
+
+// said is what the line says: the answer that a lone figure stands for, else what was typed.
+func (l *textLine) said() string {
+	s := l.in.Value()
+	if n, err := strconv.Atoi(s); err == nil && n >= 1 && n <= len(l.choices) {
+		return l.choices[n-1]
+	}
+	return s
+}
+
+// send enters the line. What is wrong is said, and the line stays open as it was typed.
+func (m *Model) send() tea.Cmd {
+	f, err := m.readLine()
+	if err != nil {
+		what, do := sentences(err)
+		m.line.wrong = what
+		if do != "" {
+			m.line.wrong += " " + do
+		}
+		return nil
+	}
+	m.closeLine()
+	return m.enter(f)
+}
+
+func (m *Model) readLine() (core.Fact, error) {
+	said := m.line.said()
+	switch m.line.kind {
+	case lineAmount:
+		return m.readAmount(said)
+	case linePush:
+		return m.readPush(said)
+	case lineGauge:
+		return m.readGauge(said)
+	case lineWeather:
+		return readWeather(said)
+	case lineSkip:
+		if blank(said) {
+			return nil, slip("Nothing is typed.", "Type a figure from 1 to 5, or why.")
+		}
+		return &core.VisitSkipped{Lawn: m.got.lawn, Reason: said}, nil
+	case lineOperator:
+		return m.readOperator(said)
+	}
+	if blank(said) {
+		return nil, slip("Nothing is typed.", "Type 1, 2 or 3, or the reason; Esc leaves it.")
+	}
+	return overridden(m.line.about, m.got.lawn, said), nil
+}
+
+func (m *Model) readOperator(said string) (core.Fact, error) {
+	if blank(said) {
+		return nil, slip("Nothing is typed.", "Type who works today.")
+	}
+	for _, f := range m.got.next.Facts {
+		if open, ok := f.(*core.DayOpened); ok {
+			c := *open
+			c.Operator = said
+			return &c, nil
+		}
+	}
+	return nil, slip("The day is open already.", "Press Esc.")
+}
+
+// overridden is the fact that the operator goes on in spite of a finding, with what the finding said.
+func overridden(f check.Finding, lawn, reason string) *core.Overridden {
+	return &core.Overridden{
+		Rule: f.Rule, Lawn: lawn, Product: f.Product, Weight: f.Weight.String(), Said: f.Says, Reason: reason,
+	}
+}
+
+func slip(what, do string) error { return &core.Problem{What: what, Do: do, Err: core.ErrRefused} }
+
+func (m *Model) openAmount() {
+	zones := "all zones"
+	if len(m.got.left) > 0 {
+		zones = joined(m.got.left)
+	}
+	hint := "11.5 gal, or 6200 sqft, or gauge 151 140 (before, after); a zone's name first limits it"
+	if a := m.applicator(); a != nil {
+		zones += " with " + a.Name
+	}
+	m.openLine(textLine{kind: lineAmount, prompt: "sprayed on " + zones, hint: hint})
+}
+
+func (m *Model) openPush() {
+	prompt, hint := "pushed through the hose", "2.6 gal or 62 s; a letter says into which compartment; tint 48 s"
+	if into := m.pushInto(); into != 0 {
+		prompt += fmt.Sprintf(" (into %c)", into)
+	}
+	for _, a := range m.book.Rig().Applicators {
+		if a.Tank > 0 {
+			hint += "; 5 " + a.Name + " fills it"
+			break
+		}
+	}
+	m.openLine(textLine{kind: linePush, prompt: prompt, hint: hint})
+}
+
+func (m *Model) openGauge() {
+	hint := "b 62: compartment and gallons"
+	if l := m.inUse(); l != 0 {
+		hint = fmt.Sprintf("62 for %c, in use; b 62 for another; gallons", l)
+	}
+	m.openLine(textLine{kind: lineGauge, prompt: "gauge reads", hint: hint})
+}
+
+func (m *Model) openWeather() {
+	m.openLine(textLine{
+		kind: lineWeather, prompt: "weather now",
+		hint: "6 SW 64: wind mph, from, F; also 45% humidity, 6h until rain; calm",
+	})
+}
+
+func (m *Model) openSkip() {
+	m.openLine(textLine{
+		kind: lineSkip, prompt: "skip " + m.got.lawn + " because", choices: []string{"gate", "dog", "wet", "wind", "refused"},
+		hint: "or type why",
+	})
+}
+
+func (m *Model) openReason(f check.Finding) {
+	extra := ""
+	if f.Ground == check.GroundLabel {
+		extra = "A reason does not make it lawful."
+	}
+	m.openLine(textLine{
+		kind: lineReason, prompt: "go on in spite of " + ruleWords(f) + " because", about: f, extra: extra,
+		choices: []string{"label read in hand and it allows this", "supervisor decided", "spot or edge only"},
+		hint:    "or type the reason",
+	})
+}
+
+func (m *Model) openOperator() {
+	m.openLine(textLine{kind: lineOperator, prompt: "who works today", hint: "a name; it stands in the record"})
+}

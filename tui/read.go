@@ -1,0 +1,225 @@
+package tui
+
+import (
+	"fmt"
+	"sort"
+	"strconv"
+	"strings"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
+)
+
+func blank(s string) bool { return strings.TrimSpace(s) == "" }
+
+// readAmount reads what was sprayed: zones, if any are named, then gallons, an area or two gauge readings.
+func (m *Model) readAmount(said string) (core.Fact, error) {
+	v := m.book.Day().Visiting()
+	a := m.applicator()
+	if v == nil || a == nil {
+		return nil, slip("No visit is begun.", "Arrive first.")
+	}
+	zones, rest := readZones(said, m.book.Lawn(v.Lawn).ZoneNames())
+	if len(zones) == 0 {
+		zones = m.got.left
+	}
+	f := &core.Sprayed{Lawn: v.Lawn, Zones: zones, Applicator: a.Name}
+	if figures, gauge := cutWord(rest, "gauge"); gauge {
+		f.By = core.ByGauge
+		two := strings.Fields(figures)
+		if len(two) != 2 {
+			return nil, slip("A gauge needs two readings.", "Type before and after: gauge 151 140.")
+		}
+		before, err := measure.ReadVolume(two[0], "gal")
+		if err != nil {
+			return nil, err
+		}
+		after, err := measure.ReadVolume(two[1], "gal")
+		f.Before, f.After = core.Known(before), core.Known(after)
+		return f, err
+	}
+	vol, err := measure.ReadVolume(rest, "gal")
+	if err == nil {
+		f.By, f.Volume = core.ByGallons, core.Known(vol)
+		return f, nil
+	}
+	if area, wrong := measure.ReadArea(rest, "sqft"); wrong == nil {
+		f.By, f.Area = core.ByArea, core.Known(area)
+		return f, nil
+	}
+	return nil, err
+}
+
+// readZones takes the names of zones from the front, longest first, so that "front" does not hide "front strip".
+func readZones(said string, names []string) (zones []string, rest string) {
+	byLength := append([]string(nil), names...)
+	sort.SliceStable(byLength, func(i, j int) bool { return len(byLength[i]) > len(byLength[j]) })
+	rest = strings.TrimLeft(said, " ,+")
+next:
+	for {
+		for _, n := range byLength {
+			if after, ok := cutWord(rest, n); ok {
+				zones = append(zones, n)
+				rest = strings.TrimLeft(after, " ,+")
+				continue next
+			}
+		}
+		return zones, strings.TrimSpace(rest)
+	}
+}
+
+// cutWord takes a word or a name from the front, whatever its case.
+func cutWord(s, word string) (rest string, ok bool) {
+	if len(s) < len(word) || !strings.EqualFold(s[:len(word)], word) {
+		return s, false
+	}
+	rest = s[len(word):]
+	if rest != "" && !strings.ContainsRune(" ,+", rune(rest[0])) {
+		return s, false
+	}
+	return strings.TrimSpace(rest), true
+}
+
+// cutLastWord takes a word or a name from the end, whatever its case.
+func cutLastWord(s, word string) (rest string, ok bool) {
+	n := len(s) - len(word)
+	if n < 1 || s[n-1] != ' ' || !strings.EqualFold(s[n:], word) {
+		return s, false
+	}
+	return strings.TrimSpace(s[:n]), true
+}
+
+// inUse is the compartment that alone feeds the pump, 0 if none or several do.
+func (m *Model) inUse() byte {
+	if s := m.book.Plumbing().LineUp.Supply; len(s) == 1 {
+		return s[0]
+	}
+	return 0
+}
+
+// pushInto is where a push goes if nothing is said: where the changeover puts it, else into the compartment in
+// use, which only goes round.
+func (m *Model) pushInto() byte {
+	if c := m.got.change; c != nil && c.Into != 0 {
+		return c.Into
+	}
+	return m.inUse()
+}
+
+// readPush reads a push-back, a fill of an applicator's tank, or when the tint was seen.
+func (m *Model) readPush(said string) (core.Fact, error) {
+	rest := strings.TrimSpace(said)
+	if when, tint := cutWord(rest, "tint"); tint {
+		return readTint(when)
+	}
+	for _, a := range m.book.Rig().Applicators {
+		if amount, ok := cutLastWord(rest, a.Name); ok {
+			v, err := m.readThrough(amount, a.Hose)
+			return &core.Filled{Applicator: a.Name, Volume: v}, err
+		}
+	}
+	into := m.pushInto()
+	if n := len(rest); n > 2 && rest[n-2] == ' ' && m.book.Plumbing().Compartment(rest[n-1]) != nil {
+		into, rest = rest[n-1], strings.TrimSpace(rest[:n-2])
+	}
+	if into == 0 {
+		return nil, slip("Into which compartment is not said.", "Type its letter behind the gallons: 2.6 b.")
+	}
+	v, err := m.readThrough(rest, "")
+	return &core.PushedBack{Into: into, Volume: v}, err
+}
+
+// readThrough reads gallons, or seconds at the flow of what hangs on the hose.
+func (m *Model) readThrough(said, hose string) (measure.Volume, error) {
+	v, err := measure.ReadVolume(said, "gal")
+	if err == nil {
+		return v, nil
+	}
+	s, wrong := measure.ReadSeconds(said)
+	if wrong != nil {
+		return 0, err
+	}
+	for _, a := range m.book.Rig().Applicators {
+		if a.Flow.Known && (hose == "" || a.Hose == hose) {
+			return a.Flow.V.Over(s), nil
+		}
+	}
+	return 0, slip("The flow of the gun is not in the book, so seconds cannot be turned into gallons.", "Type gallons.")
+}
+
+func readTint(said string) (core.Fact, error) {
+	f := &core.TintSeen{}
+	v, err := measure.ReadVolume(said, "gal")
+	if err == nil {
+		f.Volume = core.Known(v)
+		return f, nil
+	}
+	s, wrong := measure.ReadSeconds(said)
+	if wrong != nil {
+		return nil, slip(err.Error(), "Type tint 48 s, or tint 2.1 for gallons.")
+	}
+	f.Seconds = core.Known(s)
+	return f, nil
+}
+
+// readGauge reads a letter and gallons, or gallons alone for the compartment in use.
+func (m *Model) readGauge(said string) (core.Fact, error) {
+	rest := strings.TrimSpace(said)
+	l := m.inUse()
+	if len(rest) > 1 && rest[1] == ' ' && m.book.Plumbing().Compartment(rest[0]) != nil {
+		l, rest = rest[0], strings.TrimSpace(rest[1:])
+	}
+	if l == 0 {
+		return nil, slip("Which compartment is not said.", "Type its letter first: b 62.")
+	}
+	v, err := measure.ReadVolume(rest, "gal")
+	return &core.GaugeRead{Compartment: l, Volume: core.Known(v)}, err
+}
+
+// readWeather reads wind, direction and temperature; humidity carries a per cent sign and rain an h.
+func readWeather(said string) (core.Fact, error) {
+	f := &core.Weather{}
+	for _, w := range strings.Fields(strings.ReplaceAll(said, ",", " ")) {
+		if err := weatherWord(f, w); err != nil {
+			return nil, err
+		}
+	}
+	if *f == (core.Weather{}) {
+		return nil, slip("Nothing is typed.", "Type the wind at least: 6 SW 64.")
+	}
+	return f, nil
+}
+
+func weatherWord(f *core.Weather, w string) error {
+	lower := strings.ToLower(w)
+	figure := strings.TrimRight(lower, "%hfmp")
+	n, err := strconv.ParseFloat(figure, 64)
+	if strings.Trim(figure, "+-.0123456789") != "" {
+		err = strconv.ErrSyntax // "nan" and "inf" are no weather
+	}
+	unit := lower[len(figure):]
+	switch {
+	case err == nil && unit == "%":
+		f.Humidity = core.Known(n)
+	case err == nil && unit == "h":
+		f.RainFree = core.Known(n)
+	case err == nil && unit == "f", err == nil && unit == "" && f.Wind.Known && !f.Temp.Known:
+		f.Temp = core.Known(n)
+	case err == nil && (unit == "mph" || unit == "") && !f.Wind.Known:
+		wind, err := measure.ReadSpeed(figure, "mph")
+		f.Wind = core.Known(wind)
+		return err
+	case err == nil:
+		return slip(fmt.Sprintf("%q is one figure too many.", w), "Type wind, from, temperature: 6 SW 64; humidity as 45%, rain as 6h.")
+	case lower == "calm":
+		f.WindFrom = lower
+		f.Wind = core.Known(measure.MPH(0))
+	case lower == "variable":
+		f.WindFrom = lower
+	case strings.Trim(lower, "nesw") == "" && len(lower) <= 3:
+		f.WindFrom = strings.ToUpper(w)
+	default:
+		return slip(fmt.Sprintf("%q is no figure and no direction.", w), "Type wind, from, temperature: 6 SW 64; humidity as 45%, rain as 6h.")
+	}
+	return nil
+}

@@ -1,0 +1,124 @@
+package tui
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"github.com/charmbracelet/x/exp/golden"
+	"github.com/muesli/termenv"
+
+	"example.com/tintline/core"
+)
+
+// morning opens a day of nine visits and loads three mixes; b is lined up, and the hose is full of it.
+const morning = `{"fact":"day_opened","date":"2026-05-28","operator":"R. Example","route":["77 Fir Lane","418 Alder Court","12 Fir Lane","9 Oak Street","31 Maple Drive","5 Birch Row","60 Elm Street","2 Willow Way","14 Cedar Court"]}
+{"fact":"loaded","into":"a","volume_gal":200,"mix":"bermuda, zoysia","for":"gun"}
+{"fact":"loaded","into":"b","volume_gal":100,"mix":"fescue, bluegrass","for":"gun"}
+{"fact":"loaded","into":"c","volume_gal":40,"mix":"iron, any grass","for":"gun"}
+{"fact":"lined_up","supply":["b"],"return":"b"}
+{"fact":"pushed_back","into":"b","volume_gal":3.5}
+{"fact":"weather","wind_mph":6,"wind_from":"SW","temp_f":64}`
+
+// atAlder is the second visit of the day: another grass than the first, with a lined up and b in the hose.
+const atAlder = morning + `
+{"fact":"visit_begun","lawn":"77 Fir Lane"}
+{"fact":"sprayed","lawn":"77 Fir Lane","applicator":"gun","by":"area"}
+{"fact":"visit_done","lawn":"77 Fir Lane"}
+{"fact":"visit_begun","lawn":"418 Alder Court"}
+{"fact":"lined_up","supply":["a"],"return":"a"}`
+
+func demo(o *Options) { o.Demo = true }
+
+// situations are the screens that are looked at. Each stands in a golden at 80x24 and at 120x40.
+var situations = []struct {
+	name string
+	cab  func(t *testing.T) *cab
+}{
+	{"on_the_road", func(t *testing.T) *cab { return climbIn(t, morning, demo) }},
+	{"clean_and_ready", func(t *testing.T) *cab { return climbIn(t, morning, demo).press("enter") }},
+	{"hose_holds_other_mix", func(t *testing.T) *cab { return climbIn(t, atAlder, demo) }},
+	{"clean_after_push", func(t *testing.T) *cab { return climbIn(t, atAlder).press("enter") }},
+	{"wrong_line_up", func(t *testing.T) *cab { return climbIn(t, atAlder).press("b") }},
+	{"turned_to_a", func(t *testing.T) *cab { return climbIn(t, atAlder).press("b", "a") }},
+	{"ask_for_old_weather", func(t *testing.T) *cab {
+		return climbIn(t, morning).press("enter").wait(80*time.Minute).press("h", "h")
+	}},
+	{"ask_for_strong_wind", func(t *testing.T) *cab {
+		return climbIn(t, morning).press("enter", "i").type_("9 SW 64")
+	}},
+	{"stop_with_two_stops", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("i").type_("14 W 70 40%")
+	}},
+	{"stop_reason_line", func(t *testing.T) *cab { return climbIn(t, atAlder).press("y") }},
+	{"stop_went_on", func(t *testing.T) *cab { return climbIn(t, atAlder).press("y").type_("3") }},
+	{"ride_on_chosen", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("enter", "p").type_("5 ride-on").press("h")
+	}},
+	{"all_zones_done", func(t *testing.T) *cab { return climbIn(t, morning).press("enter", "enter") }},
+	{"one_zone_left", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("enter", "l").type_("front 6.2")
+	}},
+	{"skip_line", func(t *testing.T) *cab { return climbIn(t, atAlder).press("k") }},
+	{"line_is_wrong", func(t *testing.T) *cab { return climbIn(t, morning).press("enter", "l").type_("11 psi") }},
+	{"strike_question", func(t *testing.T) *cab { return climbIn(t, atAlder).press("u") }},
+	{"refused", func(t *testing.T) *cab { return climbIn(t, morning).press("o").type_("b 170") }},
+	{"close_the_day", func(t *testing.T) *cab {
+		c := climbIn(t, morning)
+		for range 9 {
+			c.press("k").type_("3")
+		}
+		return c.press("enter")
+	}},
+	{"no_day_open", func(t *testing.T) *cab { return climbIn(t, "") }},
+	{"empty_book", func(t *testing.T) *cab { return climbIn(t, noBook, demo) }},
+	{"help", func(t *testing.T) *cab { return climbIn(t, atAlder).press("?") }},
+	{"slow_disk", func(t *testing.T) *cab {
+		c := climbIn(t, atAlder)
+		c.slow = true
+		return c.press("enter", "b")
+	}},
+	{"trouble", func(t *testing.T) *cab {
+		c := climbIn(t, atAlder)
+		c.disk.err = &core.Problem{What: "The file cannot take more: the disk is full.", Do: "Free some room, then open the book again and look whether the last entry is there.", Err: errDisk}
+		return c.press("enter")
+	}},
+}
+
+func TestScreens(t *testing.T) {
+	for _, s := range situations {
+		for _, size := range [][2]int{{80, 24}, {120, 40}} {
+			t.Run(fmt.Sprintf("%s_%dx%d", s.name, size[0], size[1]), func(t *testing.T) {
+				golden.RequireEqual(t, []byte(s.cab(t).size(size[0], size[1]).screen()))
+			})
+		}
+	}
+}
+
+func TestSmallScreens(t *testing.T) {
+	for _, s := range situations {
+		switch s.name {
+		case "hose_holds_other_mix", "stop_with_two_stops", "stop_reason_line", "help", "clean_and_ready":
+			t.Run(s.name+"_60x20", func(t *testing.T) {
+				golden.RequireEqual(t, []byte(s.cab(t).size(60, 20).screen()))
+			})
+		}
+	}
+	t.Run("too_small_50x10", func(t *testing.T) {
+		golden.RequireEqual(t, []byte(climbIn(t, morning).size(50, 10).screen()))
+	})
+	t.Run("ascii_80x24", func(t *testing.T) {
+		c := climbIn(t, atAlder, func(o *Options) { o.ASCII = true })
+		golden.RequireEqual(t, []byte(c.screen()))
+	})
+}
+
+// TestThemes keeps the escape codes of each theme with 16 colours; the words are the same in all of them.
+func TestThemes(t *testing.T) {
+	for _, name := range []string{"night", "sun", "plain"} {
+		t.Run(name+"_80x24", func(t *testing.T) {
+			c := climbIn(t, atAlder, func(o *Options) { o.Theme, o.Renderer = name, colours(termenv.ANSI) })
+			golden.RequireEqual(t, []byte(c.screen()))
+		})
+	}
+}

@@ -1,0 +1,123 @@
+package tui
+
+import (
+	"errors"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/say"
+)
+
+// pending is an action that waits for its turn.
+type pending struct {
+	facts []core.Fact
+}
+
+// wroteTurn is what came back from the journal.
+type wroteTurn struct {
+	entries []core.Entry
+	words   string
+	err     error
+}
+
+// busy tells whether an action is on its way to the disk or waits for it.
+func (m *Model) busy() bool { return m.writing || len(m.queue) > 0 }
+
+// enter puts an action into the queue.
+func (m *Model) enter(facts ...core.Fact) tea.Cmd {
+	if len(facts) == 0 || m.trouble != nil {
+		return nil
+	}
+	m.queue = append(m.queue[:len(m.queue):len(m.queue)], pending{facts})
+	if !m.writing {
+		m.status = status{}
+	}
+	return m.write()
+}
+
+func factWords(facts []core.Fact) string {
+	words := say.Fact(facts[0])
+	for _, f := range facts[1:] {
+		words += "; " + say.Fact(f)
+	}
+	return words
+}
+
+// write sends the oldest action that waits to the journal, one at a time: two commands would race, and the
+// journal's order is the truth. It is admitted now, not when the key was pressed; refused, it changes nothing.
+func (m *Model) write() tea.Cmd {
+	for !m.writing && m.trouble == nil && len(m.queue) > 0 {
+		next := m.queue[0]
+		m.queue = m.queue[1:]
+		id := m.newID()
+		entries, err := m.book.Prepare(id, core.At(m.at), next.facts...)
+		if err != nil {
+			m.refused(err)
+			continue
+		}
+		m.writing = true
+		full := make([]core.Fact, 0, len(entries)) // with what follows from the book
+		for _, e := range entries {
+			full = append(full, e.What)
+		}
+		words, j := factWords(full), m.journal
+		m.onItsWay = words
+		return guarded(func() tea.Msg {
+			return wrote{wroteTurn{entries, words, j.Append(id, entries)}}
+		})
+	}
+	if m.quitting && !m.busy() {
+		return m.end()
+	}
+	return nil
+}
+
+// onWrote is the only place where the book changes: after the disk has it.
+func (m *Model) onWrote(w wroteTurn) tea.Cmd {
+	m.writing = false
+	err := w.err
+	for _, e := range w.entries {
+		if err != nil {
+			break
+		}
+		err = m.book.Apply(e)
+	}
+	if err != nil {
+		m.trouble, m.page, m.open, m.ask, m.queue = err, pageTrouble, false, question{}, nil
+		if m.quitting {
+			return m.end()
+		}
+		return nil
+	}
+	m.status = status{kind: saysBooked, what: w.words, do: m.valves(w.entries)}
+	return m.write()
+}
+
+// refused shows why an action could not have happened.
+func (m *Model) refused(err error) {
+	what, do := sentences(err)
+	m.status = status{kind: saysRefused, what: what, do: do}
+	if m.quitting {
+		m.left = err
+	}
+}
+
+// sentences are what is wrong and what to do about it.
+func sentences(err error) (what, do string) {
+	var two interface{ Sentences() (what, do string) }
+	var hint interface {
+		error
+		Hint() string
+	}
+	var p *core.Problem
+	switch {
+	case errors.As(err, &two):
+		return two.Sentences()
+	case errors.As(err, &p):
+		return p.What, p.Do
+	case errors.As(err, &hint):
+		return hint.Error(), hint.Hint()
+	}
+	return err.Error(), ""
+}
