@@ -9,8 +9,8 @@ func DayKey(date string) []byte { return []byte("day/" + date) }
 // LawnKey is the key of the entries about a lawn.
 func LawnKey(lawn string) []byte { return []byte("lawn/" + lawn) }
 
-// keys lists the keys of a fact entered now.
-func (s *state) keys(f Fact, at Moment) [][]byte {
+// Keys lists the keys of a fact entered now.
+func (s *state) Keys(f Fact, at Moment) [][]byte {
 	date := at.Date()
 	if s.day.Open {
 		date = s.day.Date

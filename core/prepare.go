@@ -20,7 +20,7 @@ func (b *Book) Prepare(action string, at Moment, facts ...Fact) ([]Entry, error)
 		if err != nil {
 			return nil, err
 		}
-		e := Entry{Seq: on.seq + 1, At: at, Action: action, Truck: on.truck, What: full, Keys: on.state.keys(full, at)}
+		e := Entry{Seq: on.seq + 1, At: at, Action: action, Truck: on.truck, What: full, Keys: on.Keys(full, at)}
 		body := e.body()
 		e.Digest = chain(on.digest, e.Seq, e.Truck, body)
 		back, err := Decode(e.Seq, action, append(body, e.Digest[:]...))

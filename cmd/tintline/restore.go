@@ -28,40 +28,11 @@ func restore(b *core.Book, action string, lines []*numbered) (out []core.Entry, 
 		if e.Truck == 0 {
 			e.Truck = b.Truck()
 		}
-		e.Keys = keys(b, e)
+		e.Keys = b.Keys(e.What, e.At)
 		if err := b.Apply(e); err != nil {
 			return nil, l, err
 		}
 		out = append(out, e)
 	}
 	return out, nil, nil
-}
-
-// keys are those that core gives a new entry, which an entry read back from a line does not carry.
-func keys(b *core.Book, e core.Entry) [][]byte {
-	date, lawn := e.At.Date(), ""
-	if b.Day().Open {
-		date = b.Day().Date
-	}
-	switch f := e.What.(type) {
-	case *core.DayOpened:
-		date = f.Date
-	case *core.Lawn:
-		lawn = f.LawnName
-	case *core.VisitBegun:
-		lawn = f.Lawn
-	case *core.VisitSkipped:
-		lawn = f.Lawn
-	case *core.VisitDone:
-		lawn = f.Lawn
-	case *core.Sprayed:
-		lawn = f.Lawn
-	case *core.Overridden:
-		lawn = f.Lawn
-	}
-	out := [][]byte{core.DayKey(date)}
-	if lawn != "" {
-		out = append(out, core.LawnKey(lawn))
-	}
-	return out
 }
