@@ -134,7 +134,7 @@ func (m *Model) statusLines(r rect, s *scene) []line {
 	t, head := theme.Base, ""
 	switch m.status.kind {
 	case saysBooked:
-		t, head = theme.Booked, "booked  "
+		t, head = theme.Booked, "booked "
 	case saysChosen:
 		t = theme.Strong
 	case saysRefused:
@@ -156,7 +156,7 @@ func (m *Model) statusLines(r rect, s *scene) []line {
 
 // writingLines stand until the disk has reported; keys still work meanwhile.
 func (m *Model) writingLines(r rect) []line {
-	lines := []string{m.g.fit("writing  "+m.g.clean(m.onItsWay), r.w-2)}
+	lines := []string{m.g.fit("writing "+m.g.clean(m.onItsWay), r.w-2)}
 	if n := len(m.queue); n > 0 {
 		lines = append(lines, fmt.Sprintf("%d more wait", n))
 	}

@@ -82,7 +82,10 @@ func (m *Model) weather() line {
 			add(f.before + wholeWords(f.v.V) + f.unit)
 		}
 	}
-	return line{left: []span{{theme.Dim, " weather "}, {theme.Strong, words}, {theme.Base, "   looked " + w.At.Clock() + ", " + ageWords(w.At, m.at)}}}
+	return line{
+		left:  []span{{theme.Dim, " weather "}, {theme.Strong, words}},
+		right: []span{{theme.Base, "  looked " + w.At.Clock() + ", " + ageWords(w.At, m.at) + " "}},
+	}
 }
 
 // last is the last thing logged.

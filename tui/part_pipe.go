@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"strings"
 
 	"example.com/tintline/core"
@@ -74,7 +73,7 @@ func (m *Model) nozzle(h *fluid.Hose, a *core.Applicator) []span {
 			if from == "" {
 				from = "empty"
 			}
-			out := []span{{theme.Dim, "reel   "}, {theme.Strong, m.g.clean(name) + " gives "}, {theme.Nozzle, " " + strings.ToUpper(from) + " "}}
+			out := []span{{theme.Dim, "reel   "}, {theme.Strong, m.g.clean(name) + " gives "}, {theme.Nozzle, " " + strings.ToUpper(m.g.clean(from)) + " "}}
 			return m.withStrength(out)
 		}
 	}
@@ -202,8 +201,7 @@ func (m *Model) change(w int) line {
 		words += gap + figure("half", c.Half, c.HalfS, "")
 	}
 	l.left = append(l.left, span{theme.Base, words + gap}, span{theme.Strong, figure("clean", c.Clean, c.CleanS, " "+m.g.plusMinus()+c.Band.Text())})
-	if w >= wide && c.Into != 0 {
-		l.left = append(l.left, span{theme.Base, fmt.Sprintf("%spush %s into %c", gap, c.PushBack.Text(), c.Into)})
+	if w >= wide {
 		if c.DecidedBy != "" {
 			l.left = append(l.left, span{theme.Dim, gap + m.g.clean(c.DecidedBy) + " decides"})
 		}

@@ -161,7 +161,7 @@ func (m *Model) origins(from fluid.Parts, total int64) string {
 	seen := ""
 	for _, want := range []bool{true, false} {
 		for _, p := range from {
-			o := string(m.originSign(p.Key))
+			o := m.originName(p.Key)
 			if large := p.N*2 > total; large == want && p.N*much >= total && !strings.Contains(seen, o) {
 				if seen != "" {
 					seen += "+"
@@ -171,6 +171,14 @@ func (m *Model) origins(from fluid.Parts, total int64) string {
 		}
 	}
 	return seen
+}
+
+// originName is an origin in words: its letter, or the mix that was put straight into an applicator.
+func (m *Model) originName(key int32) string {
+	if o := m.book.Origin(key); o.Letter == 0 && o.Mix != "" {
+		return o.Mix
+	}
+	return string(m.originSign(key))
 }
 
 // originSign is the sign of an origin: its compartment's letter, or that of liquid from none.

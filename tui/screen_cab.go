@@ -116,9 +116,7 @@ func (m *Model) offerSmall() string {
 			}
 		}
 	case check.ActPushBack:
-		if c := m.got.change; c != nil && c.CleanS.Known {
-			return wholeWords(c.CleanS.V) + " s at the gun's flow; do not stop at the first tint"
-		}
+		return m.pushSmall()
 	case check.ActOpenDay:
 		if p.Why != "" {
 			return sentence(p.Why)
@@ -140,17 +138,37 @@ func (m *Model) offerSmall() string {
 	return ""
 }
 
+// pushSmall is how long each leg of a push-back takes.
+func (m *Model) pushSmall() string {
+	c, a := m.got.change, m.applicator()
+	if c == nil || a == nil || !a.Flow.Known {
+		return "do not stop at the first tint"
+	}
+	words := ""
+	for i, l := range c.Legs {
+		if i > 0 {
+			words += ", then "
+		}
+		words += fmt.Sprintf("%s s into %c", wholeWords(a.Flow.V.Seconds(l.Volume)), l.Into)
+	}
+	return words + "; do not stop at the first tint"
+}
+
 // offerLine is the band while a line of text is open.
 func (m *Model) offerLine() offer {
 	small := m.line.extra
 	if small == "" {
 		small = "Esc leaves it."
 	}
-	field := m.line.in.Value()
-	pos := m.line.in.Position()
-	runes := []rune(field)
-	pos = min(max(pos, 0), len(runes))
-	spans := []span{{theme.Act, m.g.clean(m.line.prompt) + ": "}, {theme.Field, m.g.clean(string(runes[:pos]))}}
+	const before = 9 // edge and key
+	prompt := m.g.fit(m.g.clean(m.line.prompt), m.w*2/3-before) + ": "
+	runes := []rune(m.line.in.Value())
+	pos := min(max(m.line.in.Position(), 0), len(runes))
+	from := 0 // a long text moves to the left, so that the cursor stays in sight
+	for room := m.w - before - cells(prompt) - 2; cells(m.g.clean(string(runes[from:pos]))) > room; {
+		from++
+	}
+	spans := []span{{theme.Act, prompt}, {theme.Field, m.g.clean(string(runes[from:pos]))}}
 	if pos < len(runes) {
 		spans = append(spans, span{theme.Cursor, m.g.clean(string(runes[pos]))}, span{theme.Field, m.g.clean(string(runes[pos+1:]))})
 	} else {
