@@ -71,7 +71,7 @@ func (m *Model) compartment(t *fluid.Compartment, c columns) line {
 	case t.Drawable() == 0:
 		note = "empty"
 	case m.got.lawn != "" && strings.IndexByte(string(m.got.fits), t.Letter) < 0:
-		note = "not here"
+		note = notHere
 	}
 	a := m.applicator()
 	if a != nil && a.Tank > 0 { // it is not sprayed from here: what covers is the gun
@@ -121,13 +121,16 @@ func (m *Model) tankLine(t *fluid.Tank, c columns, tok theme.Token, note string,
 		{theme.Strong, m.ended(left, c.left)},
 		{theme.Dim, m.ended(m.g.plusMinus()+bandWords(m.book.Band(t)), c.band)},
 		{theme.Base, m.ended(cover, c.cover)},
-		{theme.Ask, m.noteWord(note, c.here)},
+		{theme.Refused, m.noteWord(note, c.here)},
 	}
-	if note == "" {
-		l.right[3].t = theme.Base
+	if note != notHere {
+		l.right[3].t = theme.Dim
 	}
 	return l
 }
+
+// notHere marks a compartment that may not go on the grass ahead.
+const notHere = "not here"
 
 func (m *Model) noteWord(note string, w int) string {
 	if note == "" {

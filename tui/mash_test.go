@@ -1,0 +1,48 @@
+package tui
+
+import (
+	"math/rand"
+	"testing"
+	"time"
+
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+// TestMashing leans on the keys: whatever is pressed, typed, tapped or resized, the screen stays square (the
+// driver looks each time), no liquid comes from nowhere, and what the screen logged is what the book says.
+func TestMashing(t *testing.T) {
+	keys := []string{
+		"a", "b", "c", "d", "enter", "enter", "enter", "y", "y", "n", "k", "l", "p", "o", "i", "j", "h", "u", "?", "esc",
+		"1", "2", "3", "6", ".", " ", "S", "W", "[", "m", "M", "ab", "<0;1", "enter ",
+	}
+	for seed := int64(1); seed <= 10; seed++ {
+		r := rand.New(rand.NewSource(seed))
+		c := climbIn(t, morning)
+		start := c.book().Seq()
+		for range 120 {
+			c.wait(time.Duration(r.Intn(1200)) * time.Millisecond)
+			switch r.Intn(12) {
+			case 0:
+				c.size([]int{0, 40, 60, 80, 120}[r.Intn(5)], []int{0, 10, 20, 24, 40}[r.Intn(5)])
+			case 1:
+				c.send(tea.MouseMsg{X: r.Intn(80), Y: r.Intn(24), Action: tea.MouseActionPress, Button: tea.MouseButtonLeft})
+			case 2:
+				c.slow = !c.slow
+				c.catchUp()
+			default:
+				c.send(stroke(keys[r.Intn(len(keys))]))
+			}
+		}
+		c.slow = false
+		c.catchUp()
+		if sum := c.book().Plumbing().Sum(); sum.Volume != 0 || len(sum.Holds) != 0 {
+			t.Errorf("seed %d: the places sum to %v", seed, sum)
+		}
+		if got, want := len(c.disk.entries), int(c.book().Seq()-start); got != want {
+			t.Errorf("seed %d: %d entries on the disk, %d in the book", seed, got, want)
+		}
+		if err := c.model().Trouble(); err != nil {
+			t.Errorf("seed %d: %v", seed, err)
+		}
+	}
+}
