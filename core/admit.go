@@ -96,9 +96,12 @@ func unique(what string, names []string) error {
 
 // largest bounds every volume, area and amount that a person can enter.
 const (
-	largestVolume = 100_000 * measure.USGallon
+	largestVolume = 10_000 * measure.USGallon
 	largestArea   = 1000 * measure.Hectare
 	largestAmount = int64(10_000_000_000_000_000) // 10,000 kg, or more than 2 million gal
+	// strongest is how much of a dry product a load may hold, ng/nL: 5 kg/L, heavier than any powder. It
+	// keeps a thousand tanks of it within an int64.
+	strongest = 5000
 )
 
 func positive(what string, v measure.Volume) error {
@@ -110,7 +113,7 @@ func positive(what string, v measure.Volume) error {
 
 func bounded(what string, v measure.Volume) error {
 	if v < 0 || v > largestVolume {
-		return refuse("Give 0 to 100,000 gal.", "%s is %s gal.", what, v.Text())
+		return refuse("Give 0 to 10,000 gal.", "%s is %s gal.", what, v.Text())
 	}
 	return nil
 }

@@ -40,6 +40,9 @@ func (s *state) admitLoaded(f *Loaded) error {
 		if p.Amount.N <= 0 || p.Amount.N > largestAmount {
 			return refuse("Give more than 0, and no more than the tank could take.", "The amount of %s is %s.", p.Product, p.Amount.Text())
 		}
+		if p.Amount.Kind == measure.Dry && p.Amount.N/strongest > int64(f.Volume) {
+			return refuse("Correct the amount or the volume.", "The load of %s gal cannot hold %s of %s.", f.Volume.Text(), p.Amount.Text(), p.Product)
+		}
 		if p.Amount.Kind == measure.Liquid {
 			liquid += measure.Volume(p.Amount.N)
 		}

@@ -78,7 +78,7 @@ func anyLoad(t *rapid.T, room measure.Volume) Liquid {
 	for _, key := range rapid.SliceOfNDistinct(rapid.Int32Range(0, 4), 0, 3, rapid.ID[int32]).Draw(t, "products") {
 		most := left
 		if !isLiquid(key) {
-			most = 5 * int64(l.Volume) // 5 kg/L: the book admits no stronger load
+			most = 5 * int64(l.Volume) // 5 g/L: thousands of huge moves stay within int64
 		}
 		if n := rapid.Int64Range(0, most).Draw(t, "amount"); n > 0 {
 			l.Holds = l.Holds.Plus(Parts{{key, n}})
