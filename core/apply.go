@@ -17,7 +17,7 @@ func (s *state) apply(e Entry) {
 		s.openDay(e, f)
 	case *DayClosed:
 		s.day.Overnight = f.Overnight
-		s.closeDay(e.At, false)
+		s.closeDay(e.At)
 	case *Loaded:
 		s.applyLoaded(f)
 	case *LinedUp:

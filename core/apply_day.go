@@ -1,7 +1,11 @@
 package core
 
 func (s *state) openDay(e Entry, f *DayOpened) {
-	s.day = Day{Open: true, Date: f.Date, Operator: f.Operator, FlowModel: f.FlowModel, Opened: e.At, Last: e.At}
+	left := ""
+	if s.day.Open {
+		left = s.day.Date
+	}
+	s.day = Day{Open: true, LeftOpen: left, Date: f.Date, Operator: f.Operator, FlowModel: f.FlowModel, Opened: e.At, Last: e.At}
 	for _, l := range f.Route {
 		s.day.Visits = append(s.day.Visits, Visit{Lawn: l, State: Planned})
 	}
@@ -14,12 +18,8 @@ func (s *state) openDay(e Entry, f *DayOpened) {
 	}
 }
 
-func (s *state) closeDay(at Moment, unclosed bool) {
-	s.day.Open, s.day.Unclosed = false, unclosed
-	s.day.Closed = at
-	if unclosed {
-		s.day.Closed = s.day.Last
-	}
+func (s *state) closeDay(at Moment) {
+	s.day.Open, s.day.Closed = false, at
 	s.overrides = nil
 }
 

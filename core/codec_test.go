@@ -90,7 +90,6 @@ func TestTruncatedEntryIsAnError(t *testing.T) {
 
 // fieldNumbers is a codec that notes numbers and keys.
 type fieldNumbers struct {
-	plainCheck
 	t    *testing.T
 	last int
 	keys map[string]bool

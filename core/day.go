@@ -47,7 +47,7 @@ type Day struct {
 	Date      string
 	Operator  string
 	FlowModel int64
-	Unclosed  bool // ended by the opening of the next
+	LeftOpen  string // date of a day that was never closed and ended when this one was opened; empty if none
 	Opened    Moment
 	Closed    Moment
 	Last      Moment // of the last entry in it

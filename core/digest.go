@@ -129,7 +129,7 @@ func (s *state) digestDay(w *binaryWriter) {
 	w.str(d.Operator)
 	w.str(d.Overnight)
 	w.yes(d.Open)
-	w.yes(d.Unclosed)
+	w.str(d.LeftOpen)
 	w.int(d.FlowModel)
 	w.count(len(d.Visits))
 	for _, v := range d.Visits {

@@ -71,7 +71,8 @@ func (b *Book) Apply(e Entry) error {
 	switch f := e.What.(type) {
 	case *DayOpened:
 		if b.day.Open {
-			b.closeDay(e.At, true)
+			// What was written on the day left open can no longer be struck, but this opening can: then that
+			// day is open again, as if the new one had never been opened.
 			b.rebase()
 		}
 		b.keep(e)

@@ -1,0 +1,441 @@
+package core
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"testing"
+
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/label"
+	"example.com/tintline/core/measure"
+	"pgregory.net/rapid"
+)
+
+// anyFact draws a fact that could mostly have happened: names from a small stock with some unknown ones,
+// volumes around what the parts hold.
+type anyFact struct {
+	t    *rapid.T
+	b    *Book
+	date int // the last date opened
+}
+
+func (g *anyFact) pick(what string, from ...string) string {
+	if rapid.IntRange(0, 40).Draw(g.t, "wrong") == 0 {
+		return "nothing like it"
+	}
+	return rapid.SampledFrom(from).Draw(g.t, what)
+}
+
+func (g *anyFact) volume(about float64) measure.Volume {
+	if rapid.IntRange(0, 30).Draw(g.t, "tiny") == 0 {
+		return measure.Volume(rapid.Int64Range(-1, 9).Draw(g.t, "nL"))
+	}
+	return measure.Gallons(rapid.Float64Range(0, about).Draw(g.t, "gal"))
+}
+
+func (g *anyFact) letter() byte { return rapid.SampledFrom([]byte("aaabbbcg")).Draw(g.t, "letter") }
+
+func (g *anyFact) supply() []byte {
+	return []byte(rapid.SampledFrom([]string{"a", "b", "a", "b", "ab", "", "c", "aa"}).Draw(g.t, "supply"))
+}
+
+func (g *anyFact) lawn() string { return g.pick("lawn", "L1", "L2") }
+func (g *anyFact) applicator() string {
+	return g.pick("applicator", "gun", "gun", "ride-on", "spreader")
+}
+
+func (g *anyFact) zones() []string {
+	return rapid.SliceOfN(rapid.SampledFrom([]string{"front", "back"}), 0, 2).Draw(g.t, "zones")
+}
+
+func (g *anyFact) place() string {
+	return g.pick("to", "waste/pad", "zone/L1/front", "compartment/a", "compartment/b", "applicator/ride-on", "compartment/ride-on", "applicator/a")
+}
+
+func (g *anyFact) rig() *Rig {
+	n := rapid.SampledFrom([]int{2, 3, 6}).Draw(g.t, "compartments")
+	f := &Rig{RigName: "truck", Cell: g.volume(0.5), ReturnLine: g.volume(0.3)}
+	for i := range n {
+		f.Compartments = append(f.Compartments, RigCompartment{Letter: byte('a' + i), Capacity: measure.Gallons(float64(60 + 40*i)), Heel: g.volume(2)})
+	}
+	f.Hoses = []RigHose{{Name: "reel", Bore: Known(measure.Inches(0.375)), Length: Known(measure.Feet(float64(rapid.IntRange(50, 300).Draw(g.t, "feet"))))}}
+	f.Applicators = []Applicator{
+		{Name: "gun", Type: Gun, Hose: "reel", Delivery: perThousand(1.5)},
+		{Name: "ride-on", Type: RideOn, Hose: "reel", Delivery: perThousand(0.3), Tank: measure.Gallons(14)},
+		{Name: "spreader", Type: Spreader},
+	}
+	f.LineUps = []NamedLineUp{{Name: "a", Valves: map[string]string{"1": "open"}, Supply: []byte("a"), Return: 'a'}}
+	return f
+}
+
+func perThousand(gallons float64) measure.Rate {
+	return measure.Rate{V: gallons * float64(measure.USGallon) / float64(measure.ThousandSquareFeet)}
+}
+
+func (g *anyFact) product() *Product {
+	f := &Product{ProductName: g.pick("product", "weed", "iron", "green")}
+	f.Label = label.Entry{Kind: "herbicide", Grasses: []string{g.pick("grass", "tall_fescue", label.AllTurf)}}
+	if f.ProductName == "iron" != (rapid.IntRange(0, 20).Draw(g.t, "other form") == 0) {
+		f.Label.Form = measure.Dry
+	}
+	return f
+}
+
+func (g *anyFact) mixRate() measure.Rate {
+	return measure.Rate{V: rapid.Float64Range(0.01, 4).Draw(g.t, "rate"), Kind: measure.Kind(rapid.IntRange(0, 1).Draw(g.t, "form"))}
+}
+
+func (g *anyFact) loaded() *Loaded {
+	f := &Loaded{Into: g.pick("into", "a", "b", "c", "ride-on"), Volume: g.volume(60)}
+	switch rapid.IntRange(0, 2).Draw(g.t, "how") {
+	case 0:
+		f.Mix, f.For = g.pick("mix", "W", "C"), g.applicator()
+	case 1:
+		for _, p := range rapid.SliceOfN(rapid.SampledFrom([]string{"weed", "iron", "green"}), 0, 2).Draw(g.t, "parts") {
+			a := measure.Amount{N: rapid.Int64Range(0, 5e9).Draw(g.t, "amount"), Kind: measure.Liquid}
+			if p == "iron" {
+				a.Kind = measure.Dry
+			}
+			f.Parts = append(f.Parts, LoadPart{p, a})
+		}
+	}
+	return f
+}
+
+func (g *anyFact) sprayed() *Sprayed {
+	f := &Sprayed{Lawn: g.lawn(), Zones: g.zones(), Applicator: g.applicator()}
+	switch rapid.IntRange(0, 3).Draw(g.t, "by") {
+	case 0:
+		f.By = ByGallons
+		f.Volume = Known(g.volume(12))
+	case 1:
+		f.By, f.Before, f.After = ByGauge, Known(g.volume(60)), Known(g.volume(50))
+	case 2:
+		f.Volume = Known(g.volume(12))
+		f.Area = Known(measure.Area(rapid.Int64Range(0, 1e9).Draw(g.t, "area")))
+	}
+	return f
+}
+
+// seqs draws numbers of entries, of the last ones mostly.
+func (g *anyFact) seq() int64 {
+	return max(int64(g.b.Seq())-rapid.Int64Range(0, 12).Draw(g.t, "back"), -1)
+}
+
+func (g *anyFact) struck() *Struck {
+	f := &Struck{Of: g.seq(), Reason: "slip"}
+	for range rapid.SampledFrom([]int{0, 0, 0, 1, 6}).Draw(g.t, "also") {
+		f.Also = append(f.Also, g.seq())
+	}
+	if rapid.Bool().Draw(g.t, "instead") {
+		// Mostly the same kind of fact again, put right.
+		for range 20 {
+			if f.Instead = g.fact(); g.kindOf(f.Of) == f.Instead.Kind() {
+				break
+			}
+		}
+	}
+	// Now and then with all that falls short, as the refusal offers.
+	if rapid.Bool().Draw(g.t, "all") {
+		for n := f.Of + 1; n <= int64(g.b.Seq()); n++ {
+			f.Also = append(f.Also, n)
+		}
+	}
+	return f
+}
+
+func (g *anyFact) kindOf(seq int64) Kind {
+	for _, e := range g.b.Since() {
+		if int64(e.Seq) == seq {
+			return e.What.Kind()
+		}
+	}
+	return 0
+}
+
+func (g *anyFact) fact() Fact {
+	kinds := []Kind{
+		kindSprayed, kindSprayed, kindSprayed, kindFilled, kindFilled, kindPushedBack, kindLoaded, kindLoaded, kindLoaded, kindGaugeRead, kindGaugeRead,
+		kindVisitBegun, kindVisitBegun, kindVisitDone, kindVisitDone, kindVisitSkipped, kindLinedUp, kindLinedUp, kindDumped, kindDumped, kindStruck, kindStruck,
+		kindTintSeen, kindWeather, kindOverridden, kindSetting, kindRinsed, kindLawn, kindMix, kindProduct, kindDayClosed, kindDayOpened, kindDayOpened, kindRig,
+	}
+	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
+	case kindRig:
+		return g.rig()
+	case kindProduct:
+		return g.product()
+	case kindMix:
+		return &Mix{MixName: g.pick("mix", "W", "C"), Parts: []MixPart{{g.pick("product", "weed", "iron"), g.mixRate()}}}
+	case kindLawn:
+		f := &Lawn{LawnName: g.lawn(), Zones: []Zone{{Name: "front", Grass: "tall_fescue", Area: 3 * measure.ThousandSquareFeet}}}
+		if rapid.IntRange(0, 3).Draw(g.t, "two zones") > 0 {
+			f.Zones = append(f.Zones, Zone{Name: "back", Grass: "tall_fescue", Area: measure.Area(rapid.Int64Range(0, 1e9).Draw(g.t, "area"))})
+		}
+		return f
+	case kindDayOpened:
+		return &DayOpened{Date: fmt.Sprintf("2026-%02d-%02d", 1+g.date/28%12, 1+(g.date+1)%28), Operator: "R. Example", Route: []string{"L1"}}
+	case kindDayClosed:
+		return &DayClosed{Overnight: "left in"}
+	case kindLoaded:
+		return g.loaded()
+	case kindSprayed:
+		return g.sprayed()
+	case kindStruck:
+		return g.struck()
+	default:
+		return g.small(kind)
+	}
+}
+
+func (g *anyFact) small(kind Kind) Fact {
+	switch kind {
+	case kindLinedUp:
+		f := &LinedUp{Supply: g.supply()}
+		if rapid.Bool().Draw(g.t, "return") {
+			f.Return = g.letter()
+		}
+		return f
+	case kindPushedBack:
+		return &PushedBack{g.letter(), g.volume(6)}
+	case kindTintSeen:
+		return &TintSeen{Seconds: Known(rapid.Float64Range(0, 90).Draw(g.t, "s"))}
+	case kindFilled:
+		return &Filled{g.applicator(), g.volume(14)}
+	case kindVisitBegun:
+		return &VisitBegun{g.lawn()}
+	case kindVisitSkipped:
+		return &VisitSkipped{g.lawn(), g.pick("reason", "rain", "")}
+	case kindVisitDone:
+		if v := g.b.Day().Visiting(); v != nil {
+			return &VisitDone{v.Lawn}
+		}
+		return &VisitDone{g.lawn()}
+	case kindGaugeRead:
+		return &GaugeRead{Compartment: g.letter(), Volume: Known(g.volume(61))}
+	case kindWeather:
+		return &Weather{Wind: Known(measure.MPH(rapid.Float64Range(-1, 20).Draw(g.t, "mph"))), WindFrom: g.pick("from", "SW", "")}
+	case kindOverridden:
+		return &Overridden{Rule: g.pick("rule", "grass", "dose"), Lawn: g.lawn(), Reason: "asked for"}
+	case kindSetting:
+		return &Setting{GaugeErrorPct, g.pick("value", "0", "1", "20")}
+	case kindRinsed:
+		return &Rinsed{g.letter(), g.volume(20), g.pick("to", "", "waste/pad")}
+	default:
+		f := &Dumped{From: g.pick("from", "compartment/a", "compartment/b", "hose/reel", "cell", "return_line", "applicator/ride-on"), To: g.place()}
+		if rapid.Bool().Draw(g.t, "some") {
+			f.Volume = Known(g.volume(5))
+		}
+		return f
+	}
+}
+
+// rest is what a random journal leaves: its book, its entries, and what stands in the place of each.
+type rest struct {
+	book    *Book
+	entries []Entry
+	// stands is what each entry adds to the sum, nil where it was struck; slot is whose place a strike's
+	// instead took.
+	stands map[uint64]Fact
+	slot   map[uint64]uint64
+	counts map[string]int
+}
+
+// note keeps, by rules of its own and without the book, what a strike leaves standing.
+func (r *rest) note(e Entry) {
+	r.entries = append(r.entries, e)
+	f, strike := e.What.(*Struck)
+	if !strike {
+		r.stands[e.Seq] = e.What
+		return
+	}
+	at := func(n int64) uint64 {
+		if s, ok := r.slot[uint64(n)]; ok {
+			return s
+		}
+		return uint64(n)
+	}
+	for _, n := range f.Also {
+		r.stands[at(n)] = nil
+	}
+	of := at(f.Of)
+	r.stands[of] = f.Instead
+	if f.Instead != nil {
+		r.slot[e.Seq] = of
+	}
+}
+
+// anyJournal enters facts by chance and checks after each what must always hold.
+func anyJournal(t *rapid.T, facts int) *rest {
+	r := &rest{book: NewBook(3), stands: map[uint64]Fact{}, slot: map[uint64]uint64{}, counts: map[string]int{}}
+	g := &anyFact{t: t, b: r.book}
+	first := []Fact{
+		g.rig(), &Product{ProductName: "weed"}, &Product{ProductName: "iron", Label: label.Entry{Form: measure.Dry}}, &Product{ProductName: "green"},
+		&Mix{"W", []MixPart{{"weed", measure.Rate{V: 0.4}}, {"iron", measure.Rate{V: 600, Kind: measure.Dry}}}}, &Mix{"C", []MixPart{{"green", measure.Rate{V: 0.05}}}},
+		&Lawn{LawnName: "L1", Zones: []Zone{{Name: "front", Grass: "tall_fescue", Area: 4 * measure.ThousandSquareFeet}, {Name: "back", Grass: "tall_fescue", Area: measure.ThousandSquareFeet}}},
+		&Lawn{LawnName: "L2", Zones: []Zone{{Name: "front", Grass: "zoysiagrass", Area: 2 * measure.ThousandSquareFeet}}},
+		&DayOpened{Date: "2026-01-01", Operator: "R. Example"}, &Loaded{Into: "a", Volume: measure.Gallons(50), Mix: "W", For: "gun"},
+		&Loaded{Into: "b", Volume: measure.Gallons(70), Mix: "C", For: "gun"}, &LinedUp{Supply: []byte("a"), Return: 'a'},
+	}
+	for i := range facts {
+		var f Fact
+		if i < len(first) {
+			f = first[i]
+		} else {
+			f = g.fact()
+		}
+		r.enter(t, f, Moment{Unix: 1_767_260_000 + int64(i)*60, Offset: -21600})
+		if d, ok := f.(*DayOpened); ok && r.book.day.Date == d.Date {
+			g.date++
+		}
+	}
+	return r
+}
+
+func (r *rest) enter(t *rapid.T, f Fact, at Moment) {
+	b := r.book
+	before, seq, digest := b.StateDigest(), b.Seq(), b.Digest()
+	es, err := b.Prepare("action", at, f)
+	if b.StateDigest() != before || b.Seq() != seq || b.Digest() != digest {
+		t.Fatalf("preparing %+v changed the book", f)
+	}
+	if err != nil {
+		var p *Problem
+		if !errors.As(err, &p) || p.What == "" || p.Do == "" {
+			t.Fatalf("%+v was refused with %v", f, err)
+		}
+		r.counts["refused "+f.Name()]++
+		return
+	}
+	if err := b.Apply(es[0]); err != nil {
+		t.Fatalf("%+v was admitted and not applied: %v", f, err)
+	}
+	t.Logf("entry %d: %s", es[0].Seq, EncodeLine(es[0], 0))
+	r.note(es[0])
+	r.counts[f.Name()]++
+	balanced(t, b)
+}
+
+// balanced checks what must hold of any book.
+func balanced(t rapid.TB, b *Book) {
+	t.Helper()
+	if s := b.Plumbing().Sum(); s.Volume != 0 || len(s.Holds) != 0 {
+		t.Fatalf("the sum over all places is %v", s)
+	}
+	for i := range b.plumbing.Compartments {
+		c := &b.plumbing.Compartments[i]
+		if c.Flows.Left() != c.Liquid.Volume || c.Liquid.Volume < 0 || c.Liquid.Volume > c.Capacity {
+			t.Fatalf("compartment %c holds %d of %d, by its flows %d", c.Letter, c.Liquid.Volume, c.Capacity, c.Flows.Left())
+		}
+	}
+	for i := range b.plumbing.Tanks {
+		if c := &b.plumbing.Tanks[i]; c.Flows.Left() != c.Liquid.Volume || c.Liquid.Volume > c.Capacity {
+			t.Fatalf("%s holds %d of %d, by its flows %d", c.Name, c.Liquid.Volume, c.Capacity, c.Flows.Left())
+		}
+	}
+	for _, pl := range b.plumbing.Outside.Places() {
+		switch kind, _ := pl.Split(); kind {
+		case "water", "package", "zone", "waste", string(fluid.Unexplained):
+		default:
+			t.Fatalf("liquid left the rig for %s", pl)
+		}
+	}
+}
+
+func facts() int {
+	if os.Getenv("TINTLINE_LONG") != "" {
+		return 1500
+	}
+	return 300
+}
+
+func TestRandomJournals(t *testing.T) {
+	total := map[string]int{}
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyJournal(t, facts())
+		for k, n := range r.counts {
+			total[k] += n
+		}
+		r.replays(t)
+		r.twin(t)
+	})
+	t.Log(total)
+	for _, n := range FactNames() {
+		if total[n] < 20 {
+			t.Errorf("only %d of %s were admitted; the generator is too poor", total[n], n)
+		}
+	}
+}
+
+// replays folds the journal again from its stored forms and from its lines.
+func (r *rest) replays(t *rapid.T) {
+	stored, lines := NewBook(0), NewBook(0)
+	for _, e := range r.entries {
+		back, err := Decode(e.Seq, e.Action, e.Encode())
+		if err == nil {
+			err = stored.Apply(back)
+		}
+		if err != nil {
+			t.Fatalf("entry %d: %v", e.Seq, err)
+		}
+		l, err := DecodeLine(EncodeLine(e, 0))
+		if err == nil {
+			err = lines.Apply(Entry{Seq: l.Seq, At: l.At.V, Action: l.Action, Truck: l.Truck, What: l.Fact, Digest: l.Digest})
+		}
+		if err != nil {
+			t.Fatalf("line %d: %v", e.Seq, err)
+		}
+	}
+	for what, b := range map[string]*Book{"stored entries": stored, "lines": lines} {
+		if b.StateDigest() != r.book.StateDigest() || b.Digest() != r.book.Digest() || b.AccountsDigest() != r.book.AccountsDigest() {
+			t.Fatalf("folding the %s gives another book", what)
+		}
+	}
+}
+
+// twin enters only what still stands into a new book: a strike equals never entered.
+func (r *rest) twin(t *rapid.T) {
+	b := NewBook(3)
+	for _, e := range r.entries {
+		f := r.stands[e.Seq]
+		if f == nil {
+			continue
+		}
+		es, err := b.Prepare("twin", e.At, f)
+		if err != nil {
+			t.Fatalf("entry %d stands, but without the struck ones %+v is refused: %v", e.Seq, f, err)
+		}
+		if err := b.Apply(es[0]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if b.StateDigest() != r.book.StateDigest() {
+		t.Fatalf("a book without the struck entries says something else:\n%v\n%v", r.book.Plumbing().Accounts(), b.Plumbing().Accounts())
+	}
+}
+
+func TestCloneIsIndependent(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		r := anyJournal(t, 60)
+		before, base := r.book.StateDigest(), r.book.base.StateDigest()
+		c := *r
+		c.book = r.book.Clone()
+		c.entries = append([]Entry(nil), r.entries...)
+		g := &anyFact{t: t, b: c.book, date: 200}
+		for i := range 60 {
+			c.enter(t, g.fact(), Moment{Unix: 1_780_000_000 + int64(i)})
+		}
+		if r.book.StateDigest() != before || r.book.base.StateDigest() != base {
+			t.Fatal("entering facts into a clone changed the book")
+		}
+		// And the other way about: the book goes on from where it stood.
+		after := c.book.StateDigest()
+		g = &anyFact{t: t, b: r.book, date: 200}
+		for i := range 30 {
+			r.enter(t, g.fact(), Moment{Unix: 1_780_000_000 + int64(i)})
+		}
+		if c.book.StateDigest() != after {
+			t.Fatal("entering facts into the book changed the clone")
+		}
+	})
+}
