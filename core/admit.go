@@ -149,7 +149,7 @@ func (s *state) admitProduct(f *Product) error {
 			return err
 		}
 		if a.PoundsPerGallon < 0 || a.PoundsPerGallon > 20 || a.PercentByWeight < 0 || a.PercentByWeight > 100 {
-			return refuse("Give 0 to 20 lb per gal, or 0 to 100 per cent.", "The content of %s in %s is out of range.", a.Name, f.ProductName)
+			return refuse("Give 0 to 20 lb per gal, or 0 to 100 per cent.", "The content of %s in %s is %.6g lb per gal and %.6g per cent.", a.Name, f.ProductName, a.PoundsPerGallon, a.PercentByWeight)
 		}
 	}
 	for _, g := range e.Grasses {
@@ -253,7 +253,7 @@ func admitLawn(f *Lawn) error {
 			return err
 		}
 		if z.Area <= 0 || z.Area > largestArea {
-			return refuse("Give more than 0, up to 10 square kilometres.", "The area of zone %s of %s is %s sq ft.", z.Name, f.LawnName, z.Area.Text())
+			return refuse("Give more than 0, up to 10 square kilometres.", "The area of zone %s of %s is %.6g sq ft.", z.Name, f.LawnName, z.Area.SquareFeet())
 		}
 		if z.Price.Known && (z.Price.V < 0 || z.Price.V > 100_000_00) {
 			return refuse("Give 0 to 100,000 dollars.", "The price of zone %s of %s is %s.", z.Name, f.LawnName, z.Price.V.Text())

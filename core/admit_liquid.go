@@ -63,6 +63,17 @@ func measureWords(k measure.Kind) string {
 	return "volume"
 }
 
+func (s *state) placesHint() string {
+	var have []string
+	for i := range s.plumbing.Compartments {
+		have = append(have, string(fluid.CompartmentPlace(s.plumbing.Compartments[i].Letter)))
+	}
+	for i := range s.plumbing.Tanks {
+		have = append(have, string(fluid.ApplicatorPlace(s.plumbing.Tanks[i].Name)))
+	}
+	return "Name one of " + strings.Join(have, ", ") + "."
+}
+
 func (s *state) tanksHint() string {
 	var have []string
 	for i := range s.plumbing.Compartments {
@@ -87,11 +98,17 @@ func (s *state) fits(name string, t *fluid.Tank, in, out measure.Volume) error {
 
 // tooMuch says that in does not fit into a tank and most would.
 func tooMuch(name string, t *fluid.Tank, in, most measure.Volume) error {
-	do := "Read its gauge and log it first, if it holds less than that."
-	if most > 0 {
-		do = fmt.Sprintf("Give at most %s gal, or read its gauge and log it first.", most.Text())
+	do := "read its gauge and log it first, if it holds less than that."
+	if len(name) > 1 {
+		do = "log first what it has laid."
 	}
-	return refuse(do, "%s holds %s of %s gal; %s gal more do not fit.", tankWords(name), t.Liquid.Volume.Text(), t.Capacity.Text(), in.Text())
+	if most > 0 {
+		// Rounded down, so that what is offered fits.
+		do = fmt.Sprintf("Give at most %.2f gal, or %s", float64(measure.MulDiv(int64(most), 100, int64(measure.USGallon)))/100, do)
+	} else {
+		do = "It is full; " + do
+	}
+	return refuse(do, "%s holds %s of %s gal; %.2f gal more do not fit.", tankWords(name), t.Liquid.Volume.Text(), t.Capacity.Text(), in.Gallons())
 }
 
 func tankWords(name string) string {
@@ -274,7 +291,7 @@ func (s *state) admitDumped(f *Dumped) error {
 		return refuse("Name a place that holds some.", "%s holds nothing.", f.From)
 	}
 	if f.Volume.V <= 0 || f.Volume.V > held {
-		return refuse("Give more than 0 and no more than it holds, or leave the volume out for all of it.", "%s holds %s gal; %s cannot run out of it.", f.From, held.Text(), f.Volume.V.Text())
+		return refuse("Give more than 0 and no more than it holds, or leave the volume out for all of it.", "%s holds %s gal; %s gal cannot run out of it.", f.From, held.Text(), f.Volume.V.Text())
 	}
 	return s.reaches(f.From, f.To, f.Volume.V)
 }
@@ -291,7 +308,7 @@ func (s *state) reaches(from, to string, v measure.Volume) error {
 	case "compartment", "applicator":
 		t, letter := s.tank(rest)
 		if t == nil || (letter != 0) != (kind == "compartment") {
-			return refuse(s.tanksHint(), "There is no %s.", to)
+			return refuse(s.placesHint(), "There is no %s.", to)
 		}
 		return s.fits(rest, t, v, 0)
 	case "zone":

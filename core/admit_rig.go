@@ -36,7 +36,7 @@ func (s *state) admitRig(f *Rig) error {
 
 func admitCompartments(f *Rig) error {
 	if n := len(f.Compartments); n < 2 || n > 6 {
-		return refuse("Give 2 to 6.", "The rig has %d compartments.", n)
+		return refuse("Give 2 to 6.", "The number of compartments is %d.", n)
 	}
 	for i, c := range f.Compartments {
 		if want := byte('a' + i); c.Letter != want {
@@ -69,7 +69,10 @@ func admitHoses(f *Rig) error {
 		if err := name("hose", h.Name); err != nil {
 			return err
 		}
-		if err := positive("The volume of hose "+h.Name+" (given, or by bore and length)", h.Volume); err != nil {
+		if h.Volume == 0 {
+			return refuse("Give its volume, or its inside diameter and its length.", "The hose %s has no volume.", h.Name)
+		}
+		if err := positive("The volume of hose "+h.Name, h.Volume); err != nil {
 			return err
 		}
 		names = append(names, h.Name)
@@ -93,6 +96,9 @@ func admitApplicators(f *Rig) error {
 		}
 		if a.Hose != "" && !hasHose(f, a.Hose) {
 			return refuse("Name a hose of the rig, or none.", "The applicator %s hangs on hose %q, which the rig does not have.", a.Name, a.Hose)
+		}
+		if a.Type != Spreader && a.Delivery == (measure.Rate{}) {
+			return refuse("Give it in gallons per 1,000 sq ft.", "The applicator %s has no delivery rate.", a.Name)
 		}
 		if a.Type != Spreader && (!(a.Delivery.V > 0) || a.Delivery.Kind != measure.Liquid || a.Delivery.V > 1e6) {
 			return refuse("Give it in gallons per 1,000 sq ft, more than 0.", "The delivery rate of %s is %s.", a.Name, a.Delivery.Text())

@@ -1,6 +1,7 @@
 package core
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/tintline/core/measure"
@@ -30,7 +31,7 @@ func (s *state) admitVisitSkipped(f *VisitSkipped) error {
 		return refuse("Say why.", "The skip of %s has no reason.", f.Lawn)
 	}
 	if s.day.find(f.Lawn, Begun, Planned) == nil {
-		return refuse("Look at the visits of the day.", "No visit at %s is open today.", f.Lawn)
+		return refuse("Look at the visits of the day; there is none to skip.", "No visit at %s is planned or begun today.", f.Lawn)
 	}
 	return nil
 }
@@ -57,11 +58,12 @@ func admitWeather(f *Weather) error {
 	}
 	for _, m := range []struct {
 		what      string
+		unit      string
 		v         Maybe[float64]
 		low, high float64
-	}{{"temperature", f.Temp, -60, 140}, {"relative humidity", f.Humidity, 0, 100}, {"time without rain", f.RainFree, 0, 1000}} {
+	}{{"temperature", "degrees Fahrenheit", f.Temp, -60, 140}, {"relative humidity", "per cent", f.Humidity, 0, 100}, {"time without rain", "h", f.RainFree, 0, 1000}} {
 		if m.v.Known && (m.v.V < m.low || m.v.V > m.high) {
-			return refuse("Correct it.", "The %s is %g; %g to %g is possible.", m.what, m.v.V, m.low, m.high)
+			return refuse(fmt.Sprintf("Give %g to %g.", m.low, m.high), "The %s is %g %s.", m.what, m.v.V, m.unit)
 		}
 	}
 	if !f.Wind.Known && f.WindFrom == "" && !f.Temp.Known && !f.Humidity.Known && !f.RainFree.Known {

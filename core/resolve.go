@@ -73,8 +73,11 @@ func (s *state) resolveLoaded(f *Loaded) (Fact, error) {
 		return nil, refuse(s.mixesHint(), "There is no mix %q in the book.", f.Mix)
 	}
 	a := s.Applicator(f.For)
+	if f.For == "" {
+		return nil, refuse(s.applicatorsHint(), "A load of mix %q needs the applicator whose delivery rate it is made up for.", f.Mix)
+	}
 	if a == nil {
-		return nil, refuse(s.applicatorsHint(), "A load of mix %q needs the applicator whose delivery rate it is made up for; %q is none.", f.Mix, f.For)
+		return nil, refuse(s.applicatorsHint(), "The load is made up for %q, which is no applicator.", f.For)
 	}
 	if a.Delivery.V <= 0 {
 		return nil, refuse("Enter the delivery rate with the rig, or give the amounts of the products.", "%s has no delivery rate, so the amounts for mix %q cannot be worked out.", a.Name, f.Mix)
@@ -124,6 +127,9 @@ func (s *state) resolveSprayed(f *Sprayed) (Fact, error) {
 			}
 		}
 		used := c.Before.V - c.After.V
+		if used <= 0 {
+			return nil, refuse("Correct a reading; before is the higher one.", "The readings are %s gal before and %s gal after.", c.Before.V.Text(), c.After.V.Text())
+		}
 		if c.Volume.Known && c.Volume.V != used {
 			return nil, refuse("Leave the volume out, or correct a reading.",
 				"The readings say %s gal, the volume given is %s gal.", used.Text(), c.Volume.V.Text())

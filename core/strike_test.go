@@ -128,7 +128,7 @@ func TestWhatAStrikeMayNotDo(t *testing.T) {
 		{&Struck{Of: weather, Instead: &DayClosed{}}, "The close of a day cannot stand in the place of an entry."},
 		{&Struck{Of: weather, Instead: &DayOpened{Date: "2026-05-29", Operator: "R. Example"}}, "The opening of a day can only stand in the place of another."},
 		{&Struck{Of: weather, Instead: &Weather{Wind: Known(measure.MPH(200))}}, "The wind is 200.0 mph."},
-		{&Struck{Of: weather, Instead: &Loaded{Into: "a", Volume: measure.Gallons(500)}}, "500.0 gal more do not fit"},
+		{&Struck{Of: weather, Instead: &Loaded{Into: "a", Volume: measure.Gallons(500)}}, "500.00 gal more do not fit"},
 	} {
 		mustRefuse(t, b, row.f, row.says)
 	}
