@@ -42,17 +42,16 @@ func (c *Cell) exchange(in Liquid) Liquid {
 	return out
 }
 
-// leaving is, part by part, what leaves the cell. A part that no longer comes in is rounded up, so that
-// its last units leave too.
+// leaving is, part by part, what leaves the cell. Of a part that no longer comes in at least one unit leaves,
+// so that its last ones do too.
 func leaving(cell, in, total Parts, gone, x float64) Parts {
 	out := make(Parts, 0, len(total))
 	for _, t := range total {
 		m, i := cell.Of(t.Key), in.Of(t.Key)
 		f := float64(i) + float64((float64(m)-float64(i)/x)*gone)
+		f = math.RoundToEven(f)
 		if i == 0 {
-			f = math.Ceil(f)
-		} else {
-			f = math.RoundToEven(f)
+			f = max(f, 1)
 		}
 		n := t.N
 		if f < float64(t.N) { // compared before it is made an integer: beyond int64 that differs by processor

@@ -33,8 +33,8 @@ func (l Liquid) Plus(o Liquid) Liquid {
 	return Liquid{l.Volume + o.Volume, l.From.Plus(o.From), l.Holds.Plus(o.Holds)}
 }
 
-// Split takes v out of l in proportion. Each product's share is rounded down to the unit, so what rounding
-// leaves stays in rest; taken and rest always add up to l. More than there is takes all.
+// Split takes v out of l in proportion. Each product's share is rounded to the unit, half to even, and the
+// remainder stays in rest; taken and rest always add up to l. More than there is takes all.
 func (l Liquid) Split(v measure.Volume) (taken, rest Liquid) {
 	switch {
 	case v <= 0:
@@ -42,7 +42,7 @@ func (l Liquid) Split(v measure.Volume) (taken, rest Liquid) {
 	case v >= l.Volume:
 		return l, Liquid{}
 	}
-	taken = Liquid{Volume: v, From: l.From.shareWhole(v, l.Volume), Holds: l.Holds.share(v, l.Volume)}
+	taken = Liquid{Volume: v, From: l.From.shareWhole(v, l.Volume), Holds: l.Holds.near(v, l.Volume)}
 	rest = Liquid{l.Volume - v, l.From.Minus(taken.From), l.Holds.Minus(taken.Holds)}
 	return taken, rest
 }
@@ -69,12 +69,7 @@ func (l Liquid) As(v measure.Volume) Liquid {
 	if l.Volume == 0 || v <= 0 {
 		return Liquid{Volume: max(v, 0)}
 	}
-	out := Liquid{Volume: v}
-	for _, p := range l.Holds {
-		if n := measure.MulDiv(p.N, int64(v), int64(l.Volume)); n != 0 {
-			out.Holds = append(out.Holds, Part{p.Key, n})
-		}
-	}
+	out := Liquid{Volume: v, Holds: l.Holds.near(v, l.Volume)}
 	if len(l.From) > 0 {
 		out.From = l.From.shareWhole(v, l.Volume)
 		if d := int64(v) - out.From.Sum(); d != 0 {

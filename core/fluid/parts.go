@@ -75,6 +75,17 @@ func (p Parts) share(v, whole measure.Volume) Parts {
 	return out
 }
 
+// near returns the part of p that goes with v of whole, each amount rounded half to even.
+func (p Parts) near(v, whole measure.Volume) Parts {
+	out := make(Parts, 0, len(p))
+	for _, q := range p {
+		if n := measure.MulDivRound(q.N, int64(v), int64(whole)); n != 0 {
+			out = append(out, Part{q.Key, n})
+		}
+	}
+	return out
+}
+
 // shareWhole is share for amounts that make up the whole: what rounding leaves out goes to the parts that
 // have the most room left, first come first, so that the result sums to v.
 func (p Parts) shareWhole(v, whole measure.Volume) Parts {
