@@ -122,7 +122,7 @@ func (m *Model) doNext() tea.Cmd {
 	switch p.Act {
 	case check.ActSpray:
 		m.openAmount()
-	case check.ActPushBack, check.ActFill:
+	case check.ActPushBack:
 		m.openPush()
 	default:
 		m.status = status{kind: saysStop, what: sentence(p.Why)}

@@ -132,7 +132,6 @@ const (
 	ActConfirm  = "confirm"
 	ActLineUp   = "line_up"
 	ActPushBack = "push_back"
-	ActFill     = "fill"
 	ActSpray    = "spray"
 	ActLeave    = "leave"
 	ActCloseDay = "close_day"
