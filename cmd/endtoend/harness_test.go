@@ -210,16 +210,6 @@ func (c *cab) see(texts ...string) string {
 	}
 }
 
-// gone waits until a text has left the screen.
-func (c *cab) gone(text string) {
-	c.t.Helper()
-	for end := time.Now().Add(patience); strings.Contains(c.screen(), text); time.Sleep(2 * time.Millisecond) {
-		if time.Now().After(end) {
-			c.t.Fatalf("%q stays:\n%s", text, c.screen())
-		}
-	}
-}
-
 // ended waits for the program to end and returns its exit code.
 func (c *cab) ended() int {
 	c.t.Helper()
