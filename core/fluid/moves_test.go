@@ -176,7 +176,15 @@ func move(t *rapid.T, p *Plumbing) string {
 		return "rinse"
 	case 9, 10:
 		from, to := anyInside(t, p), rapid.SampledFrom([]Place{"waste/pad", "zone/L/z", "compartment/b", "applicator/t0"}).Draw(t, "to")
-		p.Dump(from, anyVolume(t, about), to)
+		v, held := anyVolume(t, about), measure.Volume(0)
+		for _, a := range p.Accounts() {
+			if a.Place == from {
+				held = a.Volume
+			}
+		}
+		if ran := p.Dump(from, v, to).Volume; ran != min(v, held) {
+			t.Fatalf("%s holds %d, %d were to run out and %d did", from, held, v, ran)
+		}
 		return fmt.Sprintf("dump %s to %s", from, to)
 	case 11:
 		up := LineUp{Return: rapid.SampledFrom([]byte{0, 'a', 'b'}).Draw(t, "return")}
