@@ -50,7 +50,7 @@ func (s *Store) Append(action string, items []Item) (Answer, error) {
 
 // prepare numbers the items and reads every page that the commit will touch.
 func (s *Store) prepare(action string, items []Item) (*batch, Answer, error) {
-	v, err := s.view()
+	v, err := s.begin()
 	if err != nil {
 		return nil, Answer{}, err
 	}
@@ -67,8 +67,10 @@ func (s *Store) prepare(action string, items []Item) (*batch, Answer, error) {
 	if err := s.checkSound(v); err != nil {
 		return nil, Answer{}, err
 	}
-	if err := v.checkEnd(h); err != nil {
-		return nil, Answer{}, err
+	if v.m.txid != s.edge {
+		if err := v.checkEnd(h); err != nil {
+			return nil, Answer{}, err
+		}
 	}
 	b := &batch{h: h}
 	a = b.add(action, items)
@@ -94,13 +96,12 @@ func (s *Store) mayWrite() error {
 			Kind: ErrReadOnly,
 		}
 	}
-	_, f, err := s.acquire()
-	if err != nil {
+	if _, _, err := s.acquire(); err != nil {
 		return err
 	}
 	defer s.release()
-	err = s.inPlace(f)
-	if errors.Is(err, ErrGone) || errors.Is(err, ErrShort) {
+	err := s.inPlace()
+	if errors.Is(err, ErrGone) {
 		s.latch = err
 	}
 	return err
@@ -108,7 +109,7 @@ func (s *Store) mayWrite() error {
 
 // inPlace compares the open file with the path: commits into a file that has
 // lost its name would succeed and be lost.
-func (s *Store) inPlace(f *os.File) error {
+func (s *Store) inPlace() error {
 	now, err := os.Stat(s.path)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -117,17 +118,6 @@ func (s *Store) inPlace(f *os.File) error {
 		return blame(s.path, "written", err)
 	case !os.SameFile(now, s.info):
 		return gone(s.path, "was replaced by another file", nil)
-	}
-	m, errs, err := readMetas(f)
-	if err != nil {
-		return short(s.path, now.Size(), minPages*pageSize)
-	}
-	newest, _, err := choose(s.path, m, errs)
-	if err != nil {
-		return err
-	}
-	if want := int64(newest.pages) * pageSize; now.Size() < want {
-		return short(s.path, now.Size(), want)
 	}
 	return nil
 }
@@ -164,6 +154,7 @@ func (s *Store) write(f func(*bbolt.Tx) error) error {
 		return err
 	})
 	if err == nil {
+		s.edge = txid
 		return nil
 	}
 	err = s.failed(err, committing, committing && !unwritten(file, txid))

@@ -12,7 +12,7 @@ func (s *Store) Check() error {
 	}
 	defer s.done(v)
 	if v.m.pages*pageSize > readAhead {
-		if err := readThrough(v.file); err != nil {
+		if err := readThrough(v.file, v.m.pages); err != nil {
 			return v.bad(err)
 		}
 	}

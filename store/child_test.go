@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"os/exec"
+	"runtime"
 	"strings"
 	"testing"
 )
@@ -36,6 +37,7 @@ func child(job string) int {
 		_, _ = bufio.NewReader(os.Stdin).ReadString('\n') // until the parent ends it
 		return 0
 	case "append": // until killed
+		fmt.Println("open")
 		for i := 0; ; i++ {
 			a, err := s.Append(fmt.Sprintf("%s-%d", os.Getenv("STORE_RUN"), i), childItems(os.Getenv("STORE_RUN"), i))
 			if err != nil {
@@ -50,7 +52,8 @@ func child(job string) int {
 				}
 			}
 		}
-	case "commits": // for counting syncs and failing them
+	case "commits": // for counting syncs and failing them, which is done by thread
+		runtime.LockOSThread()
 		n := 0
 		_, _ = fmt.Sscan(os.Getenv("STORE_RUN"), &n)
 		for i := range n {

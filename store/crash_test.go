@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"bytes"
 	"fmt"
-	"io"
 	"math/rand/v2"
 	"os"
 	"path/filepath"
@@ -29,7 +28,7 @@ func TestKillLosesNothing(t *testing.T) {
 	n := rounds(60, 250)
 	for round := range n {
 		run := fmt.Sprint("r", round)
-		acks := killed(t, path, run, time.Duration(r.IntN(45))*time.Millisecond)
+		acks := killed(t, path, run, round, time.Duration(r.IntN(30_000))*time.Microsecond)
 		if len(acks) == 0 {
 			early++
 		}
@@ -72,8 +71,9 @@ func TestKillLosesNothing(t *testing.T) {
 		n, early, confirmed, extra)
 }
 
-// killed runs the child for a while and returns its confirmations.
-func killed(t *testing.T, path, run string, after time.Duration) (acks []string) {
+// killed runs the child, ends it some time after it has opened the file (every
+// tenth: after it was started) and returns its confirmations.
+func killed(t *testing.T, path, run string, round int, after time.Duration) (acks []string) {
 	t.Helper()
 	cmd := childCommand(t, "append", path, run)
 	out, err := cmd.StdoutPipe()
@@ -83,21 +83,27 @@ func killed(t *testing.T, path, run string, after time.Duration) (acks []string)
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
 	}
-	time.AfterFunc(10*time.Millisecond+after, func() { _ = cmd.Process.Kill() })
-	b, err := io.ReadAll(out)
-	if err != nil {
-		t.Fatal(err)
+	kill := func() { time.AfterFunc(after, func() { _ = cmd.Process.Kill() }) }
+	if round%10 == 9 {
+		kill()
 	}
-	_ = cmd.Wait()
-	if i := bytes.LastIndexByte(b, '\n'); i >= 0 { // a torn line confirms nothing
-		for line := range strings.Lines(string(b[:i+1])) {
-			if !strings.HasPrefix(line, "ack ") {
-				t.Fatalf("child says: %s", line)
+	in := bufio.NewReader(out)
+	for {
+		line, err := in.ReadString('\n')
+		switch {
+		case err != nil: // a torn line confirms nothing
+			_ = cmd.Wait()
+			return acks
+		case line == "open\n":
+			if round%10 != 9 {
+				kill()
 			}
+		case strings.HasPrefix(line, "ack "):
 			acks = append(acks, strings.TrimSpace(line))
+		default:
+			t.Fatalf("child says: %s", line)
 		}
 	}
-	return acks
 }
 
 func checkAck(t *testing.T, s *Store, run string, i int, ack string) {

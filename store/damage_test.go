@@ -18,7 +18,7 @@ import (
 // unreadable. An old page in the place of a new one can hide an action from Find, or rows from EachKey
 // (it bears the right number and fits where it hangs); there Check must see it.
 func TestDamageIsNeverSilent(t *testing.T) {
-	good, want := sample(t, 110)
+	good, want := sample(t, 90)
 	pages := usedPages(t, good)
 	for _, d := range []struct {
 		name   string
@@ -138,8 +138,16 @@ func verdict(path string, want contents, stale bool) (int, error) {
 		return result, sentence(err)
 	}
 	if result != atRead {
-		if after, err := read(s); err != nil || !reflect.DeepEqual(after.Records[:len(want.Records)], want.Records) {
-			return wrong, fmt.Errorf("a commit spoiled the file: %w", err)
+		i := 0
+		err := s.Each(1, func(r Record) error {
+			if i < len(want.Records) && !reflect.DeepEqual(r, want.Records[i]) {
+				return fmt.Errorf("record %d is now %q", r.Number, r.Body)
+			}
+			i++
+			return nil
+		})
+		if err != nil || i != len(want.Records)+1 {
+			return wrong, fmt.Errorf("a commit spoiled the file: %d records, %w", i, err)
 		}
 	} else if after := readable(s); !covers(after, before) {
 		return wrong, fmt.Errorf("a commit made records unreadable: %d before, %d after", len(before), len(after))
@@ -156,13 +164,13 @@ func finds(s *Store, want contents) error {
 	defer s.done(v)
 	for _, k := range []string{"k3", "k16", "late"} {
 		var all, got []string
-		for _, row := range want.Keys {
-			if strings.HasPrefix(row, `"`+k) {
-				all = append(all, row)
+		for _, line := range want.Keys {
+			if strings.HasPrefix(line, k) {
+				all = append(all, line)
 			}
 		}
 		err := s.EachKey([]byte(k), func(k []byte, r Record) error {
-			got = append(got, fmt.Sprintf("%q %d %s %q", k, r.Number, r.Action, r.Body))
+			got = append(got, row(k, r))
 			return nil
 		})
 		if err == nil && !reflect.DeepEqual(got, all) {
@@ -203,7 +211,7 @@ func readable(s *Store) map[uint64]string {
 		return out
 	}
 	defer s.done(v)
-	for n := uint64(1); n < 320; n++ {
+	for n := uint64(1); n < 200; n++ {
 		if r, err := v.record(n); err == nil {
 			out[n] = string(r.body)
 		}

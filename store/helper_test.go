@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -141,7 +142,7 @@ func read(s *Store) (c contents, err error) {
 		return c, err
 	}
 	err = s.EachKey(nil, func(k []byte, r Record) error {
-		c.Keys = append(c.Keys, fmt.Sprintf("%q %d %s %q", k, r.Number, r.Action, r.Body))
+		c.Keys = append(c.Keys, row(k, r))
 		return nil
 	})
 	if err != nil {
@@ -149,6 +150,10 @@ func read(s *Store) (c contents, err error) {
 	}
 	c.At, c.Snap, c.HasSnap, err = s.Snapshot()
 	return c, err
+}
+
+func row(key []byte, r Record) string {
+	return string(key) + "\x00" + strconv.FormatUint(r.Number, 10) + "\x00" + r.Action + "\x00" + string(r.Body)
 }
 
 func mustRead(t testing.TB, s *Store) contents {

@@ -107,11 +107,11 @@ func (m *model) compare(t *rapid.T, s *Store) {
 	if len(c.Records) != len(m.records) {
 		t.Fatalf("%d records, want %d", len(c.Records), len(m.records))
 	}
-	type row struct {
+	type pair struct {
 		key []byte
 		r   Record
 	}
-	var rows []row
+	var rows []pair
 	for i, r := range m.records {
 		got := c.Records[i]
 		if got.Number != r.Number || got.Action != r.Action || !bytes.Equal(got.Body, r.Body) || fmt.Sprintf("%q", got.Keys) != fmt.Sprintf("%q", r.Keys) {
@@ -119,14 +119,14 @@ func (m *model) compare(t *rapid.T, s *Store) {
 		}
 		for j, k := range r.Keys {
 			if !hasKey(r.Keys[:j], k) {
-				rows = append(rows, row{k, r})
+				rows = append(rows, pair{k, r})
 			}
 		}
 	}
-	slices.SortStableFunc(rows, func(a, b row) int { return bytes.Compare(a.key, b.key) })
+	slices.SortStableFunc(rows, func(a, b pair) int { return bytes.Compare(a.key, b.key) })
 	var want []string
 	for _, x := range rows {
-		want = append(want, fmt.Sprintf("%q %d %s %q", x.key, x.r.Number, x.r.Action, x.r.Body))
+		want = append(want, row(x.key, x.r))
 	}
 	if !slices.Equal(c.Keys, want) {
 		t.Fatalf("keys %v\nwant %v", c.Keys, want)

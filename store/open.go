@@ -35,9 +35,10 @@ type Store struct {
 	meta     Meta
 	warning  string
 
-	commit sync.Mutex // one commit at a time; also guards latch and sound
+	commit sync.Mutex // one commit at a time; also guards the next three
 	latch  error      // what stopped writing
 	sound  bool       // the free pages have been compared with those in use
+	edge   uint64     // the commit of ours after which the last record is known to be whole
 
 	hold  sync.Mutex // guards the rest
 	idle  *sync.Cond // users went down to 0
@@ -142,7 +143,7 @@ func openDB(path string, readOnly bool, wait time.Duration) (*bbolt.DB, *os.File
 
 // firstLook reads what must be right before anything else is believed.
 func (s *Store) firstLook() error {
-	v, err := s.view()
+	v, err := s.begin()
 	if err != nil {
 		return err
 	}

@@ -8,6 +8,7 @@ import (
 	"hash/fnv"
 	"io"
 	"os"
+	"sync"
 )
 
 // The layout of bbolt's pages, version 2, in the byte order of the machine.
@@ -78,10 +79,14 @@ func parseMeta(p []byte) (metaPage, error) {
 	}, nil
 }
 
+// scratch holds buffers that reach from the first head to the end of the second.
+var scratch = sync.Pool{New: func() any { return new([pageSize + pageHeader + metaSize]byte) }}
+
 // readMetas reads both heads.
 func readMetas(f io.ReaderAt) (m [2]metaPage, errs [2]error, err error) {
-	buf := make([]byte, 2*pageSize)
-	if _, err = f.ReadAt(buf, 0); err != nil {
+	buf := scratch.Get().(*[pageSize + pageHeader + metaSize]byte)
+	defer scratch.Put(buf)
+	if _, err = f.ReadAt(buf[:], 0); err != nil {
 		return m, errs, err
 	}
 	m[0], errs[0] = parseMeta(buf[:pageSize])
@@ -138,14 +143,19 @@ func (p *page) find(key []byte) int {
 
 // loadPage reads a page and checks its form. limit is the high-water mark.
 func loadPage(f io.ReaderAt, id, limit uint64) (*page, error) {
-	bad := func(why string) error { return &errPage{id, why} }
 	if id < 2 || id >= limit {
-		return nil, bad("it lies outside the file")
+		return nil, &errPage{id, "it lies outside the file"}
 	}
 	b := make([]byte, pageSize)
 	if _, err := f.ReadAt(b, int64(id)*pageSize); err != nil {
 		return nil, readError(id, err)
 	}
+	return loadRest(f, id, limit, b)
+}
+
+// loadRest goes on from the first bytes of a page, which are given away to it.
+func loadRest(f io.ReaderAt, id, limit uint64, b []byte) (*page, error) {
+	bad := func(why string) error { return &errPage{id, why} }
 	if got := order.Uint64(b); got != id {
 		return nil, bad("it bears another number")
 	}
@@ -258,10 +268,10 @@ func loadFreelist(f io.ReaderAt, m metaPage) (ids []uint64, extent uint64, err e
 	return ids, extent, nil
 }
 
-// readThrough reads the file once from end to end. bbolt's map is read page by
-// page, which a cold disk answers an order of magnitude slower.
-func readThrough(f *os.File) error {
+// readThrough reads the pages once from end to end. A walk takes them in the
+// order of the tree, which a cold disk answers an order of magnitude slower.
+func readThrough(f *os.File, pages uint64) error {
 	_, err := io.CopyBuffer(struct{ io.Writer }{io.Discard},
-		io.NewSectionReader(f, 0, 1<<62), make([]byte, 1<<20))
+		io.NewSectionReader(f, 0, int64(pages)*pageSize), make([]byte, 1<<20))
 	return err
 }

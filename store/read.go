@@ -30,7 +30,7 @@ func (s *Store) Each(from uint64, f func(Record) error) error {
 	}
 	defer s.done(v)
 	if from <= 1 && v.m.pages*pageSize > readAhead {
-		if err := readThrough(v.file); err != nil {
+		if err := readThrough(v.file, v.m.pages); err != nil {
 			return v.bad(err)
 		}
 	}

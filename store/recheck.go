@@ -26,9 +26,13 @@ func (s *Store) Recheck(action string) (there bool, err error) {
 	if err := s.open(); err != nil {
 		return false, err
 	}
-	_, there, err = s.Find(action)
-	if err == nil {
-		s.latch, s.sound = nil, false
+	v, err := s.begin()
+	if err != nil {
+		return false, err
+	}
+	defer s.done(v)
+	if _, there, err = v.action(action); err == nil {
+		s.latch, s.sound, s.edge = nil, false, 0
 	}
 	return there, err
 }
@@ -45,7 +49,7 @@ func (s *Store) settle() error {
 	if file == nil {
 		return nil // an earlier Recheck could not open it again
 	}
-	err := s.inPlace(file)
+	err := s.inPlace()
 	if errors.Is(err, ErrGone) {
 		s.latch = err
 		return err

@@ -39,7 +39,7 @@ func (s *Store) PutSnapshot(at uint64, body []byte) error {
 
 // prepareSnapshot reads what the commit will touch and the seal of record at.
 func (s *Store) prepareSnapshot(at uint64) (uint32, error) {
-	v, err := s.view()
+	v, err := s.begin()
 	if err != nil {
 		return 0, err
 	}
@@ -53,6 +53,11 @@ func (s *Store) prepareSnapshot(at uint64) (uint32, error) {
 	}
 	if err := s.checkSound(v); err != nil {
 		return 0, err
+	}
+	if v.m.txid != s.edge {
+		if err := v.checkEnd(h); err != nil { // the commit will make it the edge
+			return 0, err
+		}
 	}
 	if _, _, err := v.get(v.dir[string(bucketSnapshot)], keySnapshot); err != nil {
 		return 0, err

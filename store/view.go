@@ -3,6 +3,7 @@ package store
 import (
 	"errors"
 	"os"
+	"time"
 
 	"go.etcd.io/bbolt"
 )
@@ -16,22 +17,29 @@ type view struct {
 	tx   *bbolt.Tx // nil while the file is being examined and nobody can write
 	m    metaPage
 	dir  map[string]tree
-	kept [256]*page // pages asked for again and again, by the last bits of their number
+	kept map[uint64]*page // pages of this view that were asked for
+	run  block
 }
 
-// view begins a view; close it soon.
-func (s *Store) view() (*view, error) {
+// view begins a view; close it soon. Nothing else is locked by it.
+func (s *Store) view() (v *view, err error) {
+	for try := range 100 {
+		if v, err = s.begin(); !errors.Is(err, errRace) {
+			break
+		}
+		time.Sleep(time.Duration(try) * 100 * time.Microsecond)
+	}
+	return v, err
+}
+
+// begin is one try, enough for those who hold the commit lock.
+func (s *Store) begin() (*view, error) {
 	db, file, err := s.acquire()
 	if err != nil {
 		return nil, err
 	}
 	v := &view{path: s.path, file: file}
-	for try := 0; ; try++ {
-		if err = s.pin(v, db, try > 0); err == nil || try == 2 {
-			break
-		}
-	}
-	if err == nil {
+	if err = s.pin(v, db); err == nil {
 		err = v.readDir()
 	}
 	if err != nil {
@@ -53,15 +61,10 @@ func (s *Store) done(v *view) {
 // errRace: two commits passed between the two steps of pin.
 var errRace = errors.New("the file changed while its heads were read")
 
-// pin holds the newest commit and reads its head. alone keeps writers out, which
-// is needed only when they were quicker than we.
-func (s *Store) pin(v *view, db *bbolt.DB, alone bool) error {
-	if alone {
-		s.commit.Lock()
-		defer s.commit.Unlock()
-	}
-	if err := s.intact(v.file); err != nil {
-		return err
+// pin holds the newest commit and reads its head.
+func (s *Store) pin(v *view, db *bbolt.DB) error {
+	if err := s.longEnough(v.file, minPages); err != nil {
+		return err // before the map of it is touched
 	}
 	err := s.guard(func() (err error) {
 		v.tx, err = db.Begin(false)
@@ -77,31 +80,21 @@ func (s *Store) pin(v *view, db *bbolt.DB, alone bool) error {
 	for i := range m {
 		if errs[i] == nil && m[i].txid == uint64(v.tx.ID()) {
 			v.m = m[i]
-			return nil
+			return s.longEnough(v.file, v.m.pages)
 		}
 	}
-	tx := v.tx
-	v.tx = nil
-	if err := s.guard(tx.Rollback); err != nil {
-		return err
-	}
-	return &Trouble{
-		What:  damaged(s.path, "its heads do not agree").What,
-		Do:    doRestore,
-		Kind:  ErrDamaged,
-		Cause: errRace,
-	}
+	t := damaged(s.path, "its heads do not agree")
+	t.Cause = errRace
+	return t
 }
 
-// intact finds out before the map is touched that the file has become shorter
-// than its two heads.
-func (s *Store) intact(f *os.File) error {
+func (s *Store) longEnough(f *os.File, pages uint64) error {
 	st, err := f.Stat()
 	if err != nil {
 		return blame(s.path, "read", err)
 	}
-	if st.Size() < minPages*pageSize {
-		return short(s.path, st.Size(), minPages*pageSize)
+	if st.Size() < int64(pages)*pageSize {
+		return short(s.path, st.Size(), int64(pages)*pageSize)
 	}
 	return nil
 }
@@ -136,17 +129,64 @@ func (v *view) ours() error {
 	return nil
 }
 
+// block is a run of pages that a long walk reads at once. Its bytes are given
+// out and never used again.
+type block struct {
+	last  uint64 // the page asked for before
+	start uint64
+	b     []byte
+}
+
+const blockPages = 16
+
+// ahead returns the bytes of a page that a walk has come to, if reading a block
+// is worth it: the last page asked for lay close before this one.
+func (v *view) ahead(id uint64, keep bool) []byte {
+	if keep {
+		return nil
+	}
+	r := &v.run
+	near := id > r.last && id-r.last < blockPages/2
+	r.last = id
+	n := uint64(len(r.b)) / pageSize
+	if id < r.start || id >= r.start+n {
+		if !near || id < 2 || id+blockPages > v.m.pages {
+			return nil
+		}
+		b := make([]byte, blockPages*pageSize)
+		if _, err := v.file.ReadAt(b, int64(id)*pageSize); err != nil {
+			return nil // the page by itself will tell
+		}
+		r.start, r.b = id, b
+	}
+	at := (id - r.start) * pageSize
+	return r.b[at : at+pageSize : at+pageSize]
+}
+
+// keptPages bounds what a view keeps, so that a walk over all keys does not end
+// with the whole file in memory.
+const keptPages = 512
+
+// page reads a page. keep: it may be asked for again.
 func (v *view) page(id uint64, keep bool) (*page, error) {
-	slot := &v.kept[id%uint64(len(v.kept))]
-	if p := *slot; p != nil && p.id == id {
+	if p := v.kept[id]; p != nil {
 		return p, nil
 	}
-	p, err := loadPage(v.file, id, v.m.pages)
+	var p *page
+	var err error
+	if b := v.ahead(id, keep); b != nil {
+		p, err = loadRest(v.file, id, v.m.pages, b)
+	} else {
+		p, err = loadPage(v.file, id, v.m.pages)
+	}
 	if err != nil {
 		return nil, v.bad(err)
 	}
 	if keep {
-		*slot = p
+		if v.kept == nil || len(v.kept) >= keptPages {
+			v.kept = make(map[uint64]*page, 16)
+		}
+		v.kept[id] = p
 	}
 	return p, nil
 }
