@@ -78,7 +78,8 @@ type Model struct {
 	trouble  error // the journal cannot be trusted to take more
 	left     error // what was refused while ending
 
-	swallow  time.Time // until then keys are the tail of a torn sequence
+	swallow  time.Time // since then keys are the tail of a torn sequence
+	dropped  time.Time // when a run of keys was left out
 	asked    time.Time // when the question on the screen came up
 	lastYes  time.Time
 	lastDo   time.Time

@@ -57,7 +57,7 @@ func (m *Model) strokes(k tea.KeyMsg) []tea.KeyMsg {
 	if k.Type != tea.KeyRunes && k.Type != tea.KeySpace {
 		return []tea.KeyMsg{k}
 	}
-	if m.at.Before(m.swallow) {
+	if m.within(m.swallow, tornFor) {
 		m.torn()
 		return nil
 	}
@@ -78,17 +78,22 @@ func (m *Model) strokes(k tea.KeyMsg) []tea.KeyMsg {
 	return m.split(k)
 }
 
-// split takes keys apart that arrived in one read, if all of them are bound now.
+// split takes keys apart that arrived in one read, if all of them are bound now. A slow machine hands over a key
+// that opens a line and what was typed into it at once: the rest is text then.
 func (m *Model) split(k tea.KeyMsg) []tea.KeyMsg {
+	first := tea.KeyMsg{Type: tea.KeyRunes, Runes: k.Runes[:1]}
+	if b, bound := find(m.keys, first); bound && b.opensLine() {
+		return []tea.KeyMsg{first, {Type: tea.KeyRunes, Runes: k.Runes[1:]}}
+	}
 	if len(k.Runes) > glued {
-		m.torn()
+		m.drop()
 		return nil
 	}
 	var out []tea.KeyMsg
 	for _, r := range k.Runes {
 		s := tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune{r}}
 		if _, bound := find(m.keys, s); !bound {
-			m.torn()
+			m.drop()
 			return nil
 		}
 		out = append(out, s)
@@ -110,7 +115,20 @@ func (m *Model) pasted(k tea.KeyMsg) []tea.KeyMsg {
 	return []tea.KeyMsg{{Type: tea.KeyRunes, Runes: k.Runes}}
 }
 
-func (m *Model) torn() { m.swallow = m.at.Add(tornFor) }
+// torn begins the time in which keys are the tail of a torn sequence.
+func (m *Model) torn() { m.swallow = m.at }
+
+// drop leaves out a run of keys. An Enter that follows at once was meant for what they would have opened.
+func (m *Model) drop() {
+	m.torn()
+	m.dropped = m.at
+}
+
+// within tells whether a moment was no longer ago than that. A clock that was set back makes it long ago.
+func (m *Model) within(then time.Time, long time.Duration) bool {
+	ago := m.at.Sub(then)
+	return ago >= 0 && ago < long
+}
 
 // press deals with one stroke.
 func (m *Model) press(k tea.KeyMsg) tea.Cmd {
@@ -126,16 +144,17 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	return nil
 }
 
-// doubled tells whether Enter comes so soon after another that it is the same press.
+// doubled tells whether Enter comes so soon after another that it is the same press, or on the heels of keys that
+// were dropped.
 func (m *Model) doubled() bool {
-	again := m.at.Sub(m.lastDo) < bounce
+	again := m.within(m.lastDo, bounce) || m.within(m.dropped, settleFor)
 	m.lastDo = m.at
 	return again
 }
 
 // hasty tells whether y comes too soon to be an answer to what stands on the screen.
 func (m *Model) hasty() bool {
-	early := m.at.Sub(m.asked) < settleFor || m.at.Sub(m.lastYes) < heldFor
+	early := m.within(m.asked, settleFor) || m.within(m.lastYes, heldFor)
 	m.lastYes = m.at
 	return early
 }

@@ -49,6 +49,15 @@ type binding struct {
 	on     func(m *Model) bool
 }
 
+// opensLine tells whether the key opens a line of text.
+func (b binding) opensLine() bool {
+	switch b.act {
+	case actSkip, actLog, actPush, actGauge, actWeather:
+		return true
+	}
+	return false
+}
+
 func bind(a act, s side, keys []string, shown, label, long string, on func(m *Model) bool) binding {
 	return binding{
 		Binding: key.NewBinding(key.WithKeys(keys...), key.WithHelp(shown, label)),

@@ -30,7 +30,7 @@ func (m *Model) tap(e tea.MouseMsg) tea.Cmd {
 		if !s.holds(e.X, e.Y) {
 			continue
 		}
-		if s.tapTarget == m.tapped && m.at.Sub(m.lastTap) < again {
+		if s.tapTarget == m.tapped && m.within(m.lastTap, again) {
 			m.lastTap = m.at
 			return nil
 		}
