@@ -111,7 +111,7 @@ func writeFrame(tx *bbolt.Tx, m Meta) error {
 			return err
 		}
 	}
-	return tx.Bucket(bucketHead).Put(keyHead, head{}.value())
+	return head{}.write(tx)
 }
 
 // filler gathers actions into large commits.

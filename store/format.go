@@ -4,6 +4,8 @@ import (
 	"encoding/binary"
 	"errors"
 	"hash/crc32"
+
+	"go.etcd.io/bbolt"
 )
 
 // Format is the number of the file layout that this package writes.
@@ -174,16 +176,24 @@ func parseAction(id, value []byte) (first, last uint64, err error) {
 	return first, last, nil
 }
 
-// head says what the file must hold. It is written with each action.
+// head says what the file must hold. It is written in each commit.
 type head struct {
+	commit  uint64 // number of that commit, which is also in bbolt's own head
 	last    uint64 // number of the last record, which is also their count
 	running uint32 // checksum over the seals of all records, in order
 	actions uint64 // count
 	keys    uint64 // count
 }
 
+// write puts the head into the transaction that makes it true.
+func (h head) write(tx *bbolt.Tx) error {
+	h.commit = uint64(tx.ID())
+	return tx.Bucket(bucketHead).Put(keyHead, h.value())
+}
+
 func (h head) value() []byte {
 	v := []byte{valueForm}
+	v = binary.BigEndian.AppendUint64(v, h.commit)
 	v = binary.BigEndian.AppendUint64(v, h.last)
 	v = binary.BigEndian.AppendUint32(v, h.running)
 	v = binary.BigEndian.AppendUint64(v, h.actions)
@@ -196,14 +206,15 @@ func parseHead(value []byte) (head, error) {
 	if err != nil {
 		return head{}, err
 	}
-	if len(b) != 28 {
+	if len(b) != 36 {
 		return head{}, errForm
 	}
 	return head{
-		last:    binary.BigEndian.Uint64(b),
-		running: binary.BigEndian.Uint32(b[8:]),
-		actions: binary.BigEndian.Uint64(b[12:]),
-		keys:    binary.BigEndian.Uint64(b[20:]),
+		commit:  binary.BigEndian.Uint64(b),
+		last:    binary.BigEndian.Uint64(b[8:]),
+		running: binary.BigEndian.Uint32(b[16:]),
+		actions: binary.BigEndian.Uint64(b[20:]),
+		keys:    binary.BigEndian.Uint64(b[28:]),
 	}, nil
 }
 

@@ -74,7 +74,12 @@ func TestStoredFormsOfFormat1(t *testing.T) {
 			appendRecord(nil, numberKey(2), 1, 0, "", item("b")),
 			[]byte("\x01\x01\x00b\xa3\xbb\xb1\x56"),
 		},
-		"action":      {actionValue("act", 1, 300), []byte("\x01\x01\xac\x02\xa6\xea\xb7\xea")},
+		"action": {actionValue("act", 1, 300), []byte("\x01\x01\xac\x02\xa6\xea\xb7\xea")},
+		"head": {
+			head{commit: 9, last: 258, running: 0x01020304, actions: 5, keys: 6}.value(),
+			[]byte("\x01\x00\x00\x00\x00\x00\x00\x00\x09\x00\x00\x00\x00\x00\x00\x01\x02\x01\x02\x03\x04" +
+				"\x00\x00\x00\x00\x00\x00\x00\x05\x00\x00\x00\x00\x00\x00\x00\x06\x9a\x4e\x75\x56"),
+		},
 		"ordered key": {orderedKey([]byte("a\x00b"), 300), []byte("a\x00\xffb\x00\x02\x01\x2c")},
 	} {
 		if !bytes.Equal(c.got, c.want) {

@@ -281,3 +281,47 @@ func TestOneHeadBadIsSaid(t *testing.T) {
 		}
 	}
 }
+
+// A backup is such a copy. Its heads stand in fixed places and bear two numbers
+// for one commit.
+func TestCopyMadeByTheEngine(t *testing.T) {
+	s := made(t)
+	for i := range 5 { // an odd and an even number of commits
+		put(t, s, fmt.Sprint("a", i), item("body", "k"))
+		path := newPath(t)
+		f, err := os.Create(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		err = s.db.View(func(tx *bbolt.Tx) error { _, err := tx.WriteTo(f); return err })
+		if err = errors.Join(err, f.Close()); err != nil {
+			t.Fatal(err)
+		}
+		good, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for bad := -1; bad < 2; bad++ {
+			b := good
+			if bad >= 0 {
+				b = flipped(good, bad*pageSize+60)
+			}
+			if err := os.WriteFile(path, b, 0o600); err != nil {
+				t.Fatal(err)
+			}
+			c := opened(t, path, Options{})
+			if (c.Warning() != "") != (bad >= 0) {
+				t.Errorf("warning %q", c.Warning())
+			}
+			if !same(mustRead(t, c), mustRead(t, s)) {
+				t.Error("contents differ")
+			}
+			for j := range 3 {
+				put(t, c, fmt.Sprint("more", j), item("more"))
+			}
+			shutDown(t, c)
+			_ = c.Close()
+			shutDown(t, opened(t, path, Options{}))
+		}
+	}
+}

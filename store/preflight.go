@@ -69,19 +69,23 @@ func tooSmall(path string, f *os.File, size int64) error {
 
 // choose takes the head that bbolt will take.
 func choose(path string, m [2]metaPage, errs [2]error) (newest metaPage, warning string, err error) {
+	const lost = "One of the two heads of %s is damaged; the last action before the damage may be missing."
 	switch {
 	case errs[0] == nil && errs[1] == nil:
-		if m[1].txid > m[0].txid {
-			return m[1], "", nil
+		newest, other := m[0], m[1]
+		if other.txid > newest.txid {
+			newest, other = other, newest
 		}
-		return m[0], "", nil
+		if newest.txid-other.txid != 1 { // they are written in turn
+			warning = fmt.Sprintf(lost, path)
+		}
+		return newest, warning, nil
 	case errs[0] == nil, errs[1] == nil:
 		newest = m[0]
 		if errs[0] != nil {
 			newest = m[1]
 		}
-		return newest, fmt.Sprintf("One of the two heads of %s is damaged; "+
-			"the last action before the damage may be missing.", path), nil
+		return newest, fmt.Sprintf(lost, path), nil
 	case errs[0] == errMagic && errs[1] == errMagic:
 		return newest, "", foreign(path, "it begins with something else")
 	case errs[0] == errVersion && errs[1] == errVersion:

@@ -70,7 +70,7 @@ func (b *batch) write(tx *bbolt.Tx) error {
 			return err
 		}
 	}
-	return tx.Bucket(bucketHead).Put(keyHead, b.h.value())
+	return b.h.write(tx)
 }
 
 // checkAction tells what cannot be stored before anything is touched.

@@ -23,7 +23,7 @@ func (s *Store) PutSnapshot(at uint64, body []byte) error {
 	if err := s.mayWrite(); err != nil {
 		return err
 	}
-	of, err := s.prepareSnapshot(at)
+	h, of, err := s.prepareSnapshot(at)
 	if err != nil {
 		return err
 	}
@@ -33,36 +33,39 @@ func (s *Store) PutSnapshot(at uint64, body []byte) error {
 	value = binary.BigEndian.AppendUint32(value, of)
 	value = seal(keySnapshot, append(value, body...))
 	return s.write(func(tx *bbolt.Tx) error {
-		return tx.Bucket(bucketSnapshot).Put(keySnapshot, value)
+		if err := tx.Bucket(bucketSnapshot).Put(keySnapshot, value); err != nil {
+			return err
+		}
+		return h.write(tx)
 	})
 }
 
 // prepareSnapshot reads what the commit will touch and the seal of record at.
-func (s *Store) prepareSnapshot(at uint64) (uint32, error) {
+func (s *Store) prepareSnapshot(at uint64) (h head, of uint32, err error) {
 	v, err := s.begin()
 	if err != nil {
-		return 0, err
+		return h, 0, err
 	}
 	defer s.done(v)
-	h, err := v.head()
-	if err != nil {
-		return 0, err
+	if h, err = v.head(); err != nil {
+		return h, 0, err
 	}
 	if at > h.last {
-		return 0, refused("There is no record %d to make a snapshot at, the last one is %d.", at, h.last)
+		return h, 0, refused("There is no record %d to make a snapshot at, the last one is %d.", at, h.last)
 	}
 	if err := s.checkSound(v); err != nil {
-		return 0, err
+		return h, 0, err
 	}
 	if v.m.txid != s.edge {
 		if err := v.checkEnd(h); err != nil { // the commit will make it the edge
-			return 0, err
+			return h, 0, err
 		}
 	}
 	if _, _, err := v.get(v.dir[string(bucketSnapshot)], keySnapshot); err != nil {
-		return 0, err
+		return h, 0, err
 	}
-	return v.sealAt(at)
+	of, err = v.sealAt(at)
+	return h, of, err
 }
 
 func (v *view) sealAt(at uint64) (uint32, error) {
@@ -111,10 +114,14 @@ func (s *Store) DropSnapshot() error {
 	if err := s.mayWrite(); err != nil {
 		return err
 	}
-	if _, err := s.prepareSnapshot(0); err != nil {
+	h, _, err := s.prepareSnapshot(0)
+	if err != nil {
 		return err
 	}
 	return s.write(func(tx *bbolt.Tx) error {
-		return tx.Bucket(bucketSnapshot).Delete(keySnapshot)
+		if err := tx.Bucket(bucketSnapshot).Delete(keySnapshot); err != nil {
+			return err
+		}
+		return h.write(tx)
 	})
 }

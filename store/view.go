@@ -220,5 +220,10 @@ func (v *view) head() (head, error) {
 	if err != nil {
 		return head{}, damaged(v.path, "the count of its records is unreadable (%v)", err)
 	}
+	// An old page of buckets in the place of the new one would be whole in itself.
+	// A copy made by bbolt has the same commit under two numbers, one apart.
+	if h.commit != v.m.txid && h.commit != v.m.txid+1 {
+		return head{}, damaged(v.path, "the count of its records is of commit %d, not %d", h.commit, v.m.txid)
+	}
 	return h, nil
 }
