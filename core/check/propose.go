@@ -99,7 +99,7 @@ func (s *situation) propose() Proposal {
 		}
 	}
 	if s.tank == nil {
-		if p, turn := s.proposeLineUp(); turn {
+		if p, turn := s.proposeLineUp(); turn && !goingOn(r, PartCompartment, PartRig) {
 			return p
 		}
 		if c := s.toClean(); c != nil && c.Into != 0 && s.heavy(r) {
@@ -115,7 +115,7 @@ func (s *situation) propose() Proposal {
 		}
 	}
 	if r.Verdict >= Ask {
-		return Proposal{Act: ActConfirm, Words: "answer the " + r.Verdict.String(), Why: r.Findings[0].Do}
+		return Proposal{Act: ActConfirm, Words: "answer the " + r.Verdict.String(), Why: r.heaviest().Do}
 	}
 	f := &core.Sprayed{Lawn: s.lawn.LawnName, Applicator: s.with.Name, By: core.ByArea}
 	for _, z := range s.zones {
@@ -128,6 +128,31 @@ func (s *situation) propose() Proposal {
 		Act: ActSpray, Words: fmt.Sprintf("sprayed %s on %s", gal(s.want), strings.Join(f.Zones, " + ")),
 		Facts: []core.Fact{f},
 	}
+}
+
+// heaviest is the first finding that the operator does not go on in spite of.
+func (r *Report) heaviest() Finding {
+	for _, f := range r.Findings {
+		if f.Reason == "" {
+			return f
+		}
+	}
+	return Finding{}
+}
+
+// goingOn tells whether the operator goes on in spite of every stop about these parts, and there is one.
+func goingOn(r Report, parts ...string) bool {
+	some := false
+	for _, f := range r.Findings {
+		if f.Weight != Stop || !hasText(parts, f.Part) {
+			continue
+		}
+		if f.Reason == "" {
+			return false
+		}
+		some = true
+	}
+	return some
 }
 
 // heavy tells whether the nozzle's liquid is the reason of an ask or a stop that stands.

@@ -223,6 +223,18 @@ func TestOneReasonOpensOneFinding(t *testing.T) {
 	}
 }
 
+// After a reason for the compartment in use, the screen proposes to spray from it and no longer to turn away.
+func TestProposalAfterAReason(t *testing.T) {
+	b := play(t, loadedLines+hoseOf("b")+`{"fact":"visit_begun","lawn":"Alder"}`)
+	if p := Propose(b, Intent{At: clock}); p.Act != ActLineUp {
+		t.Fatalf("%+v", p)
+	}
+	log(t, b, &core.Overridden{Rule: "grass", Lawn: "Alder", Product: "C1", Reason: "supervisor decided"})
+	if p := Propose(b, Intent{At: clock}); p.Act != ActSpray {
+		t.Errorf("%+v", p)
+	}
+}
+
 // A day by proposals alone: the verdict is clean whenever the screen proposes to spray.
 func TestProposalsLeadThroughTheDay(t *testing.T) {
 	b := play(t, loadedLines)
