@@ -84,14 +84,15 @@ func (s *situation) tooStrong(k int32) (Finding, bool) {
 	}
 	f := Finding{
 		Weight: Ask, Product: prod.ProductName, Active: prod.Label.Words(), Area: s.cover(v),
-		Figured: core.Known(v.Gallons()), Unit: "gal", Ground: GroundPractice, Source: "mix as entered",
+		Limit: core.Known(1.0), Unit: "multiple", Ground: GroundPractice, Source: "mix as entered",
 	}
 	s.multiples(&f, k, s.dose(strongest, k))
+	f.Figured = f.TimesMix
 	f.Part = s.strongPart(k)
 	switch {
 	case most > 0 && f.Multiple.V > overLabel:
 		f.Weight, f.Ground, f.Source = Stop, GroundLabel, labelSource(prod)
-		f.Limit = core.Known(1.0)
+		f.Figured = f.Multiple
 	case most == 0 && f.TimesMix.Or(0) >= doubled:
 		f.Weight = Stop
 	}
@@ -183,7 +184,7 @@ func (s *situation) tooWeak(k int32) (Finding, bool) {
 	}
 	f := Finding{
 		Weight: Note, Product: prod.ProductName, Active: prod.Label.Words(), Area: s.cover(v), Part: s.strongPart(k),
-		TimesMix: core.Known(weakest), Figured: core.Known(v.Gallons()), Unit: "gal", Ground: GroundPractice, Source: "mix as entered",
+		TimesMix: core.Known(weakest), Figured: core.Known(weakest), Limit: core.Known(1.0), Unit: "multiple", Ground: GroundPractice, Source: "mix as entered",
 	}
 	f.Multiple = f.TimesMix
 	if most := labelMost(prod); most > 0 {

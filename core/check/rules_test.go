@@ -330,3 +330,22 @@ func TestLineUpNow(t *testing.T) {
 		t.Errorf("%+v", f)
 	}
 }
+
+// Found from outside: a zone border that falls on a parcel's border left a sliver of a few nanolitres whose
+// strength was rounding alone. 200 fl oz in 100 gal at 2 gal per 1,000 sq ft is 4 fl oz, 8.0 times 0.5 (arithmetic).
+func TestSliverAtAZoneBorderIsNotJudged(t *testing.T) {
+	b := play(t, `
+{"fact":"rig","name":"r","compartments":[{"letter":"a","capacity_gal":300},{"letter":"b","capacity_gal":150}],"cell_gal":0.5,"hoses":[{"name":"h","inside_diameter_in":0.375,"length_ft":300}],"applicators":[{"name":"gun","kind":"gun","hose":"h","delivery_gal_per_1000_sqft":2}]}
+{"fact":"product","name":"ps","form":"liquid","kind":"herbicide","grasses":["tall_fescue"],"rate_high_fl_oz_per_1000_sqft":0.5}
+{"fact":"lawn","name":"L1","zones":[{"name":"f","grass":"tall_fescue","area_sqft":3000},{"name":"b","grass":"tall_fescue","area_sqft":2000}]}
+{"fact":"loaded","into":"a","volume_gal":100,"parts":[{"product":"ps","amount_fl_oz":200}]}
+{"fact":"lined_up","supply":["a"],"return":"a"}
+{"fact":"pushed_back","into":"a","volume_gal":8}`)
+	const want = 8.0
+	for _, g := range []float64{5, 9, 10, 11, 20} {
+		f := find(before(t, b, Intent{Lawn: "L1", Volume: core.Known(measure.Gallons(g))}), "dose")
+		if f == nil || math.Abs(f.Multiple.V/(want*g/10)-1) > 1e-3 {
+			t.Errorf("%g gal: %+v, want %.4f", g, f, want*g/10)
+		}
+	}
+}

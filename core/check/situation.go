@@ -176,11 +176,18 @@ func (s *situation) supply() *fluid.Compartment {
 	return s.b.Plumbing().Compartment(s.up.Supply[0])
 }
 
-// eachParcel visits every parcel that would be laid, in order, with its zone.
+// sliver is a parcel too small (a millilitre, a tenth of a square foot) to be judged: where a parcel is cut at
+// the border of a zone, the strength of what little is left over is decided by rounding to the unit.
+const sliver = measure.Millilitre
+
+// eachParcel visits every parcel that would be laid, in order, with its zone. Slivers are left out, unless all that
+// is to be laid is hardly more than one.
 func (s *situation) eachParcel(f func(z core.Zone, l fluid.Liquid)) {
 	for _, part := range s.parts {
 		for _, l := range part.Parcels {
-			f(part.Zone, l)
+			if l.Volume >= sliver || s.want < 100*sliver {
+				f(part.Zone, l)
+			}
 		}
 	}
 }
