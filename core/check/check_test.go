@@ -138,7 +138,8 @@ func TestEightTimesTheStrength(t *testing.T) {
 	b := play(t, rigLines+`
 {"fact":"loaded","into":"a","volume_gal":200,"mix":"W","for":"gun"}
 {"fact":"loaded","into":"b","volume_gal":100,"mix":"W","for":"ride-on"}
-`+hoseOf("b"))
+{"fact":"lined_up","supply":["b"],"return":"b"}
+{"fact":"pushed_back","into":"c","volume_gal":8}`)
 	r := before(t, b, Intent{Lawn: "Alder"})
 	f := find(r, "dose")
 	if r.Verdict != Stop || f == nil || measure.Multiple(f.TimesMix.V) != "8.0" || !strings.Contains(f.Says, "8.0 times the mix") {

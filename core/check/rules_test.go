@@ -340,7 +340,7 @@ func TestSliverAtAZoneBorderIsNotJudged(t *testing.T) {
 {"fact":"lawn","name":"L1","zones":[{"name":"f","grass":"tall_fescue","area_sqft":3000},{"name":"b","grass":"tall_fescue","area_sqft":2000}]}
 {"fact":"loaded","into":"a","volume_gal":100,"parts":[{"product":"ps","amount_fl_oz":200}]}
 {"fact":"lined_up","supply":["a"],"return":"a"}
-{"fact":"pushed_back","into":"a","volume_gal":8}`)
+{"fact":"pushed_back","into":"b","volume_gal":8}`)
 	const want = 8.0
 	for _, g := range []float64{5, 9, 10, 11, 20} {
 		f := find(before(t, b, Intent{Lawn: "L1", Volume: core.Known(measure.Gallons(g))}), "dose")

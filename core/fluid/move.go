@@ -19,12 +19,35 @@ func (p *Plumbing) Load(t *Tank, l Liquid, packages map[int32]Place, liquid func
 	t.Flows.Loaded += l.Volume
 }
 
-// PushBack draws v through a hose into a compartment.
+// pushSlices bounds how finely a push-back into the compartment that feeds the pump is cut.
+const pushSlices = 1000
+
+// PushBack draws v through a hose into a compartment. If that compartment feeds the pump, what comes back is
+// drawn again: it is booked slice by slice, as finely as the cell is washed out, so that the doses do not depend
+// on how many entries the push-back is written in.
 func (p *Plumbing) PushBack(hose string, v measure.Volume, into *Compartment) []Liquid {
-	out := p.Draw(hose, v)
-	for _, l := range out {
-		into.put(l)
-		into.Flows.PushedIn += l.Volume
+	h := p.Hose(hose)
+	if h == nil || v <= 0 {
+		return nil
+	}
+	slice := v
+	for _, c := range p.open() {
+		if c == into {
+			slice = max(p.Cell.Size/cellSteps, h.Size/hoseSteps, v/pushSlices, 1)
+		}
+	}
+	var out []Liquid
+	for left := v; left > 0; {
+		now := min(slice, left)
+		if left-now < drop {
+			now = left
+		}
+		for _, l := range p.Draw(hose, now) {
+			into.put(l)
+			into.Flows.PushedIn += l.Volume
+			out = append(out, l)
+		}
+		left -= now
 	}
 	return out
 }

@@ -182,3 +182,32 @@ func TestReturnLineIsSweptOnceAfterTheValvesTurn(t *testing.T) {
 		t.Errorf("a drained return line stays at %s while the pump runs", p.Return.Liquid.Volume.Text())
 	}
 }
+
+// A push-back into the compartment that feeds the pump does not depend on how many entries it is written in.
+func TestPushBackIntoItsOwnSupplyInOneOrInMany(t *testing.T) {
+	fresh := func() *Plumbing {
+		p := &Plumbing{Outside: Accounts{}, Cell: Cell{Size: measure.Gallons(0.2)}}
+		p.Cell.Liquid = Water(p.Cell.Size, 0)
+		hose := measure.Gallons(1.72)
+		p.Hoses = []Hose{{Name: "h", Size: hose, Charge: []Parcel{{Liquid: Water(hose, 0)}}}}
+		c := Compartment{Letter: 'a', Tank: Tank{Capacity: measure.Gallons(300), Origin: 1}}
+		c.Liquid = Liquid{Volume: measure.Gallons(50), Holds: Parts{{Key: 0, N: 1_000_000_000_000}}}
+		p.Compartments = []Compartment{c}
+		p.Turn(LineUp{Supply: []byte{'a'}, Return: 'a'})
+		return p
+	}
+	one, many := fresh(), fresh()
+	one.PushBack("h", measure.Gallons(4), one.Compartment('a'))
+	for range 400 {
+		many.PushBack("h", measure.Gallons(0.01), many.Compartment('a'))
+	}
+	for what, pair := range map[string][2]Liquid{
+		"compartment": {one.Compartment('a').Liquid, many.Compartment('a').Liquid},
+		"hose":        {one.Hose("h").Liquid(), many.Hose("h").Liquid()},
+	} {
+		x, y := float64(pair[0].Holds.Of(0)), float64(pair[1].Holds.Of(0))
+		if d := x/y - 1; max(d, -d) > 1e-4 {
+			t.Errorf("%s holds %.9g in one entry and %.9g in many", what, x, y)
+		}
+	}
+}
