@@ -18,8 +18,8 @@ type Tally struct {
 }
 
 // Close takes the sums of the book's day, open or last. The figures stand until the next day is opened: call
-// it just before that, or at the end. An open day lasts until now, where that is known, else until its last
-// entry.
+// it just before that, or at the end. An open day lasts until now, where that is known and of the same date,
+// else until its last entry: nobody works through the night because a day was left open.
 func Close(b *core.Book, now core.Maybe[core.Moment]) Tally {
 	d := b.Day()
 	t := Tally{From: d.Date, To: d.Date, Seconds: seconds(d, now)}
@@ -40,7 +40,9 @@ func Close(b *core.Book, now core.Maybe[core.Moment]) Tally {
 func seconds(d *core.Day, now core.Maybe[core.Moment]) int64 {
 	end := d.Closed
 	if d.Open {
-		end = now.Or(d.Last)
+		if end = d.Last; now.Known && now.V.Date() == d.Date {
+			end = now.V
+		}
 	}
 	return max(end.Unix-d.Opened.Unix, 0)
 }

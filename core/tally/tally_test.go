@@ -328,3 +328,21 @@ func TestPage(t *testing.T) {
 		t.Errorf("the page begins\n%s\nwant\n%s", strings.SplitAfter(got, "\n")[0], want)
 	}
 }
+
+func TestADayLeftOpenEndsWithItsLastEntry(t *testing.T) {
+	opened := core.Moment{Unix: 1_780_000_000}
+	d := &core.Day{Open: true, Date: opened.Date(), Opened: opened, Last: core.Moment{Unix: opened.Unix + 3600}}
+	for _, row := range []struct {
+		now  core.Maybe[core.Moment]
+		want int64
+	}{
+		{core.Maybe[core.Moment]{}, 3600},
+		{core.Known(core.Moment{Unix: opened.Unix + 7200}), 7200},
+		{core.Known(core.Moment{Unix: opened.Unix + 30*86400}), 3600},
+		{core.Known(core.Moment{Unix: opened.Unix - 60}), 0},
+	} {
+		if got := seconds(d, row.now); got != row.want {
+			t.Errorf("%+v: %d s, want %d", row.now, got, row.want)
+		}
+	}
+}
