@@ -101,7 +101,10 @@ func (m *Model) back() {
 func (m *Model) doNext() tea.Cmd {
 	p := m.got.next
 	switch p.Act {
-	case check.ActConfirm, check.ActCloseDay:
+	case check.ActConfirm:
+		m.status = status{kind: saysStop, what: sentence(p.Why), do: fmt.Sprintf("%s goes on in spite of it, %s skips.", m.shown(actYes), m.shown(actSkip))}
+		return nil
+	case check.ActCloseDay:
 		m.status = status{kind: saysStop, what: sentence(p.Why), do: fmt.Sprintf("%s does not do this: press %s.", m.shown(actDo), m.shown(actYes))}
 		return nil
 	case check.ActWeather:

@@ -81,7 +81,7 @@ func (c *cab) pushes() string {
 func TestEnterDoesNotAnswer(t *testing.T) {
 	c := climbIn(t, morning).press("enter", "i").type_("9 SW 64").sees("ASK")
 	before := c.facts()
-	c.press("enter").sees("Enter does not do this: press y.")
+	c.press("enter").sees("y goes on in spite of it, k skips.")
 	if c.facts() != before {
 		t.Errorf("Enter logged something: %s", c.facts())
 	}

@@ -81,16 +81,15 @@ func hasText(list []string, s string) bool {
 	return false
 }
 
-// strongestAnywhere is the strongest that a product stands in any compartment, or its label's lowest rate at
+// strongestAnywhere is the strongest that a product stands in any compartment, or its usual rate at
 // the first applicator's delivery where that is more.
 func strongestAnywhere(b *core.Book, k int32) float64 {
 	ref := 0.0
 	for i := range b.Plumbing().Compartments {
 		ref = max(ref, float64(b.Plumbing().Compartments[i].Liquid.Strength(k)))
 	}
-	e := b.ProductByKey(k).Label
-	if a := b.Applicator(FirstApplicator(b)); a != nil && e.HasRateLow && a.Delivery.V > 0 {
-		ref = max(ref, e.RateLow.V/a.Delivery.V)
+	if a := b.Applicator(FirstApplicator(b)); a != nil && a.Delivery.V > 0 {
+		ref = max(ref, usualRate(b, k)/a.Delivery.V)
 	}
 	return ref
 }

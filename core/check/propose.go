@@ -90,14 +90,10 @@ func proposeDay(b *core.Book, in Intent) Proposal {
 	return p
 }
 
-// propose is the order of a visit: see the weather, turn the valves, push the hose clean, then spray.
+// propose is the order of a visit: turn the valves, push the hose clean, see the weather, then spray. So the first
+// line of the verdict, a stop before an ask, is what Enter does.
 func (s *situation) propose() Proposal {
 	r := s.report()
-	for _, f := range r.Findings {
-		if f.Rule == "weather" && f.Weight == Ask && f.Reason == "" && (f.Unit == "min" || !f.Figured.Known) {
-			return Proposal{Act: ActWeather, Words: "look at the weather", Why: f.Says}
-		}
-	}
 	if s.tank == nil {
 		if p, turn := s.proposeLineUp(); turn && !goingOn(r, PartCompartment, PartRig) {
 			return p
@@ -112,6 +108,11 @@ func (s *situation) propose() Proposal {
 				p.Facts = append(p.Facts, &core.PushedBack{Into: l.Into, Volume: l.Volume})
 			}
 			return p
+		}
+	}
+	for _, f := range r.Findings {
+		if f.Rule == "weather" && f.Weight == Ask && f.Reason == "" && (f.Unit == "min" || !f.Figured.Known) {
+			return Proposal{Act: ActWeather, Words: "look at the weather", Why: f.Says}
 		}
 	}
 	if r.Verdict >= Ask {

@@ -349,3 +349,24 @@ func TestSliverAtAZoneBorderIsNotJudged(t *testing.T) {
 		}
 	}
 }
+
+// A trace of a product without a lowest rate on its label, whose own compartment is out of the line, is measured
+// against its mix, not against itself.
+func TestTraceIsNotMeasuredAgainstItself(t *testing.T) {
+	b := play(t, loadedLines+`{"fact":"product","name":"C3","form":"dry","kind":"herbicide","grasses":["tall_fescue"],"rate_high_oz_per_1000_sqft":0.5}
+{"fact":"mix","name":"C+","parts":[{"product":"C3","rate_oz_per_1000_sqft":0.35}]}
+{"fact":"loaded","into":"c","volume_gal":1,"parts":[{"product":"C3","amount_oz":0.05}]}
+`+hoseOf("c"))
+	// 0.05 oz in 51 gal is 0.45 per cent of 0.35 oz per 1.6 gal (arithmetic)
+	if r := before(t, b, Intent{Lawn: "Gum"}); r.Verdict == Stop {
+		t.Errorf("%+v", r.Findings)
+	}
+	if fits := Fits(b, "Gum"); string(fits) != "c" {
+		t.Errorf("fits %q", fits)
+	}
+	more(t, b, `{"fact":"loaded","into":"c","volume_gal":1,"parts":[{"product":"C3","amount_oz":0.2}]}
+`+hoseOf("c"))
+	if r := before(t, b, Intent{Lawn: "Gum"}); r.Verdict != Stop {
+		t.Errorf("2 per cent of the mix: %+v", r.Findings)
+	}
+}

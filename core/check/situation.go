@@ -210,14 +210,10 @@ func (s *situation) products() []int32 {
 }
 
 // full is the strength at which a product counts as undiluted: the strongest of what stands in cell and hose
-// (or the applicator's tank), of the compartments that it came from, and of the label's lowest rate at this
-// delivery. Residue is measured in shares of it.
+// (or the applicator's tank), of the compartments that it came from, and of its usual rate at this delivery.
+// Residue is measured in shares of it.
 func (s *situation) full(product int32) float64 {
-	e := s.b.ProductByKey(product).Label
-	ref := 0.0
-	if e.HasRateLow {
-		ref = e.RateLow.V / s.delivery()
-	}
+	ref := usualRate(s.b, product) / s.delivery()
 	p := s.b.Plumbing()
 	letters := s.originLetters()
 	for i := range p.Compartments {
@@ -235,6 +231,22 @@ func (s *situation) full(product int32) float64 {
 		}
 	}
 	return ref
+}
+
+// usualRate is the label's lowest rate of a product, else the lowest at which a mix of the book has it; 0 if neither
+// is known. Without it, a trace whose source has left the rig would be measured against itself.
+func usualRate(b *core.Book, product int32) float64 {
+	p := b.ProductByKey(product)
+	if p.Label.HasRateLow {
+		return p.Label.RateLow.V
+	}
+	low := 0.0
+	for _, m := range b.Mixes() {
+		if r, ok := m.Rate(p.ProductName); ok && (low == 0 || r.V < low) {
+			low = r.V
+		}
+	}
+	return low
 }
 
 // originLetters are the compartments that the liquid in cell, hose and supply came from.
