@@ -42,7 +42,7 @@ func (l Liquid) Split(v measure.Volume) (taken, rest Liquid) {
 	case v >= l.Volume:
 		return l, Liquid{}
 	}
-	taken = Liquid{Volume: v, From: l.From.shareWhole(v, l.Volume), Holds: l.Holds.near(v, l.Volume)}
+	taken = Liquid{Volume: v, From: l.From.shareWhole(v, l.Volume), Holds: l.Holds.share(v, l.Volume, measure.MulDivRound)}
 	rest = Liquid{l.Volume - v, l.From.Minus(taken.From), l.Holds.Minus(taken.Holds)}
 	return taken, rest
 }
@@ -69,7 +69,7 @@ func (l Liquid) As(v measure.Volume) Liquid {
 	if l.Volume == 0 || v <= 0 {
 		return Liquid{Volume: max(v, 0)}
 	}
-	out := Liquid{Volume: v, Holds: l.Holds.near(v, l.Volume)}
+	out := Liquid{Volume: v, Holds: l.Holds.share(v, l.Volume, measure.MulDivRound)}
 	if len(l.From) > 0 {
 		out.From = l.From.shareWhole(v, l.Volume)
 		if d := int64(v) - out.From.Sum(); d != 0 {

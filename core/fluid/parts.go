@@ -64,32 +64,21 @@ func (p Parts) Sum() int64 {
 	return s
 }
 
-// share returns the part of p that goes with v of whole, each amount rounded down.
-func (p Parts) share(v, whole measure.Volume) Parts {
+// share returns the part of p that goes with v of whole; round is how each amount is rounded to the unit.
+func (p Parts) share(v, whole measure.Volume, round func(a, b, c int64) int64) Parts {
 	out := make(Parts, 0, len(p))
 	for _, q := range p {
-		if n := measure.MulDiv(q.N, int64(v), int64(whole)); n != 0 {
+		if n := round(q.N, int64(v), int64(whole)); n != 0 {
 			out = append(out, Part{q.Key, n})
 		}
 	}
 	return out
 }
 
-// near returns the part of p that goes with v of whole, each amount rounded half to even.
-func (p Parts) near(v, whole measure.Volume) Parts {
-	out := make(Parts, 0, len(p))
-	for _, q := range p {
-		if n := measure.MulDivRound(q.N, int64(v), int64(whole)); n != 0 {
-			out = append(out, Part{q.Key, n})
-		}
-	}
-	return out
-}
-
-// shareWhole is share for amounts that make up the whole: what rounding leaves out goes to the parts that
+// shareWhole is share, rounded down, for amounts that make up the whole: what rounding leaves out goes to the parts that
 // have the most room left, first come first, so that the result sums to v.
 func (p Parts) shareWhole(v, whole measure.Volume) Parts {
-	out := p.share(v, whole)
+	out := p.share(v, whole, measure.MulDiv)
 	short := int64(v) - out.Sum()
 	for i := 0; short > 0 && i < len(p); i++ {
 		give := min(short, p[i].N-out.Of(p[i].Key))

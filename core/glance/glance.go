@@ -9,7 +9,7 @@ import (
 // Of takes a glance at a book. Where the clock was set by hand, now is when today's hours end.
 func Of(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) Document {
 	d := Document{
-		At: at.String(), LineUp: lineUp(b, at), Compartments: compartments(b), Cell: cell(b), Hose: hose(b),
+		At: at.String(), LineUp: lineUp(b), Compartments: compartments(b), Cell: cell(b), Hose: hose(b),
 		Applicators: applicators(b), Changeover: ToClean(b, subject(b, at)), Weather: weather(b, at), Accounts: accounts(b),
 		Entries: b.Seq(), State: b.StateDigest().String(), Journal: b.Digest().String(),
 	}
@@ -44,8 +44,7 @@ func today(b *core.Book, now core.Maybe[core.Moment]) Today {
 	return out
 }
 
-// lineUp asks the check what it says about the valves; it needs a lawn to ask for, any one of the book.
-func lineUp(b *core.Book, at core.Moment) LineUp {
+func lineUp(b *core.Book) LineUp {
 	now := b.Plumbing().LineUp
 	out := LineUp{Name: text(b.LineUpName()), Supply: []string{}}
 	for _, l := range now.Supply {
@@ -54,19 +53,8 @@ func lineUp(b *core.Book, at core.Moment) LineUp {
 	if now.Return != 0 {
 		out.Return = text(string(now.Return))
 	}
-	in := subject(b, at)
-	if in.Lawn == "" && len(b.Lawns()) > 0 {
-		in.Lawn = b.Lawns()[0].LawnName
-	}
-	r, err := check.Before(b, in)
-	if err != nil {
-		return out
-	}
-	for _, f := range r.Findings {
-		if f.Rule == "line_up" {
-			out.Finding = text(f.Says)
-			break
-		}
+	if f, found := check.LineUpNow(b); found {
+		out.Finding = text(f.Says)
 	}
 	return out
 }
