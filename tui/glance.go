@@ -41,11 +41,8 @@ func (m *Model) look() {
 	a.last = lastAction(m.book)
 	if a.lawn != "" && m.book.Rig() != nil {
 		a.fits = check.Fits(m.book, a.lawn)
-		in.Lawn = a.lawn
-		if a.visiting {
-			in.Zones = check.Untreated(m.book)
-			a.left = in.Zones
-		}
+		in = check.Likely(m.book, in)
+		a.left = in.Zones
 		if !a.visiting || len(in.Zones) > 0 {
 			a.report, a.err = check.Before(m.book, in)
 			a.change = check.ToClean(m.book, in)

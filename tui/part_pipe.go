@@ -214,12 +214,14 @@ func (m *Model) noChange() string {
 	switch {
 	case a != nil && m.book.Plumbing().Tank(a.Name) != nil:
 		return m.g.clean(a.Name) + " sprays from its own tank"
-	case m.got.lawn == "" || m.got.err != nil || (m.got.visiting && len(m.got.left) == 0):
+	case m.got.visiting && len(m.got.left) == 0:
+		return "seen for the next lawn when you leave this one"
+	case m.got.lawn == "" || m.got.err != nil:
 		return "no lawn ahead to change for"
 	case len(m.book.Plumbing().LineUp.Supply) != 1:
 		return "not one compartment feeds the pump"
 	}
-	return "none needed: the nozzle gives what is lined up"
+	return "none: the nozzle gives what is lined up"
 }
 
 func tintWords(t *core.TintSeen) string {

@@ -1,6 +1,7 @@
 package check
 
 import (
+	"bytes"
 	"fmt"
 	"strings"
 
@@ -40,6 +41,20 @@ func Propose(b *core.Book, in Intent) Proposal {
 	return s.propose()
 }
 
+// Likely fills in what the operator is likely to do next: the visit now with the zones that are left, by the valves
+// as they stand; on the road the next visit, from the compartment that the screen would have him turn to.
+func Likely(b *core.Book, in Intent) Intent {
+	in.Lawn = Subject(b)
+	if b.Day().Visiting() != nil {
+		in.Zones = Untreated(b)
+		return in
+	}
+	if fits := Fits(b, in.Lawn); len(fits) > 0 && !chosen(b) {
+		in.From = fits[0]
+	}
+	return in
+}
+
 // Untreated lists the zones of the lawn now visited on which nothing was laid in this visit.
 func Untreated(b *core.Book) []string {
 	v := b.Day().Visiting()
@@ -67,7 +82,7 @@ func proposeDay(b *core.Book, in Intent) Proposal {
 		return Proposal{Act: ActNone, Words: "enter a lawn", Why: "The book has no lawn yet."}
 	}
 	if in.At.Date() <= b.Day().Date {
-		return Proposal{Act: ActNone, Words: "nothing", Why: fmt.Sprintf("%s was opened already, and the clock says %s.", b.Day().Date, in.At.Date())}
+		return Proposal{Act: ActNone, Words: "nothing", Why: fmt.Sprintf("%s is closed; the next day opens when the clock, now at %s, says a later date.", b.Day().Date, in.At.Date())}
 	}
 	open := &core.DayOpened{Date: in.At.Date(), Operator: b.Day().Operator}
 	for _, v := range b.Day().Visits {
@@ -166,28 +181,38 @@ func (s *situation) heavy(r Report) bool {
 	return false
 }
 
-// proposeLineUp turns to the compartment that fits best, if the one in use does not fit or the valves move
-// liquid where it should not go.
+// proposeLineUp turns to the compartment that fits best, unless the one in use is that one, or fits and was chosen
+// by the operator for this visit.
 func (s *situation) proposeLineUp() (Proposal, bool) {
 	fits := Fits(s.b, s.lawn.LawnName)
 	if len(fits) == 0 {
 		return Proposal{}, false
 	}
 	to := fits[0]
-	now := s.up
-	if len(now.Supply) == 1 {
-		for _, l := range fits {
-			if l == now.Supply[0] {
-				to = l
-			}
-		}
-		if to == now.Supply[0] && now.Return == to {
-			return Proposal{}, false
-		}
+	if now := s.up.Supply; len(now) == 1 && bytes.IndexByte(fits, now[0]) >= 0 && chosen(s.b) {
+		to = now[0]
 	}
 	up := fluid.LineUp{Supply: []byte{to}, Return: to}
+	if string(up.Supply) == string(s.up.Supply) && up.Return == s.up.Return {
+		return Proposal{}, false
+	}
 	return Proposal{
 		Act: ActLineUp, Words: fmt.Sprintf("turn supply and return to %c", to), LineUp: up,
 		Facts: []core.Fact{&core.LinedUp{Supply: up.Supply, Return: up.Return}},
 	}, true
+}
+
+// chosen tells whether the valves were turned since the last lawn was left: then they stand as the operator
+// wants them here. Left over from the lawn before, they say nothing about this one.
+func chosen(b *core.Book) bool {
+	since := b.Since()
+	for i := len(since) - 1; i >= 0; i-- {
+		switch since[i].What.(type) {
+		case *core.LinedUp:
+			return true
+		case *core.VisitDone, *core.VisitSkipped, *core.DayOpened:
+			return false
+		}
+	}
+	return false
 }

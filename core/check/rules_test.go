@@ -370,3 +370,22 @@ func TestTraceIsNotMeasuredAgainstItself(t *testing.T) {
 		t.Errorf("2 per cent of the mix: %+v", r.Findings)
 	}
 }
+
+// A mix for all turf that is still lined up from the lawn before is no reason to treat the next lawn with it; one
+// that the operator turned to for this lawn is.
+func TestWhatIsLinedUpFromTheLawnBeforeIsNoChoice(t *testing.T) {
+	b := play(t, loadedLines+`{"fact":"visit_begun","lawn":"Gum"}
+`+hoseOf("c")+`{"fact":"sprayed","lawn":"Gum","applicator":"gun","by":"area"}
+{"fact":"visit_done","lawn":"Gum"}`)
+	if in := Likely(b, Intent{At: clock}); in.Lawn != "Fir" || in.From != 'b' {
+		t.Errorf("on the road: %+v", in)
+	}
+	more(t, b, `{"fact":"visit_begun","lawn":"Fir"}`)
+	if p := Propose(b, Intent{At: clock}); p.Act != ActLineUp || p.LineUp.Return != 'b' {
+		t.Errorf("at the lawn: %+v", p)
+	}
+	more(t, b, `{"fact":"lined_up","supply":["c"],"return":"c"}`)
+	if p := Propose(b, Intent{At: clock}); p.Act != ActSpray {
+		t.Errorf("turned to c for it: %+v", p)
+	}
+}
