@@ -22,10 +22,45 @@ func (s *state) admit(f Fact) error {
 		return s.admitMix(f)
 	case *Lawn:
 		return admitLawn(f)
+	case *Noted:
+		return s.admitNoted(f)
+	case *Setting:
+		return admitSetting(f)
+	}
+	return s.admitDayFact(f)
+}
+
+func (s *state) admitDayFact(f Fact) error {
+	switch f := f.(type) {
 	case *DayOpened:
 		return s.admitDayOpened(f)
 	case *DayClosed:
 		return s.needDay("close it")
+	case *VisitBegun:
+		return s.admitVisitBegun(f)
+	case *VisitSkipped:
+		return s.admitVisitSkipped(f)
+	case *VisitDone:
+		return s.admitVisitDone(f)
+	case *Routed:
+		return s.admitRouted(f)
+	case *CarriedOver:
+		return s.admitCarriedOver(f)
+	case *Held:
+		return s.admitHeld(f)
+	case *Resumed:
+		return s.admitResumed(f)
+	case *Weather:
+		return admitWeather(f)
+	case *Overridden:
+		return s.admitOverridden(f)
+	}
+	return s.admitMove(f)
+}
+
+// admitMove admits what moves liquid or product, or measures it.
+func (s *state) admitMove(f Fact) error {
+	switch f := f.(type) {
 	case *Loaded:
 		return s.admitLoaded(f)
 	case *LinedUp:
@@ -36,26 +71,22 @@ func (s *state) admit(f Fact) error {
 		return admitTint(f)
 	case *Filled:
 		return s.admitFilled(f)
-	case *VisitBegun:
-		return s.admitVisitBegun(f)
-	case *VisitSkipped:
-		return s.admitVisitSkipped(f)
-	case *VisitDone:
-		return s.admitVisitDone(f)
 	case *Sprayed:
 		return s.admitSprayed(f)
 	case *GaugeRead:
 		return s.admitGauge(f)
-	case *Weather:
-		return admitWeather(f)
-	case *Overridden:
-		return s.admitOverridden(f)
-	case *Setting:
-		return admitSetting(f)
 	case *Rinsed:
 		return s.admitRinsed(f)
 	case *Dumped:
 		return s.admitDumped(f)
+	case *LoadPlanned:
+		return s.admitLoadPlanned(f)
+	case *Ticked:
+		return s.admitTicked(f)
+	case *Fitted:
+		return s.admitFitted(f)
+	case *Spread:
+		return s.admitSpread(f)
 	}
 	return refuse("Use a version that knows it.", "This fact is not known.")
 }

@@ -13,11 +13,50 @@ func (s *state) apply(e Entry) {
 		s.applyMix(f)
 	case *Lawn:
 		s.applyLawn(f)
+	case *Noted:
+		s.applyNoted(e, f)
+	case *Setting:
+		s.settings[f.SettingName] = f.Value
+	default:
+		s.applyDayFact(e)
+		s.applyMove(e)
+	}
+	if s.day.Open {
+		s.day.Last = e.At
+	}
+}
+
+func (s *state) applyDayFact(e Entry) {
+	switch f := e.What.(type) {
 	case *DayOpened:
 		s.openDay(e, f)
 	case *DayClosed:
 		s.day.Overnight = f.Overnight
 		s.closeDay(e.At)
+	case *VisitBegun:
+		s.beginVisit(e, f.Lawn)
+	case *VisitSkipped:
+		s.endVisit(e, f.Lawn, Skipped, f.Reason)
+	case *VisitDone:
+		s.endVisit(e, f.Lawn, Done, "")
+	case *Routed:
+		s.applyRouted(f)
+	case *CarriedOver:
+		s.applyCarriedOver(e, f)
+	case *Held:
+		s.applyHeld(e, f)
+	case *Resumed:
+		s.applyResumed(f)
+	case *Weather:
+		s.weather = &WeatherAt{*f, e.At}
+	case *Overridden:
+		s.overrides = append(s.overrides, *f)
+	}
+}
+
+// applyMove moves liquid or product, or measures it.
+func (s *state) applyMove(e Entry) {
+	switch f := e.What.(type) {
 	case *Loaded:
 		s.applyLoaded(f)
 	case *LinedUp:
@@ -32,31 +71,24 @@ func (s *state) apply(e Entry) {
 		s.tint = &seen
 	case *Filled:
 		s.applyFilled(f)
-	case *VisitBegun:
-		s.beginVisit(e, f.Lawn)
-	case *VisitSkipped:
-		s.endVisit(e, f.Lawn, Skipped, f.Reason)
-	case *VisitDone:
-		s.endVisit(e, f.Lawn, Done, "")
 	case *Sprayed:
 		s.applySprayed(e, f)
 	case *GaugeRead:
 		s.applyGauge(e, f)
-	case *Weather:
-		s.weather = &WeatherAt{*f, e.At}
-	case *Overridden:
-		s.overrides = append(s.overrides, *f)
-	case *Setting:
-		s.settings[f.SettingName] = f.Value
 	case *Rinsed:
 		if c := s.plumbing.Compartment(f.Compartment); c != nil {
 			s.plumbing.Rinse(c, f.Water, fluid.Place(f.To))
 		}
 	case *Dumped:
 		s.plumbing.Dump(fluid.Place(f.From), f.Volume.V, fluid.Place(f.To))
-	}
-	if s.day.Open {
-		s.day.Last = e.At
+	case *LoadPlanned:
+		s.applyLoadPlanned(f)
+	case *Ticked:
+		s.applyTicked(f)
+	case *Fitted:
+		s.applyFitted(f)
+	case *Spread:
+		s.applySpread(e, f)
 	}
 }
 

@@ -36,6 +36,17 @@ const (
 	kindRinsed
 	kindDumped
 	kindStruck
+	kindRouted
+	kindCarriedOver
+	kindHeld
+	kindResumed
+	kindNoted
+	kindLoadPlanned
+	kindTicked
+	kindFitted
+	kindSpread
+
+	kindLast = kindSpread
 )
 
 // newFact makes an empty fact of each kind: the one list of all of them.
@@ -62,12 +73,21 @@ var newFact = map[Kind]func() Fact{
 	kindRinsed:       func() Fact { return &Rinsed{} },
 	kindDumped:       func() Fact { return &Dumped{} },
 	kindStruck:       func() Fact { return &Struck{} },
+	kindRouted:       func() Fact { return &Routed{} },
+	kindCarriedOver:  func() Fact { return &CarriedOver{} },
+	kindHeld:         func() Fact { return &Held{} },
+	kindResumed:      func() Fact { return &Resumed{} },
+	kindNoted:        func() Fact { return &Noted{} },
+	kindLoadPlanned:  func() Fact { return &LoadPlanned{} },
+	kindTicked:       func() Fact { return &Ticked{} },
+	kindFitted:       func() Fact { return &Fitted{} },
+	kindSpread:       func() Fact { return &Spread{} },
 }
 
 // FactNames lists the names of all facts in order of their kinds.
 func FactNames() []string {
 	var out []string
-	for k := kindRig; k <= kindStruck; k++ {
+	for k := kindRig; k <= kindLast; k++ {
 		out = append(out, newFact[k]().Name())
 	}
 	return out
@@ -75,7 +95,7 @@ func FactNames() []string {
 
 // NewFact makes an empty fact by its name, nil if there is none.
 func NewFact(name string) Fact {
-	for k := kindRig; k <= kindStruck; k++ {
+	for k := kindRig; k <= kindLast; k++ {
 		if f := newFact[k](); f.Name() == name {
 			return f
 		}

@@ -42,8 +42,22 @@ func (f *DayClosed) fields(w walker) {
 	w.text(3, "accounts", &f.Accounts)
 }
 
-// VisitBegun: the operator arrived.
-type VisitBegun struct{ Lawn string }
+// The kinds of visit. A visit that does not say is a round.
+const (
+	Round    = "round"
+	CallBack = "call_back" // no charge; it has a cause
+	First    = "first"
+	Spot     = "spot"
+	LookOnly = "look_only" // nothing is put down
+)
+
+// VisitBegun: the operator arrived, at the time of the entry or at the one given.
+type VisitBegun struct {
+	Lawn    string
+	Type    string
+	Cause   string // of a call-back
+	Arrived string // time of day, "09:35"; empty: when it was entered
+}
 
 // Kind of the fact.
 func (*VisitBegun) Kind() Kind { return kindVisitBegun }
@@ -51,7 +65,12 @@ func (*VisitBegun) Kind() Kind { return kindVisitBegun }
 // Name of the fact.
 func (*VisitBegun) Name() string { return "visit_begun" }
 
-func (f *VisitBegun) fields(w walker) { w.text(1, "lawn", &f.Lawn) }
+func (f *VisitBegun) fields(w walker) {
+	w.text(1, "lawn", &f.Lawn)
+	w.text(2, "kind", &f.Type)
+	w.text(3, "cause", &f.Cause)
+	w.text(4, "arrived", &f.Arrived)
+}
 
 // VisitSkipped: nothing was done there today, and why.
 type VisitSkipped struct{ Lawn, Reason string }
@@ -107,6 +126,7 @@ type Overridden struct {
 	Rule, Lawn, Reason string
 	Weight, Said       string
 	Product            string // the product that the finding is about; empty: all that the rule says
+	Zone               string // the zone for which it is; empty: all of the lawn
 }
 
 // Kind of the fact.
@@ -122,6 +142,7 @@ func (f *Overridden) fields(w walker) {
 	w.text(4, "weight", &f.Weight)
 	w.text(5, "said", &f.Said)
 	w.text(6, "product", &f.Product)
+	w.text(7, "zone", &f.Zone)
 }
 
 // Setting is anything the operator may set.

@@ -8,6 +8,10 @@ type Lawn struct {
 	Customer string
 	Address  string
 	Zones    []Zone
+	Gate     string // how to get in: where it is, which latch
+	Dog      string // what is known of it; empty: none known
+	Notes    string
+	Phone    string
 }
 
 // Zone is a part of a lawn with one grass and a measured area.
@@ -36,6 +40,10 @@ func (f *Lawn) fields(w walker) {
 		w.texts(4, "hazards", &z.Hazards)
 		w.maybeMoney(5, "price", &z.Price)
 	})
+	w.text(5, "gate", &f.Gate)
+	w.text(6, "dog", &f.Dog)
+	w.text(7, "notes", &f.Notes)
+	w.text(8, "phone", &f.Phone)
 }
 
 // Zone finds a zone by its name.

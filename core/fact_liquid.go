@@ -69,10 +69,12 @@ func (f *PushedBack) fields(w walker) {
 	w.volume(2, "volume", &f.Volume)
 }
 
-// TintSeen: the eye saw the colour change at the nozzle after so much, or so long. It moves nothing.
+// TintSeen: the eye saw the colour change at the nozzle after so much, or so long; or it did not come until then.
+// It moves nothing.
 type TintSeen struct {
 	Volume  Maybe[measure.Volume]
 	Seconds Maybe[float64]
+	Missed  string // "yes": no tint came
 }
 
 // Kind of the fact.
@@ -84,6 +86,7 @@ func (*TintSeen) Name() string { return "tint_seen" }
 func (f *TintSeen) fields(w walker) {
 	w.maybeVolume(1, "volume", &f.Volume)
 	w.maybeNumber(2, "seconds", &f.Seconds)
+	w.text(3, "missed", &f.Missed)
 }
 
 // Filled: an applicator's tank was filled through the hose.

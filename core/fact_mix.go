@@ -34,10 +34,12 @@ func (f *Product) fields(w walker) {
 	w.quantity(9, "wind_max", "speed", (*int64)(&e.WindMax), &e.HasWindMax)
 }
 
-// Mix is a recipe: products, each with a rate per area.
+// Mix is a recipe: products, each with a rate per area. Base is the mix that it was made from; Parts are all of its
+// products, those of the base included.
 type Mix struct {
 	MixName string
 	Parts   []MixPart
+	Base    string
 }
 
 // MixPart is a product of a mix and how much of it goes on an area.
@@ -58,6 +60,7 @@ func (f *Mix) fields(w walker) {
 		w.text(1, "product", &p.Product)
 		w.rate(2, "rate", &p.Rate)
 	})
+	w.text(3, "base", &f.Base)
 }
 
 // Rate of a product in the mix; false if it is not in it.

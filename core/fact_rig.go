@@ -19,6 +19,13 @@ type RigCompartment struct {
 	Name           string
 	Colour         string
 	Capacity, Heel measure.Volume
+	Marks          []GaugeMark // the chart of its gauge, lowest first
+}
+
+// GaugeMark is a mark of a gauge and the volume at it. A mark that is a figure can be read between two others.
+type GaugeMark struct {
+	Mark   string
+	Volume measure.Volume
 }
 
 // RigHose is a hose; without a volume, bore and length give it.
@@ -46,6 +53,16 @@ type Applicator struct {
 	Delivery measure.Rate
 	Flow     Maybe[measure.Flow]
 	Tank     measure.Volume
+	Hopper   measure.Mass // for dry product; 0: none
+	Tips     []Tip        // what can be fitted; Delivery and Flow are those of the one that is
+}
+
+// Tip is a tip, or a setting of the machine, with the delivery rate and flow that it gives at a pressure.
+type Tip struct {
+	Name     string
+	PSI      Maybe[float64]
+	Delivery measure.Rate
+	Flow     Maybe[measure.Flow]
 }
 
 // NamedLineUp is a line-up with the valve positions that make it.
@@ -70,6 +87,10 @@ func (f *Rig) fields(w walker) {
 		w.text(3, "colour", &c.Colour)
 		w.volume(4, "capacity", &c.Capacity)
 		w.volume(5, "heel", &c.Heel)
+		list(w, 6, "marks", &c.Marks, func(w walker, m *GaugeMark) {
+			w.scalar(1, "mark", &m.Mark)
+			w.volume(2, "volume", &m.Volume)
+		})
 	})
 	w.volume(3, "cell", &f.Cell)
 	w.volume(4, "return_line", &f.ReturnLine)
@@ -86,6 +107,13 @@ func (f *Rig) fields(w walker) {
 		w.delivery(4, "delivery", &a.Delivery)
 		w.maybeFlow(5, "flow", &a.Flow)
 		w.volume(6, "tank", &a.Tank)
+		w.mass(7, "hopper", &a.Hopper)
+		list(w, 8, "tips", &a.Tips, func(w walker, t *Tip) {
+			w.text(1, "name", &t.Name)
+			w.maybeNumber(2, "pressure_psi", &t.PSI)
+			w.delivery(3, "delivery", &t.Delivery)
+			w.maybeFlow(4, "flow", &t.Flow)
+		})
 	})
 	list(w, 7, "line_ups", &f.LineUps, func(w walker, l *NamedLineUp) {
 		w.text(1, "name", &l.Name)

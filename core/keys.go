@@ -31,6 +31,12 @@ func (s *state) Keys(f Fact, at Moment) [][]byte {
 		lawn = f.Lawn
 	case *Overridden:
 		lawn = f.Lawn
+	case *CarriedOver:
+		lawn = f.Lawn
+	case *Noted:
+		lawn = f.Lawn
+	case *Spread:
+		lawn = f.Lawn
 	}
 	out := [][]byte{DayKey(date)}
 	if lawn != "" {

@@ -27,6 +27,14 @@ func (s *state) resolve(f Fact) (Fact, error) {
 		return s.resolveLoaded(f)
 	case *Sprayed:
 		return s.resolveSprayed(f)
+	case *LoadPlanned:
+		return s.resolveLoadPlanned(f)
+	case *Spread:
+		return s.resolveSpread(f)
+	case *Mix:
+		return s.resolveMix(f)
+	case *GaugeRead:
+		return s.resolveGauge(f)
 	case *Dumped:
 		c := *f
 		if !c.Volume.Known {

@@ -66,11 +66,11 @@ func TestMixNameGoesWithTheCompartment(t *testing.T) {
 }
 
 func TestLineWritesTextsAsTheyAre(t *testing.T) {
-	line := string(EncodeLine(Entry{Seq: 1, What: &VisitBegun{"A & B <north>"}}, 0))
+	line := string(EncodeLine(Entry{Seq: 1, What: &VisitBegun{Lawn: "A & B <north>"}}, 0))
 	if !strings.Contains(line, `"lawn":"A & B <north>"`) {
 		t.Error(line)
 	}
-	if line = string(EncodeLine(Entry{Seq: 1, What: &VisitBegun{"x"}}, 9)); !strings.Contains(line, `"struck_by":9`) {
+	if line = string(EncodeLine(Entry{Seq: 1, What: &VisitBegun{Lawn: "x"}}, 9)); !strings.Contains(line, `"struck_by":9`) {
 		t.Error(line)
 	}
 }
@@ -82,7 +82,7 @@ func TestKeysNameTheDayAndTheLawn(t *testing.T) {
 		want string
 	}{
 		{&Weather{RainFree: Known(2.0)}, "day/2026-05-28"},
-		{&VisitBegun{"77 Fir"}, "day/2026-05-28 lawn/77 Fir"},
+		{&VisitBegun{Lawn: "77 Fir"}, "day/2026-05-28 lawn/77 Fir"},
 		{&Sprayed{Lawn: "77 Fir", Applicator: "gun"}, "day/2026-05-28 lawn/77 Fir"},
 		{&DayOpened{Date: "2026-05-30", Operator: "R. Example"}, "day/2026-05-30"},
 	} {

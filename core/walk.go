@@ -55,6 +55,10 @@ func (w walker) volume(n int, stem string, p *measure.Volume) {
 	w.quantity(n, stem, "volume", (*int64)(p), nil)
 }
 
+func (w walker) mass(n int, stem string, p *measure.Mass) {
+	w.quantity(n, stem, "mass", (*int64)(p), nil)
+}
+
 func (w walker) area(n int, stem string, p *measure.Area) {
 	w.quantity(n, stem, "area", (*int64)(p), nil)
 }

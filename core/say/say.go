@@ -18,10 +18,47 @@ func Fact(f core.Fact) string {
 		return mix(f)
 	case *core.Lawn:
 		return lawn(f)
+	case *core.Noted:
+		return "note on " + f.Lawn + ": " + f.Text
+	case *core.Setting:
+		return "set " + f.SettingName + " to " + f.Value
+	case *core.Struck:
+		return struck(f)
+	}
+	return dayFact(f)
+}
+
+func dayFact(f core.Fact) string {
+	switch f := f.(type) {
 	case *core.DayOpened:
 		return dayOpened(f)
 	case *core.DayClosed:
 		return dayClosed(f)
+	case *core.VisitBegun:
+		return "arrived at " + f.Lawn
+	case *core.VisitSkipped:
+		return "skipped " + f.Lawn + ": " + f.Reason
+	case *core.VisitDone:
+		return "left " + f.Lawn
+	case *core.Routed:
+		return routed(f)
+	case *core.CarriedOver:
+		return carriedOver(f)
+	case *core.Held:
+		return "on hold: " + f.Cause
+	case *core.Resumed:
+		return resumed(f)
+	case *core.Weather:
+		return weather(f)
+	case *core.Overridden:
+		return overridden(f)
+	}
+	return move(f)
+}
+
+// move is what was moved, or measured.
+func move(f core.Fact) string {
+	switch f := f.(type) {
 	case *core.Loaded:
 		return loaded(f)
 	case *core.LinedUp:
@@ -32,28 +69,22 @@ func Fact(f core.Fact) string {
 		return tintSeen(f)
 	case *core.Filled:
 		return fmt.Sprintf("filled %s with %s gal through the hose", f.Applicator, f.Volume.Text())
-	case *core.VisitBegun:
-		return "arrived at " + f.Lawn
-	case *core.VisitSkipped:
-		return "skipped " + f.Lawn + ": " + f.Reason
-	case *core.VisitDone:
-		return "left " + f.Lawn
 	case *core.Sprayed:
 		return sprayed(f)
 	case *core.GaugeRead:
 		return gaugeRead(f)
-	case *core.Weather:
-		return weather(f)
-	case *core.Overridden:
-		return overridden(f)
-	case *core.Setting:
-		return "set " + f.SettingName + " to " + f.Value
 	case *core.Rinsed:
 		return rinsed(f)
 	case *core.Dumped:
 		return dumped(f)
-	case *core.Struck:
-		return struck(f)
+	case *core.LoadPlanned:
+		return loadPlanned(f)
+	case *core.Ticked:
+		return ticked(f)
+	case *core.Fitted:
+		return "fitted " + f.Tip + " on " + f.Applicator
+	case *core.Spread:
+		return spread(f)
 	}
 	return "a fact that this version has no words for"
 }

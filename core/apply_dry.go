@@ -1,0 +1,3 @@
+package core
+
+func (s *state) applySpread(e Entry, f *Spread) {}

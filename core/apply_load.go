@@ -1,0 +1,5 @@
+package core
+
+func (s *state) applyLoadPlanned(f *LoadPlanned) {}
+
+func (s *state) applyTicked(f *Ticked) {}
