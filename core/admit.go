@@ -91,9 +91,6 @@ func (s *state) admitMove(f Fact) error {
 	return refuse("Use a version that knows it.", "This fact is not known.")
 }
 
-// longest is how many letters a name may have.
-const longest = 80
-
 // name refuses what could not stand on one line of a screen or in a place's name.
 func name(what, s string) error {
 	switch {
@@ -101,8 +98,8 @@ func name(what, s string) error {
 		return refuse("Give it a name.", "The name of the %s is empty.", what)
 	case s != strings.TrimSpace(s):
 		return refuse("Take the spaces off.", "The name of the %s, %q, begins or ends with a space.", what, s)
-	case len([]rune(s)) > longest:
-		return refuse(fmt.Sprintf("Shorten it to %d.", longest), "The name of the %s has %d letters; %d are allowed.", what, len([]rune(s)), longest)
+	case len([]rune(s)) > LongestName:
+		return refuse(fmt.Sprintf("Shorten it to %d.", LongestName), "The name of the %s has %d letters; %d are allowed.", what, len([]rune(s)), LongestName)
 	case strings.ContainsRune(s, '/'):
 		return refuse("Write it without.", "The name of the %s, %q, holds a slash, which parts the names of places.", what, s)
 	}
@@ -125,10 +122,8 @@ func unique(what string, names []string) error {
 	return nil
 }
 
-// largest bounds every volume, area and amount that a person can enter.
+// What an amount can be at most.
 const (
-	largestVolume = 10_000 * measure.USGallon
-	largestArea   = 1000 * measure.Hectare
 	largestAmount = int64(10_000_000_000_000_000) // 10,000 kg, or more than 2 million gal
 	// strongest is how much of a dry product a load may hold, ng/nL: 5 kg/L, heavier than any powder. It
 	// keeps a thousand tanks of it within an int64.
@@ -143,7 +138,7 @@ func positive(what string, v measure.Volume) error {
 }
 
 func bounded(what string, v measure.Volume) error {
-	if v < 0 || v > largestVolume {
+	if v < 0 || v > LargestVolume {
 		return refuse("Give 0 to 10,000 gal.", "%s is %s gal.", what, v.Text())
 	}
 	return nil
@@ -179,7 +174,7 @@ func (s *state) admitProduct(f *Product) error {
 		if err := name("active", strings.ReplaceAll(a.Name, "/", " ")); err != nil {
 			return err
 		}
-		if a.PoundsPerGallon < 0 || a.PoundsPerGallon > 20 || a.PercentByWeight < 0 || a.PercentByWeight > 100 {
+		if a.PoundsPerGallon < 0 || a.PoundsPerGallon > MostPoundsPerGallon || a.PercentByWeight < 0 || a.PercentByWeight > 100 {
 			return refuse("Give 0 to 20 lb per gal, or 0 to 100 per cent.", "The content of %s in %s is %.6g lb per gal and %.6g per cent.", a.Name, f.ProductName, a.PoundsPerGallon, a.PercentByWeight)
 		}
 	}
@@ -202,7 +197,7 @@ func (s *state) admitProduct(f *Product) error {
 	if e.HasRateLow && e.HasRateHigh && e.RateLow.V > e.RateHigh.V {
 		return refuse("Change one of them.", "The lowest rate of %s, %s, is above the highest, %s.", f.ProductName, e.RateLow.Text(), e.RateHigh.Text())
 	}
-	if e.HasWindMax && (e.WindMax < 0 || e.WindMax > measure.MPH(100)) {
+	if e.HasWindMax && (e.WindMax < 0 || e.WindMax > StrongestWind) {
 		return refuse("Give 0 to 100 mph.", "The wind limit of %s is %s.", f.ProductName, e.WindMax.Text())
 	}
 	return nil
@@ -283,10 +278,10 @@ func admitLawn(f *Lawn) error {
 		if err := knownGrass(z.Grass, false); err != nil {
 			return err
 		}
-		if z.Area <= 0 || z.Area > largestArea {
+		if z.Area <= 0 || z.Area > LargestArea {
 			return refuse("Give more than 0, up to 10 square kilometres.", "The area of zone %s of %s is %.6g sq ft.", z.Name, f.LawnName, z.Area.SquareFeet())
 		}
-		if z.Price.Known && (z.Price.V < 0 || z.Price.V > 100_000_00) {
+		if z.Price.Known && (z.Price.V < 0 || z.Price.V > HighestPrice) {
 			return refuse("Give 0 to 100,000 dollars.", "The price of zone %s of %s is %s.", z.Name, f.LawnName, z.Price.V.Text())
 		}
 	}

@@ -229,7 +229,7 @@ func (s *state) admitSprayed(f *Sprayed) error {
 	default:
 		return refuse("Write area, gallons or gauge.", "A spraying is measured by %q, which is none of the ways.", f.By)
 	}
-	if f.Area.V <= 0 || f.Area.V > largestArea {
+	if f.Area.V <= 0 || f.Area.V > LargestArea {
 		return refuse("Give more than 0 sq ft, up to 10 square kilometres.", "The area sprayed is %s sq ft.", f.Area.V.Text())
 	}
 	if !f.Volume.Known {

@@ -103,7 +103,7 @@ func admitApplicators(f *Rig) error {
 		if a.Type != Spreader && (!(a.Delivery.V > 0) || a.Delivery.Kind != measure.Liquid || a.Delivery.V > 1e6) {
 			return refuse("Give it in gallons per 1,000 sq ft, more than 0.", "The delivery rate of %s is %s.", a.Name, a.Delivery.Text())
 		}
-		if a.Flow.Known && (!(a.Flow.V > 0) || a.Flow.V > measure.GPM(500)) {
+		if a.Flow.Known && (!(a.Flow.V > 0) || a.Flow.V > measure.GPM(LargestFlowGPM)) {
 			return refuse("Give more than 0 and up to 500 gpm, or leave it out.", "The flow of %s is %s.", a.Name, a.Flow.V.Text())
 		}
 		if err := bounded("The tank of "+a.Name, a.Tank); err != nil {

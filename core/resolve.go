@@ -51,10 +51,10 @@ func resolveRig(f *Rig) (Fact, error) {
 	c.Hoses = append([]RigHose(nil), f.Hoses...)
 	for i := range c.Hoses {
 		h := &c.Hoses[i]
-		if h.Bore.Known && (h.Bore.V <= 0 || h.Bore.V > widestBore) {
+		if h.Bore.Known && (h.Bore.V <= 0 || h.Bore.V > WidestBore) {
 			return nil, refuse("Give more than 0 and up to 12 in.", "The inside diameter of hose %s is %.3g in.", h.Name, h.Bore.V.Inches())
 		}
-		if h.Length.Known && (h.Length.V <= 0 || h.Length.V > longestHose) {
+		if h.Length.Known && (h.Length.V <= 0 || h.Length.V > LongestHose) {
 			return nil, refuse("Give more than 0 and up to 10,000 ft.", "The length of hose %s is %.6g ft.", h.Name, h.Length.V.Feet())
 		}
 		if h.Volume == 0 && h.Bore.Known && h.Length.Known {
@@ -63,12 +63,6 @@ func resolveRig(f *Rig) (Fact, error) {
 	}
 	return &c, nil
 }
-
-// No hose is wider or longer.
-const (
-	widestBore  = 12 * measure.Inch
-	longestHose = 10_000 * measure.Foot
-)
 
 // resolveLoaded gives a load that names a mix the amounts of its products: the rate on the area that the
 // volume covers at the applicator's delivery rate.

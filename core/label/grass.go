@@ -3,7 +3,6 @@ package label
 import (
 	_ "embed"
 	"encoding/csv"
-	"sort"
 	"strings"
 )
 
@@ -62,44 +61,28 @@ func GrassWords(name string) string {
 
 // NearestGrasses lists up to three known names, the most alike first.
 func NearestGrasses(name string) []string {
-	type scored struct {
-		name string
-		d    int
-	}
-	var all []scored
-	want := strings.ToLower(strings.ReplaceAll(strings.TrimSpace(name), " ", "_"))
+	var names []string
 	for _, g := range grasses {
-		d := distance(want, g.Name)
-		for _, part := range strings.Split(g.Name, "_") {
-			d = min(d, distance(want, part)+1)
-		}
-		all = append(all, scored{g.Name, d})
+		names = append(names, g.Name)
 	}
-	sort.SliceStable(all, func(i, j int) bool { return all[i].d < all[j].d })
 	var out []string
-	for _, s := range all[:3] {
+	for _, s := range alike(name, names)[:3] {
 		out = append(out, s.name)
 	}
 	return out
 }
 
-// distance is the edit distance between two words (Levenshtein 1966).
-func distance(a, b string) int {
-	x, y := []rune(a), []rune(b)
-	row := make([]int, len(y)+1)
-	for j := range row {
-		row[j] = j
+// ReadGrass finds a grass by what is typed: its name or its common name, in any case, with spaces or
+// underscores. AllTurf is read too and answers with its name alone.
+func ReadGrass(typed string) (name string, ok bool) {
+	want := plainWord(typed)
+	if want == AllTurf {
+		return AllTurf, true
 	}
-	for i := 1; i <= len(x); i++ {
-		diag := row[0]
-		row[0] = i
-		for j := 1; j <= len(y); j++ {
-			cost := 1
-			if x[i-1] == y[j-1] {
-				cost = 0
-			}
-			diag, row[j] = row[j], min(row[j]+1, row[j-1]+1, diag+cost)
+	for _, g := range grasses {
+		if want == g.Name || want == plainWord(g.CommonName) {
+			return g.Name, true
 		}
 	}
-	return row[len(y)]
+	return "", false
 }

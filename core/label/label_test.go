@@ -41,6 +41,33 @@ func TestNearestGrasses(t *testing.T) {
 	}
 }
 
+func TestReadGrass(t *testing.T) {
+	for typed, want := range map[string]string{
+		"tall_fescue": "tall_fescue", "Tall Fescue": "tall_fescue", " kentucky  bluegrass ": "kentucky_bluegrass",
+		"St. Augustinegrass": "st_augustinegrass", "common bermudagrass": "bermudagrass_common", "ALL TURF": AllTurf,
+		"tall fescew": "", "": "", "fescue": "",
+	} {
+		if got, ok := ReadGrass(typed); got != want || ok != (want != "") {
+			t.Errorf("%q is read as %q, not %q", typed, got, want)
+		}
+	}
+}
+
+func TestNearest(t *testing.T) {
+	known := []string{"area_sqft", "price_usd", "zone", "Mesotrione 4 SC"}
+	for word, want := range map[string]string{
+		"Area sqf": "area_sqft", "area": "area_sqft", "usd": "price_usd", "zones": "zone", "mesotrion 4sc": "Mesotrione 4 SC",
+		"qqqqqqqqqq": "", "": "",
+	} {
+		if got := Nearest(word, known); got != want {
+			t.Errorf("%q is near %q, not %q", word, got, want)
+		}
+	}
+	if got := Nearest("zone", nil); got != "" {
+		t.Errorf("%q where nothing is known", got)
+	}
+}
+
 func TestListsAndWords(t *testing.T) {
 	e := Entry{Grasses: []string{"zoysiagrass"}, Actives: []Active{{Name: "iron"}, {Name: "dicamba"}}}
 	if !e.Lists("zoysiagrass") || e.Lists("tall_fescue") || !(Entry{Grasses: []string{AllTurf}}).Lists("tall_fescue") {

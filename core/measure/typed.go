@@ -8,7 +8,8 @@ import (
 // ReadVolume reads what a person types into a field that takes a volume: "41",
 // "41 gal", "1.5 qt", "12oz", "6,200 mL", "1/2", "1 1/2 gal", "1 gal 12 oz". A bare
 // number is in the unit expect, a key of units.csv. Case does not matter, and oz
-// here means fluid ounces. Refused in one sentence: what is no number, a unit of
+// here means fluid ounces. Where expect is empty there is no such unit, and each
+// number needs its own. Refused in one sentence: what is no number, a unit of
 // something else, less than nothing, and what does not fit.
 func ReadVolume(text, expect string) (Volume, error) {
 	n, err := readInt("volume", expect, text)
@@ -79,28 +80,44 @@ func ReadAmount(text, expect string, k Kind) (Amount, error) {
 
 // ReadRate reads a rate of a product of a kind: "3" in the unit expect (such as
 // fl_oz_per_1000_sqft), "3 fl oz/1000 sq ft", "4 pt per acre". An amount without
-// an area is for the area of expect.
+// an area is for the area of expect; where expect is empty, both units are needed.
 func ReadRate(text, expect string, k Kind) (Rate, error) {
-	amount, area, kind, err := rateUnits(expect)
-	if err != nil {
-		return Rate{}, err
-	}
-	if kind != k {
-		return Rate{}, textErrorf("%q does not fit a %s product.", expect, k)
+	var amount string
+	var area *unit
+	if expect != "" {
+		a, over, kind, err := rateUnits(expect)
+		if err != nil {
+			return Rate{}, err
+		}
+		if kind != k {
+			return Rate{}, textErrorf("%q does not fit a %s product.", expect, k)
+		}
+		amount, area = a.key, over
 	}
 	left, right, found := cutPer(text)
 	if found {
 		name := normal(strings.ReplaceAll(right, ",", ""))
 		if area = namedUnit("area", name); area == nil {
-			return Rate{}, textErrorf("%s is no area; write the rate as %s per 1,000 sq ft, acre, m2 or ha.", quoted(right), amount.names[0])
+			return Rate{}, textErrorf("%s is no area; write the rate as %s per 1,000 sq ft, acre, m2 or ha.", quoted(right), usualAmount(k))
 		}
 	}
-	r, err := readTyped(k.quantity(), amount.key, left, text)
+	r, err := readTyped(k.quantity(), amount, left, text)
+	if err == nil && area == nil {
+		err = textErrorf("%s names no area; write the rate as %s per 1,000 sq ft, acre, m2 or ha.", quoted(text), usualAmount(k))
+	}
 	if err != nil {
 		return Rate{}, err
 	}
 	v, _ := r.Quo(r, area.ratio).Float64()
 	return Rate{V: v, Kind: k}, nil
+}
+
+// usualAmount is the unit in which labels most often give products of a kind.
+func usualAmount(k Kind) string {
+	if k == Dry {
+		return "lb"
+	}
+	return "fl oz"
 }
 
 // cutPer cuts a typed rate at its last "per" or at a slash that is no fraction's.
@@ -136,9 +153,12 @@ func readIntAs(quantity, expect, text, typed string) (int64, error) {
 // readTyped reads one or more numbers with their units and gives the sum in the
 // quantity's base unit. Only a single number may stand without a unit.
 func readTyped(quantity, expect, text, typed string) (*big.Rat, error) {
-	fallback, err := unitOf(quantity, expect)
-	if err != nil {
-		return nil, err
+	var fallback *unit
+	if expect != "" {
+		var err error
+		if fallback, err = unitOf(quantity, expect); err != nil {
+			return nil, err
+		}
 	}
 	rest := strings.TrimSpace(lower(text))
 	if rest == "" {
@@ -156,6 +176,8 @@ func readTyped(quantity, expect, text, typed string) (*big.Rat, error) {
 		name, next := typedUnit(after)
 		u := fallback
 		switch {
+		case name == "" && next == "" && u == nil:
+			return nil, textErrorf("%s has no unit; write it as %s: %s.", quoted(typed), article(quantity), allowed(quantity))
 		case name == "" && !first, name == "" && next != "":
 			return nil, textErrorf("%s has a number without a unit; write each with its unit.", quoted(typed))
 		case name != "":

@@ -157,6 +157,34 @@ func TestReadFlowPressureAmountRate(t *testing.T) {
 	}
 }
 
+// Where a field has no unit of its own, each number needs one.
+func TestReadWithoutAnExpectedUnit(t *testing.T) {
+	if v, err := ReadVolume("41 qt", ""); err != nil || v != Quarts(41) {
+		t.Errorf("41 qt: %v (%v)", v, err)
+	}
+	if _, err := ReadVolume("41", ""); err == nil || err.Error() != `"41" has no unit; write it as a volume: gal, qt, pt, fl oz, L or mL.` {
+		t.Errorf("41: %v", err)
+	}
+	r, err := ReadRate("4 pt per acre", "", Liquid)
+	if got, _ := r.In("pt_per_acre"); err != nil || math.Abs(got-4) > 1e-12 {
+		t.Errorf("4 pt per acre: %v (%v)", got, err)
+	}
+	for text, want := range map[string]string{
+		"4 pt":          `"4 pt" names no area; write the rate as fl oz per 1,000 sq ft, acre, m2 or ha.`,
+		"4 per acre":    `"4 per acre" has no unit; write it as a volume: gal, qt, pt, fl oz, L or mL.`,
+		"4":             `"4" has no unit; write it as a volume: gal, qt, pt, fl oz, L or mL.`,
+		"4 lb per acre": `"4 lb per acre" is a weight; this field takes a volume: gal, qt, pt, fl oz, L or mL.`,
+		"4 pt per gal":  `"gal" is no area; write the rate as fl oz per 1,000 sq ft, acre, m2 or ha.`,
+	} {
+		if r, err := ReadRate(text, "", Liquid); err == nil || err.Error() != want {
+			t.Errorf("%q: %v, %v", text, r, err)
+		}
+	}
+	if _, err := ReadRate("4 oz", "", Dry); err == nil || !strings.Contains(err.Error(), "write the rate as lb per") {
+		t.Errorf("dry without an area: %v", err)
+	}
+}
+
 func TestReadSeconds(t *testing.T) {
 	for text, want := range map[string]float64{
 		"72": 72, "72 s": 72, "1:12": 72, "1 min 12": 72, "1 min 12 s": 72, "1:02:03": 3723, "72.5 sec": 72.5, "1:12.5": 72.5,

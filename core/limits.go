@@ -1,0 +1,20 @@
+package core
+
+import "example.com/tintline/core/measure"
+
+// What admission takes at most, for whoever reads what is typed and says beforehand what is allowed.
+const (
+	LongestName         = 80 // letters
+	LargestVolume       = 10_000 * measure.USGallon
+	LargestArea         = 1000 * measure.Hectare
+	WidestBore          = 12 * measure.Inch
+	LongestHose         = 10_000 * measure.Foot
+	LargestFlowGPM      = 500
+	StrongestWind       = 100 * measure.MilePerHour
+	HighestPrice        = 100_000 * measure.Dollar
+	MostPoundsPerGallon = 20
+)
+
+// CheckName refuses a name that could not stand on one line of a screen or in a place's name; what is what it
+// names, "zone".
+func CheckName(what, typed string) error { return name(what, typed) }
