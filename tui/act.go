@@ -45,9 +45,25 @@ func (m *Model) do(b binding) tea.Cmd {
 	case actQuit:
 		return m.end()
 	case actHelp:
-		m.page = pageHelp
+		return m.goTo(pageHelp)
+	case actMenu:
+		return m.goTo(pageMenu)
+	case actPick:
+		if !m.doubled() {
+			return m.pickRow()
+		}
+	case actUp:
+		m.moved(-1)
+	case actDown:
+		m.moved(1)
+	case actPageUp:
+		m.moved(-m.h / 2)
+	case actPageDown:
+		m.moved(m.h / 2)
+	case actRun:
+		return b.run(m)
 	case actBack:
-		m.back()
+		m.leave()
 	case actSend:
 		if !m.doubled() {
 			return m.send()
@@ -81,19 +97,19 @@ func (m *Model) do(b binding) tea.Cmd {
 		m.openWeather()
 	case actSkip:
 		m.openSkip()
-	case actNone, actChoose:
+	case actNone, actChoose, actRow:
 	}
 	return nil
 }
 
-func (m *Model) back() {
+func (m *Model) leave() {
 	switch {
 	case m.open:
 		m.closeLine()
 	case m.ask.open():
 		m.ask = question{}
 	default:
-		m.page = pageCab
+		m.goBack()
 	}
 }
 

@@ -22,6 +22,8 @@ type Journal interface {
 type Options struct {
 	Book     *core.Book
 	Journal  Journal
+	Reader   Reader // nil: no page can show what is older than the book keeps
+	Bell     func() // rings the terminal's bell; may be nil
 	Now      func() time.Time
 	NewID    func() string
 	Renderer *lipgloss.Renderer // nil: no colours, no attributes
@@ -32,19 +34,14 @@ type Options struct {
 	Warning  string // something to say at the start, from the file for instance
 }
 
-type page int
-
-const (
-	pageCab page = iota
-	pageHelp
-	pageTrouble
-)
-
 // Model is the screen, the only tea.Model of the program. Each value is whole; what its copies share (book,
 // styles, lists) is changed by Update alone, or never.
 type Model struct {
 	book    *core.Book
 	journal Journal
+	reader  Reader
+	bell    func()
+	pulled  pulled
 	now     func() time.Time
 	newID   func() string
 	after   func(time.Duration, tea.Msg) tea.Cmd // a timer
@@ -56,6 +53,10 @@ type Model struct {
 	w, h   int
 	at     time.Time // of the message that is dealt with
 	page   page
+	back   []page // the pages that Esc goes back to
+	specs  []*pageSpec
+	on     [pages]placeOn
+	sheet  sheet  // what the page that is open shows
 	with   string // the applicator chosen; empty: the first one
 	needs  need
 	rects  [bands]rect
@@ -96,10 +97,11 @@ func New(o Options) Model {
 		r.SetColorProfile(termenv.Ascii)
 	}
 	m := Model{
-		book: o.Book, journal: o.Journal, now: o.Now, newID: o.NewID, after: timer,
+		book: o.Book, journal: o.Journal, reader: o.Reader, bell: o.Bell, now: o.Now, newID: o.NewID, after: timer,
 		ink: theme.New(r, o.Theme), g: newGlyphs(o.ASCII), demo: o.Demo, mouse: o.Mouse,
-		keys: newKeys(), line: textLine{in: newInput()},
+		specs: newPages(), line: textLine{in: newInput()},
 	}
+	m.keys = newKeys(m.specs)
 	m.at = m.now()
 	if o.Warning != "" {
 		m.status = status{kind: saysStop, what: o.Warning}

@@ -29,6 +29,14 @@ const (
 	actBack   // closes a line, a page, a question
 	actSend   // enters the line
 	actChoose // a numbered answer of the line: by its figure, typed, or by a tap
+	actMenu
+	actPick // Enter on a page
+	actUp
+	actDown
+	actPageUp
+	actPageDown
+	actRow // a row of a page: by a tap
+	actRun // what a key of one page does
 )
 
 // side says which hand a key belongs to: the left one picks the liquid, the right one does the rest.
@@ -47,6 +55,20 @@ type binding struct {
 	side   side
 	long   string // for the page that lists all keys
 	on     func(m *Model) bool
+
+	page     page // actRun: the page whose key it is
+	run      func(m *Model) tea.Cmd
+	line     bool // run opens a line of text
+	unlisted bool // it stands in the page itself, not at the foot
+}
+
+// target is what a tap on the key's place means.
+func (b binding) target() tapTarget {
+	t := tapTarget{act: b.act, letter: b.letter}
+	if b.act == actRun {
+		t.key = b.Keys()[0]
+	}
+	return t
 }
 
 // opensLine tells whether the key opens a line of text.
@@ -55,7 +77,19 @@ func (b binding) opensLine() bool {
 	case actSkip, actLog, actPush, actGauge, actWeather:
 		return true
 	}
-	return false
+	return b.line
+}
+
+// hidden takes a key out of the foot: it stands elsewhere on the screen.
+func hidden(b binding) binding {
+	b.unlisted = true
+	return b
+}
+
+// opening marks a page's key as one that opens a line of text.
+func opening(b binding) binding {
+	b.line = true
+	return b
 }
 
 func bind(a act, s side, keys []string, shown, label, long string, on func(m *Model) bool) binding {
@@ -72,7 +106,7 @@ func one(a act, k, label, long string, on func(m *Model) bool) binding {
 
 // newKeys declares every key of the program. Nothing is bound to m, to capitals or to digits outside a line of
 // text: torn escape sequences end in them.
-func newKeys() []binding {
+func newKeys(specs []*pageSpec) []binding {
 	var out []binding
 	for l := byte('a'); l <= 'f'; l++ {
 		b := bind(actTake, leftHand, []string{string(l)}, string(l), "", "turn supply and return to this compartment", func(m *Model) bool {
@@ -100,13 +134,23 @@ func newKeys() []binding {
 		one(actStrike, "u", "strike", "strike the last thing logged", func(m *Model) bool {
 			return m.inCab() && len(m.got.last) > 0
 		}),
-		one(actHelp, "?", "keys", "this page", func(m *Model) bool { return m.page == pageCab && m.fits() && !m.open && !m.ask.open() }),
+		one(actMenu, "g", "pages", "all pages: visits, lawns, products, loads, tally and the others", (*Model).inCab),
+		one(actHelp, "?", "keys", "this page", func(m *Model) bool { return m.page != pageHelp && m.free() }),
 	)
+	for _, s := range specs {
+		out = append(out, s.keys...)
+	}
+	out = append(out, menuKeys(specs)...)
 	return append(
 		out,
+		bind(actPick, rightHand, []string{"enter"}, "Enter", "do it", "", (*Model).canPick),
+		bind(actUp, rightHand, []string{"up"}, "Up", "", "on a page: the row above", (*Model).canMove),
+		bind(actDown, rightHand, []string{"down"}, "Down", "", "on a page: the row below", (*Model).canMove),
+		hidden(bind(actPageUp, rightHand, []string{"pgup"}, "PgUp", "", "", (*Model).canMove)),
+		hidden(bind(actPageDown, rightHand, []string{"pgdown"}, "PgDn", "", "", (*Model).canMove)),
 		bind(actSend, rightHand, []string{"enter"}, "Enter", "log it", "", func(m *Model) bool { return m.fits() && m.open }),
 		bind(actBack, rightHand, []string{"esc"}, "Esc", "leave it", "close a line, a question or a page", func(m *Model) bool {
-			return m.fits() && (m.open || m.page == pageHelp || m.ask.open())
+			return m.fits() && (m.open || m.page != pageCab && m.page != pageTrouble || m.ask.open())
 		}),
 		bind(actQuit, rightHand, []string{"q", "ctrl+c"}, "q", "quit", "quit; what waits is written first", func(m *Model) bool { return !m.open }),
 		bind(actQuit, rightHand, []string{"ctrl+c"}, "^C", "quit", "", func(m *Model) bool { return m.open }),
@@ -129,8 +173,15 @@ func (m *Model) enable() {
 	copy(list, m.keys)
 	for i := range list {
 		list[i].SetEnabled(list[i].on(m))
-		if list[i].act == actDo {
+		switch list[i].act {
+		case actDo:
 			list[i].SetHelp(list[i].Help().Key, m.doLabel())
+		case actBack:
+			label := "leave it"
+			if !m.open && !m.ask.open() {
+				label = "back"
+			}
+			list[i].SetHelp(list[i].Help().Key, label)
 		}
 	}
 	m.keys = list
@@ -149,18 +200,24 @@ func (m *Model) inCab() bool {
 	return m.page == pageCab && m.fits() && !m.open && !m.ask.open() && m.book.Rig() != nil && !m.quitting
 }
 
+// canMove tells whether a page has more rows than the one chosen.
+func (m *Model) canMove() bool {
+	const around = 3 // head, title and keys, at least
+	return m.spec() != nil && m.free() && (len(m.picks()) > 1 || len(m.sheet.rows) > m.h-around)
+}
+
 // canDo tells whether Enter does something: not while an action is on its way, because the act that comes next
 // is known only when the book has it.
 func (m *Model) canDo() bool { return m.inCab() && !m.busy() }
 
 func (m *Model) canAnswer() bool {
-	if m.page != pageCab || !m.fits() || m.open || m.busy() || m.quitting {
+	if !m.fits() || m.open || m.busy() || m.quitting || m.page == pageTrouble {
 		return false
 	}
 	if m.ask.open() {
 		return true
 	}
-	if m.book.Rig() == nil {
+	if m.page != pageCab || m.book.Rig() == nil {
 		return false
 	}
 	_, found := m.toAnswer()

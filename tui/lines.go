@@ -11,28 +11,16 @@ import (
 	"example.com/tintline/core/check"
 )
 
-type lineKind int
-
-const (
-	lineAmount lineKind = iota
-	linePush
-	lineGauge
-	lineWeather
-	lineSkip
-	lineReason
-	lineOperator
-)
-
 // textLine is the one line of text that the day knows. It keeps what was typed when that is wrong.
 type textLine struct {
-	kind    lineKind
 	in      textinput.Model
+	read    func(m *Model, said string) ([]core.Fact, error) // what is to be logged; none: nothing is
 	prompt  string
 	hint    string   // what may be typed
 	choices []string // answers that have a number
 	wrong   string   // what is wrong with what was typed, and what is allowed
-	about   check.Finding
-	extra   string // stands beside the choices, as that a reason makes nothing lawful
+	live    bool     // the page's rows follow what is typed
+	extra   string   // stands beside the choices, as that a reason makes nothing lawful
 }
 
 // openLine gives the keys to a line of text.
@@ -67,44 +55,28 @@ func (l *textLine) said() string {
 	return s
 }
 
-// send enters the line. What is wrong is said, and the line stays open as it was typed.
+// send enters the line. What is wrong, or could not have happened, is said, and the line stays open as it was
+// typed.
 func (m *Model) send() tea.Cmd {
-	f, err := m.readLine()
+	facts, err := m.line.read(m, m.line.said())
+	if err == nil && len(facts) > 0 && !m.busy() {
+		_, err = m.book.Prepare("", core.At(m.at), facts...)
+	}
 	if err != nil {
 		what, do := sentences(err)
-		m.line.wrong = what
-		if do != "" {
-			m.line.wrong += " " + do
-		}
+		m.line.wrong = join(what, do)
 		return nil
 	}
 	m.closeLine()
-	return m.enter(f)
+	return m.enter(facts...)
 }
 
-func (m *Model) readLine() (core.Fact, error) {
-	said := m.line.said()
-	switch m.line.kind {
-	case lineAmount:
-		return m.readAmount(said)
-	case linePush:
-		return m.readPush(said)
-	case lineGauge:
-		return m.readGauge(said)
-	case lineWeather:
-		return readWeather(said)
-	case lineSkip:
-		if blank(said) {
-			return nil, slip("Nothing is typed.", "Type a figure from 1 to 5, or why.")
-		}
-		return &core.VisitSkipped{Lawn: m.got.lawn, Reason: said}, nil
-	case lineOperator:
-		return m.readOperator(said)
+// onlyFact is a line's answer that logs a single fact.
+func onlyFact(f core.Fact, err error) ([]core.Fact, error) {
+	if err != nil {
+		return nil, err
 	}
-	if blank(said) {
-		return nil, slip("Nothing is typed.", "Type 1, 2 or 3, or the reason; Esc leaves it.")
-	}
-	return overridden(m.line.about, m.got.lawn, said), nil
+	return []core.Fact{f}, nil
 }
 
 func (m *Model) readOperator(said string) (core.Fact, error) {
@@ -139,7 +111,10 @@ func (m *Model) openAmount() {
 	if a := m.applicator(); a != nil {
 		zones += " with " + a.Name
 	}
-	m.openLine(textLine{kind: lineAmount, prompt: "sprayed on " + zones, hint: hint})
+	m.openLine(textLine{
+		prompt: "sprayed on " + zones, hint: hint,
+		read: func(m *Model, said string) ([]core.Fact, error) { return onlyFact(m.readAmount(said)) },
+	})
 }
 
 func (m *Model) openPush() {
@@ -153,7 +128,10 @@ func (m *Model) openPush() {
 			break
 		}
 	}
-	m.openLine(textLine{kind: linePush, prompt: prompt, hint: hint})
+	m.openLine(textLine{
+		prompt: prompt, hint: hint,
+		read: func(m *Model, said string) ([]core.Fact, error) { return onlyFact(m.readPush(said)) },
+	})
 }
 
 func (m *Model) openGauge() {
@@ -161,20 +139,30 @@ func (m *Model) openGauge() {
 	if l := m.inUse(); l != 0 {
 		hint = fmt.Sprintf("62 for %c, in use; b 62 for another; gallons", l)
 	}
-	m.openLine(textLine{kind: lineGauge, prompt: "gauge reads", hint: hint})
+	m.openLine(textLine{
+		prompt: "gauge reads", hint: hint,
+		read: func(m *Model, said string) ([]core.Fact, error) { return onlyFact(m.readGauge(said)) },
+	})
 }
 
 func (m *Model) openWeather() {
 	m.openLine(textLine{
-		kind: lineWeather, prompt: "weather now",
-		hint: "6 SW 64: wind mph, from, F; also 45% humidity, 6h until rain; calm",
+		prompt: "weather now",
+		read:   func(_ *Model, said string) ([]core.Fact, error) { return onlyFact(readWeather(said)) },
+		hint:   "6 SW 64: wind mph, from, F; also 45% humidity, 6h until rain; calm",
 	})
 }
 
 func (m *Model) openSkip() {
 	m.openLine(textLine{
-		kind: lineSkip, prompt: "skip " + m.got.lawn + " because", choices: []string{"gate", "dog", "wet", "wind", "refused"},
+		prompt: "skip " + m.got.lawn + " because", choices: []string{"gate", "dog", "wet", "wind", "refused"},
 		hint: "or type why",
+		read: func(m *Model, said string) ([]core.Fact, error) {
+			if blank(said) {
+				return nil, slip("Nothing is typed.", "Type a figure from 1 to 5, or why.")
+			}
+			return onlyFact(&core.VisitSkipped{Lawn: m.got.lawn, Reason: said}, nil)
+		},
 	})
 }
 
@@ -184,12 +172,21 @@ func (m *Model) openReason(f check.Finding) {
 		extra = "A reason does not make it lawful."
 	}
 	m.openLine(textLine{
-		kind: lineReason, prompt: "go on in spite of " + ruleWords(f) + " because", about: f, extra: extra,
+		prompt: "go on in spite of " + ruleWords(f) + " because", extra: extra,
 		choices: []string{"label read in hand and it allows this", "supervisor decided", "spot or edge only"},
 		hint:    "or type the reason",
+		read: func(m *Model, said string) ([]core.Fact, error) {
+			if blank(said) {
+				return nil, slip("Nothing is typed.", "Type 1, 2 or 3, or the reason; Esc leaves it.")
+			}
+			return onlyFact(overridden(f, m.got.lawn, said), nil)
+		},
 	})
 }
 
 func (m *Model) openOperator() {
-	m.openLine(textLine{kind: lineOperator, prompt: "who works today", hint: "a name; it stands in the record"})
+	m.openLine(textLine{
+		prompt: "who works today", hint: "a name; it stands in the record",
+		read: func(m *Model, said string) ([]core.Fact, error) { return onlyFact(m.readOperator(said)) },
+	})
 }

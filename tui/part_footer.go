@@ -22,7 +22,11 @@ const (
 func (m *Model) cabKeys() []binding {
 	var out []binding
 	for _, b := range m.keys {
-		if b.act == actBack || b.act == actSend || (b.act == actQuit && len(b.Keys()) == 1) {
+		switch b.act {
+		case actBack, actSend, actPick, actUp, actDown, actPageUp, actPageDown, actRun:
+			continue
+		}
+		if b.act == actQuit && len(b.Keys()) == 1 {
 			continue
 		}
 		if b.act == actTake && m.book.Plumbing().Compartment(b.letter) == nil {
@@ -37,7 +41,7 @@ func (m *Model) cabKeys() []binding {
 func (m *Model) pageKeys() []binding {
 	var out []binding
 	for _, b := range m.keys {
-		if b.Enabled() {
+		if b.Enabled() && !b.unlisted {
 			out = append(out, b)
 		}
 	}
@@ -80,7 +84,7 @@ func (m *Model) footRows() int {
 // foot draws the keys that work now, each at its place, which is also a place to tap.
 func (m *Model) foot(r rect, s *scene) []line {
 	list := m.cabKeys()
-	if m.open || m.ask.open() || m.page != pageCab || m.book.Rig() == nil {
+	if m.open || m.ask.open() || m.spec() != nil || m.page == pageTrouble {
 		list = m.pageKeys()
 	}
 	places, _ := place(list, r.w)
@@ -96,7 +100,7 @@ func (m *Model) foot(r rect, s *scene) []line {
 			out[p.row].left = append(out[p.row].left, span{theme.Dim, strings.Repeat(" ", between) + leftLabel})
 			x[p.row] += between + len(leftLabel)
 		}
-		s.spots = append(s.spots, spot{rect{r.x + p.x - 1, r.y + p.row, p.w + between, 1}, tapTarget{p.b.act, p.b.letter}})
+		s.spots = append(s.spots, spot{rect{r.x + p.x - 1, r.y + p.row, p.w + between, 1}, p.b.target()})
 	}
 	if last := r.h - 1; m.open && len(out[last].left) == 0 && m.rects[bandAct].h == 1 {
 		out[last] = text(theme.Strong, " "+m.line.extra) // the band has no room for it
@@ -208,7 +212,7 @@ func (m *Model) lineHelp(r rect, s *scene) []line {
 		}
 	}
 	for i, c := range m.line.choices {
-		put(theme.Strong, fmt.Sprintf("%d %s", i+1, c), &tapTarget{actChoose, byte(i)})
+		put(theme.Strong, fmt.Sprintf("%d %s", i+1, c), &tapTarget{act: actChoose, letter: byte(i)})
 	}
 	if m.line.wrong == "" || len(m.line.choices) > 0 {
 		put(theme.Dim, m.line.hint, nil)

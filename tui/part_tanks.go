@@ -37,7 +37,7 @@ func (m *Model) tanks(r rect, s *scene) []line {
 	var out []line
 	for i := range p.Compartments {
 		t := &p.Compartments[i]
-		s.spots = append(s.spots, spot{rect{r.x, r.y + i, r.w, 1}, tapTarget{actTake, t.Letter}})
+		s.spots = append(s.spots, spot{rect{r.x, r.y + i, r.w, 1}, tapTarget{act: actTake, letter: t.Letter}})
 		out = append(out, m.compartment(t, c))
 	}
 	for i := range p.Tanks {

@@ -84,6 +84,8 @@ func (m *Model) offer() offer {
 		return offer{words: "ending as soon as what waits is written", t: theme.ActOff}
 	case m.busy():
 		return offer{words: "wait: the disk is writing", t: theme.ActOff}
+	case m.spec() != nil:
+		return m.offerRow()
 	case p.Act == check.ActConfirm:
 		return m.offerAnswer()
 	case p.Act == check.ActCloseDay:
@@ -92,6 +94,14 @@ func (m *Model) offer() offer {
 		return offer{words: p.Words, small: sentence(p.Why), t: theme.ActOff}
 	}
 	return offer{act: actDo, words: p.Words, small: m.offerSmall(), t: theme.Act}
+}
+
+// offerRow is what Enter does on a page.
+func (m *Model) offerRow() offer {
+	if !m.canPick() {
+		return offer{act: actBack, words: "back", small: m.sheet.small, t: theme.ActOff}
+	}
+	return offer{act: actPick, words: m.sheet.offer, small: m.sheet.small, t: theme.Act}
 }
 
 func (m *Model) offerAnswer() offer {

@@ -23,10 +23,8 @@ func (m *Model) stage() *scene {
 		m.stageSmall(s)
 	case m.page == pageTrouble:
 		m.stageTrouble(s)
-	case m.page == pageHelp:
-		m.stageHelp(s)
-	case m.book.Rig() == nil:
-		m.stageStart(s)
+	case m.spec() != nil:
+		m.stageSheet(s)
 	default:
 		m.stageCab(s)
 	}

@@ -13,6 +13,8 @@ const again = 300 * time.Millisecond
 type tapTarget struct {
 	act    act
 	letter byte
+	row    string // actRow: the row's id
+	key    string // actRun: the key that does the same
 }
 
 // spot is a place to tap.
@@ -35,12 +37,23 @@ func (m *Model) tap(e tea.MouseMsg) tea.Cmd {
 			return nil
 		}
 		m.tapped, m.lastTap = s.tapTarget, m.at
-		if s.act == actChoose {
+		switch s.act {
+		case actChoose:
 			m.choose(int(s.letter))
+			return nil
+		case actRow:
+			if p := m.spec(); p != nil {
+				m.on[p.page].chosen = s.row
+				for _, r := range m.sheet.rows {
+					if r.id == s.row && r.now && p.pick != nil {
+						return p.pick(m, r.id)
+					}
+				}
+			}
 			return nil
 		}
 		for _, b := range m.keys {
-			if b.Enabled() && b.act == s.act && b.letter == s.letter {
+			if b.Enabled() && b.target() == s.tapTarget {
 				return m.do(b)
 			}
 		}

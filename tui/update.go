@@ -39,6 +39,10 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if msg.turn == m.tickTurn {
 			cmd = m.tick()
 		}
+	case pulled:
+		if msg.what == m.pulled.what {
+			m.pulled = msg
+		}
 	case endAsked:
 		cmd = m.end()
 	case tea.ResumeMsg:
@@ -54,6 +58,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 func (m *Model) settle() {
 	m.look()
 	m.measure()
+	m.show()
 	m.enable()
 	m.scene = m.stage()
 }

@@ -63,7 +63,7 @@ func runCab(o cabOptions) error {
 		return err
 	}
 	options := tui.Options{
-		Book: k.book, Journal: screenJournal{k}, Now: o.now, NewID: newID,
+		Book: k.book, Journal: screenJournal{k}, Reader: screenJournal{k}, Bell: bell(o.stdout), Now: o.now, NewID: newID,
 		Renderer: renderer(o), Theme: themeName(o), Mouse: o.mouse, ASCII: !utf8Locale(o.getenv),
 		Demo: k.file != nil && k.file.Meta().BookID == demoID,
 	}
@@ -123,6 +123,11 @@ func (j screenJournal) Append(action string, entries []core.Entry) error {
 		return told{explain(err)}
 	}
 	return nil
+}
+
+// bell rings the terminal's bell. One byte is written whole, between two frames.
+func bell(w io.Writer) func() {
+	return func() { _, _ = w.Write([]byte{7}) }
 }
 
 // renderer draws in the colours asked for. The terminal itself is never asked: one that does not answer would

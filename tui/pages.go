@@ -1,0 +1,192 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+)
+
+type page int
+
+const (
+	pageCab page = iota
+	pageStart
+	pageMenu
+	pageVisits
+	pageLawn
+	pageProduct
+	pageMix
+	pageLoad
+	pageLineUp
+	pageGauge
+	pageWeather
+	pageTally
+	pageJournal
+	pageRig
+	pageSettings
+	pageHelp
+	pageFind
+	pageChange
+	pageTrouble
+	pages
+)
+
+// pageSpec is what a page is: where it stands in the list, what it shows, what Enter does there. One page, one file
+// (screen_*.go).
+type pageSpec struct {
+	page  page
+	key   string // in the list of pages; empty: it is not listed
+	title string
+	words string                            // what it is for, in the list
+	show  func(m *Model) sheet              // asks core and puts the answer into rows
+	pick  func(m *Model, id string) tea.Cmd // Enter on the row chosen; nil: Enter does nothing here
+	enter func(m *Model) tea.Cmd            // as the page opens; may be nil
+	keys  []binding                         // its own, made with pageKey
+}
+
+// sheet is what a page shows.
+type sheet struct {
+	about []line // below the title, as far as there is room: what the page says at a glance
+	rows  []row
+	offer string // what Enter does with the row chosen
+	small string // smaller, below it
+}
+
+// row is a line that can be chosen. One without an id is text between. A tap chooses it, and does what Enter does
+// there too where that only leads on and logs nothing (now).
+type row struct {
+	id string
+	line
+	now bool
+}
+
+// placeOn is where one is on a page.
+type placeOn struct {
+	chosen string // the id of a row
+	top    int    // the first row in sight
+}
+
+// newPages lists the pages of the program.
+func newPages() []*pageSpec {
+	return []*pageSpec{startPage(), menuPage(), helpPage()}
+}
+
+// spec is what the page that is open is; nil for the cab screen and for trouble.
+func (m *Model) spec() *pageSpec {
+	p := m.page
+	if p == pageCab && m.book.Rig() == nil {
+		p = pageStart
+	}
+	return m.specOf(p)
+}
+
+func (m *Model) specOf(p page) *pageSpec {
+	for _, s := range m.specs {
+		if s.page == p {
+			return s
+		}
+	}
+	return nil
+}
+
+// goTo opens a page; Esc comes back from it.
+func (m *Model) goTo(p page) tea.Cmd {
+	m.back = append(m.back[:len(m.back):len(m.back)], m.page)
+	m.page, m.status = p, status{}
+	if s := m.spec(); s != nil && s.enter != nil {
+		return s.enter(m)
+	}
+	return nil
+}
+
+// goBack goes to the page before. The list of pages only leads on: one does not come back to it.
+func (m *Model) goBack() {
+	m.page = pageCab
+	for n := len(m.back); n > 0; n = len(m.back) {
+		p := m.back[n-1]
+		m.back = m.back[:n-1]
+		if p != pageMenu {
+			m.page = p
+			return
+		}
+	}
+}
+
+// onPage tells whether the keys of a page work now.
+func (m *Model) onPage(p page) bool {
+	s := m.spec()
+	return s != nil && s.page == p && m.free()
+}
+
+// free tells whether neither a line nor a question has the keys.
+func (m *Model) free() bool {
+	return m.page != pageTrouble && m.fits() && !m.open && !m.ask.open() && !m.quitting
+}
+
+// pageKey is a key of one page.
+func pageKey(p page, k, label, long string, run func(m *Model) tea.Cmd, on func(m *Model) bool) binding {
+	b := one(actRun, k, label, long, func(m *Model) bool { return m.onPage(p) && (on == nil || on(m)) })
+	b.page, b.run = p, run
+	return b
+}
+
+// moved moves the choice by so many rows that can be chosen.
+func (m *Model) moved(by int) {
+	rows := m.picks()
+	if len(rows) == 0 { // text: it moves as a whole
+		m.on[m.spec().page].top += by
+		return
+	}
+	m.on[m.spec().page].chosen = rows[min(max(m.chosenAt(rows)+by, 0), len(rows)-1)]
+}
+
+// picks lists the ids that can be chosen on the page now.
+func (m *Model) picks() []string {
+	var out []string
+	for _, r := range m.sheet.rows {
+		if r.id != "" {
+			out = append(out, r.id)
+		}
+	}
+	return out
+}
+
+// chosenAt is the place of the chosen id in a list, the first if it is gone.
+func (m *Model) chosenAt(ids []string) int {
+	for i, id := range ids {
+		if id == m.on[m.spec().page].chosen {
+			return i
+		}
+	}
+	return 0
+}
+
+// chosen is the id of the row chosen, empty if there is none.
+func (m *Model) chosen() string {
+	ids := m.picks()
+	if len(ids) == 0 {
+		return ""
+	}
+	return ids[m.chosenAt(ids)]
+}
+
+// pickRow is Enter on a page.
+func (m *Model) pickRow() tea.Cmd {
+	s, id := m.spec(), m.chosen()
+	if s == nil || s.pick == nil || id == "" {
+		return nil
+	}
+	return s.pick(m, id)
+}
+
+// canPick tells whether Enter does something on the page.
+func (m *Model) canPick() bool {
+	s := m.spec()
+	return s != nil && s.pick != nil && m.free() && m.sheet.offer != ""
+}
+
+// show asks anew what the page says.
+func (m *Model) show() {
+	m.sheet = sheet{}
+	if s := m.spec(); s != nil && m.fits() {
+		m.sheet = s.show(m)
+	}
+}

@@ -1,0 +1,129 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/tintline/tui/theme"
+)
+
+// stageSheet draws a page. Title, band and status stand where verdict, band and status stand on the cab screen, so
+// that a thumb finds them again; the rows have what is below.
+func (m *Model) stageSheet(s *scene) {
+	top := m.rects[bandVerdict]
+	s.add(m.head())
+	about := append([]line{m.titled(m.spec().title)}, m.sheet.about...)
+	s.add(about[:min(len(about), top.h)]...)
+	from := len(s.lines)
+	if !m.readsOnly() {
+		s.end(top.y + top.h)
+		s.add(m.bandLines(m.rects[bandAct], s)...)
+		s.add(m.statusLines(m.rects[bandStatus], s)...)
+		from = m.rects[bandStatus].y + m.rects[bandStatus].h
+		s.end(from)
+	}
+	foot := m.pageFoot()
+	s.add(m.rowLines(rect{0, from, m.w, foot.y - from}, s)...)
+	s.end(foot.y)
+	s.add(m.foot(foot, s)...)
+	s.end(m.h)
+}
+
+// readsOnly tells whether there is nothing on the page but text: it has the whole height then.
+func (m *Model) readsOnly() bool {
+	return m.sheet.offer == "" && m.free() && !m.busy() && m.status.kind == saysNothing
+}
+
+// pageFoot is the place of a page's keys at the bottom.
+func (m *Model) pageFoot() rect {
+	_, n := place(m.pageKeys(), m.w)
+	return rect{0, m.h - n, m.w, n}
+}
+
+func (m *Model) titled(title string) line {
+	return line{left: []span{{theme.Base, " "}, {theme.Strong, m.g.clean(title)}}}
+}
+
+// rowLines draw the rows in sight; each that can be chosen is a place to tap.
+func (m *Model) rowLines(r rect, s *scene) []line {
+	rows, at := m.sheet.rows, &m.on[m.spec().page]
+	if r.h <= 0 {
+		return nil
+	}
+	chosen := m.chosen()
+	for i := range rows {
+		if rows[i].id == chosen && chosen != "" {
+			at.top = max(min(at.top, i-1), i-r.h+2) // one row above and below may say that there is more
+		}
+	}
+	at.top = max(min(at.top, len(rows)-r.h), 0)
+	var out []line
+	for i := at.top; i < len(rows) && len(out) < r.h; i++ {
+		l := rows[i].line
+		mark := span{theme.Base, "  "}
+		if rows[i].id != "" {
+			if rows[i].id == chosen {
+				mark = span{theme.Strong, string(m.g.supply) + " "}
+			}
+			s.spots = append(s.spots, spot{rect{r.x, r.y + len(out), r.w, 1}, tapTarget{act: actRow, row: rows[i].id}})
+		}
+		l.left = append([]span{mark}, l.left...)
+		out = append(out, l)
+	}
+	if more := len(rows) - at.top - len(out); more > 0 {
+		m.moreRow(out, len(out)-1, fmt.Sprintf("%d more below", more+1), actPageDown, r, s)
+	}
+	if at.top > 0 && r.h > 2 {
+		m.moreRow(out, 0, fmt.Sprintf("%d more above", at.top+1), actPageUp, r, s)
+	}
+	return out
+}
+
+// moreRow says that there is more that way, in the place of a row; a tap goes there.
+func (m *Model) moreRow(out []line, i int, words string, to act, r rect, s *scene) {
+	out[i] = text(theme.Dim, "  "+words)
+	s.spots = append(withoutRow(s.spots, r.y+i), spot{rect{r.x, r.y + i, r.w, 1}, tapTarget{act: to}})
+}
+
+func withoutRow(spots []spot, y int) []spot {
+	var out []spot
+	for _, p := range spots {
+		if p.act != actRow || p.y != y {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// words are rows of text that are wrapped to the width.
+func (m *Model) wrapped(t theme.Token, s string) []row {
+	var out []row
+	for _, l := range m.g.wrap(m.g.clean(s), m.w-4) {
+		out = append(out, row{line: text(t, l)})
+	}
+	return out
+}
+
+// cell is a piece of a row of a given width, with a space behind.
+func (m *Model) cell(t theme.Token, s string, w int) span {
+	return span{t, m.padded(m.g.clean(s), w) + " "}
+}
+
+// cellRight is a figure that ends at the right of its width.
+func (m *Model) cellRight(t theme.Token, s string, w int) span {
+	return span{t, m.ended(m.g.clean(s), w) + " "}
+}
+
+// heading is a row of column heads.
+func heading(spans ...span) row {
+	for i := range spans {
+		spans[i].t = theme.Dim
+	}
+	return row{line: line{left: spans}}
+}
+
+// blank is an empty row.
+func blankRow() row { return row{} }
+
+// sectionRow is a short title between rows.
+func sectionRow(s string) row { return row{line: text(theme.Strong, strings.TrimSpace(s))} }

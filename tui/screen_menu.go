@@ -1,0 +1,44 @@
+package tui
+
+import (
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/tintline/tui/theme"
+)
+
+// menuPage lists the pages, each with a key of its own. None of these keys is a to f: those mean compartments.
+func menuPage() *pageSpec {
+	return &pageSpec{
+		page: pageMenu, title: "All pages",
+		show: func(m *Model) sheet {
+			var rows []row
+			for _, s := range m.specs {
+				if s.key != "" {
+					rows = append(rows, row{id: s.key, now: true, line: line{left: []span{
+						{theme.Key, s.key}, {theme.Strong, "  " + m.padded(s.title, 22)}, {theme.Base, " " + s.words},
+					}}})
+				}
+			}
+			return sheet{rows: rows, offer: "open the page that is chosen", small: "or press its letter; Esc goes back"}
+		},
+		pick: func(m *Model, id string) tea.Cmd {
+			for _, s := range m.specs {
+				if s.key == id {
+					return m.goTo(s.page)
+				}
+			}
+			return nil
+		},
+	}
+}
+
+// menuKeys are the letters that open pages from the list.
+func menuKeys(specs []*pageSpec) []binding {
+	var out []binding
+	for _, s := range specs {
+		if s.key != "" {
+			out = append(out, hidden(pageKey(pageMenu, s.key, "", "", func(m *Model) tea.Cmd { return m.goTo(s.page) }, nil)))
+		}
+	}
+	return out
+}
