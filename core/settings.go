@@ -71,6 +71,7 @@ const (
 	StrengthBandPct  = "strength_band_pct"
 	CleanNotAllowed  = "clean_not_allowed"
 	CleanAllowed     = "clean_allowed"
+	StartDelayS      = "start_delay_s"
 )
 
 // Setting is the value in force: what the operator set, else the default of the table.

@@ -1,0 +1,69 @@
+package check
+
+import (
+	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
+)
+
+// The stages of a changeover under way, by what has gone through the nozzle.
+const (
+	StageOld      = "old"      // what was in the hose comes
+	StageArriving = "arriving" // the new liquid has come, and is not clean
+	StageClean    = "clean"    // clean enough for the lawn
+)
+
+// Progress is where a changeover under way stands.
+type Progress struct {
+	Gone  measure.Volume
+	Stage string
+	Into  byte           // the place that the push goes into now; 0: none can take it
+	Turn  measure.Volume // until the push goes into another place; 0 if it does no more
+	ToGo  measure.Volume // until clean, 0 once it is
+	TurnS float64        // the same in seconds at the flow
+	ToGoS float64
+	Late  bool // the new liquid should have come, give or take: if no tint was seen, the valves are not where the book says
+}
+
+// Running works a changeover out after so many seconds of a flow that is known. It is the one place for it: a screen
+// has only the clock.
+func Running(c *Changeover, flow measure.Flow, seconds float64) Progress {
+	p := Progress{Gone: flow.Over(max(seconds, 0)), Stage: StageOld}
+	p.ToGo = max(c.PushBack-p.Gone, 0)
+	switch {
+	case p.ToGo == 0:
+		p.Stage = StageClean
+	case p.Gone >= c.Arrives:
+		p.Stage = StageArriving
+	}
+	p.Late = p.Gone > c.Arrives+c.Band
+	var end measure.Volume
+	for i, l := range c.Legs {
+		end += l.Volume
+		p.Into = l.Into
+		if p.Gone < end {
+			if i < len(c.Legs)-1 {
+				p.Turn = end - p.Gone
+			}
+			break
+		}
+	}
+	p.TurnS, p.ToGoS = flow.Seconds(p.Turn), flow.Seconds(p.ToGo)
+	return p
+}
+
+// Pushed are the entries for so much that was pushed through the hose in a changeover: leg by leg, and what went
+// beyond the last one into its place too.
+func Pushed(c *Changeover, v measure.Volume) []core.Fact {
+	var out []core.Fact
+	for i, l := range c.Legs {
+		part := min(l.Volume, v)
+		if i == len(c.Legs)-1 {
+			part = v
+		}
+		if part > 0 {
+			out = append(out, &core.PushedBack{Into: l.Into, Volume: part})
+		}
+		v -= part
+	}
+	return out
+}
