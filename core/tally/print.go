@@ -51,9 +51,42 @@ func commas(f float64, places int) string {
 	return sign + whole + rest
 }
 
+// Section is one table of the tally as people read it: the first column stands left, the others right, and a row whose
+// first cell begins with blanks is part of the row above.
+type Section struct {
+	Of   string // Compartments, Mixes, Products or Lawns
+	Head []string
+	Rows [][]string
+}
+
+// The sections of a tally.
+const (
+	Compartments = "compartments"
+	Mixes        = "mixes"
+	Products     = "products"
+	Lawns        = "lawns"
+)
+
+func (s *Section) add(cells ...string) { s.Rows = append(s.Rows, cells) }
+
 // Text is the tally as people read it.
 func (t *Tally) Text() string {
 	var w strings.Builder
+	w.WriteString(t.Line() + "\n")
+	for _, s := range t.Sections() {
+		w.WriteString("\n")
+		rows := table{}
+		rows.add(s.Head...)
+		for _, r := range s.Rows {
+			rows.add(r...)
+		}
+		rows.write(&w)
+	}
+	return w.String()
+}
+
+// Line is the bottom line of the tally in one line.
+func (t *Tally) Line() string {
 	p := t.printing()
 	dates := t.From
 	if t.To != t.From {
@@ -63,13 +96,20 @@ func (t *Tally) Text() string {
 	if len(t.Lawns) == 1 {
 		lawns = "lawn"
 	}
-	fmt.Fprintf(&w, "%s   %d %s   %s sq ft   %s gal   %s h\n", dates, len(t.Lawns), lawns,
+	return fmt.Sprintf("%s   %d %s   %s sq ft   %s gal   %s h", dates, len(t.Lawns), lawns,
 		p.sqft(p.allSqF), p.gallons(p.all), commas(t.All().Hours, 1))
-	t.writeCompartments(&w, p)
-	t.writeMixes(&w, p)
-	t.writeProducts(&w)
-	t.writeLawns(&w, p)
-	return w.String()
+}
+
+// Sections are the tables that have rows. As printed, each column adds up to the line at the top.
+func (t *Tally) Sections() []Section {
+	p := t.printing()
+	var out []Section
+	for _, s := range []Section{t.compartments(p), t.mixes(p), t.products(), t.lawns(p)} {
+		if len(s.Rows) > 0 {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // row prints the six flows of a compartment so that they come to what is printed as left.
@@ -84,17 +124,16 @@ func (p printed) row(c *Compartment) []float64 {
 	return append(out, left)
 }
 
-func (t *Tally) writeCompartments(w *strings.Builder, p printed) {
+func (t *Tally) compartments(p printed) Section {
 	if len(t.Compartments) == 0 {
-		return
+		return Section{}
 	}
 	var to []float64
 	for i := range t.Compartments {
 		to = append(to, t.Compartments[i].ToLawns.Gallons())
 	}
 	to = measure.LargestRemainder(to, t.Volume.Gallons(), p.gal)
-	rows := table{}
-	rows.add("gallons", "start", "loaded", "pushed in", "drawn", "other", "unexplained", "left", "gauge", "to lawns")
+	rows := Section{Of: Compartments, Head: []string{"gallons", "start", "loaded", "pushed in", "drawn", "other", "unexplained", "left", "gauge", "to lawns"}}
 	sums := make([]float64, 7)
 	for i := range t.Compartments {
 		c := &t.Compartments[i]
@@ -114,13 +153,12 @@ func (t *Tally) writeCompartments(w *strings.Builder, p printed) {
 		cells = append(cells, p.gallons(f))
 	}
 	rows.add(append(cells, "", p.gallons(p.all))...)
-	w.WriteString("\n")
-	rows.write(w)
+	return rows
 }
 
-func (t *Tally) writeMixes(w *strings.Builder, p printed) {
+func (t *Tally) mixes(p printed) Section {
 	if len(t.Mixes) == 0 {
-		return
+		return Section{}
 	}
 	var gal, area []float64
 	for _, m := range t.Mixes {
@@ -128,22 +166,19 @@ func (t *Tally) writeMixes(w *strings.Builder, p printed) {
 	}
 	gal = measure.LargestRemainder(gal, t.Volume.Gallons(), p.gal)
 	area = measure.LargestRemainder(area, t.Area.SquareFeet(), p.area)
-	rows := table{}
-	rows.add("mix", "gal", "sq ft")
+	rows := Section{Of: Mixes, Head: []string{"mix", "gal", "sq ft"}}
 	for i, m := range t.Mixes {
 		rows.add(m.Mix, p.gallons(gal[i]), p.sqft(area[i]))
 	}
 	rows.add("all", p.gallons(p.all), p.sqft(p.allSqF))
-	w.WriteString("\n")
-	rows.write(w)
+	return rows
 }
 
-func (t *Tally) writeProducts(w *strings.Builder) {
+func (t *Tally) products() Section {
 	if len(t.Products) == 0 {
-		return
+		return Section{}
 	}
-	rows := table{}
-	rows.add("product", "amount", "where it went")
+	rows := Section{Of: Products, Head: []string{"product", "amount", "where it went"}}
 	for _, pr := range t.Meant() {
 		per := "-"
 		if pr.Area > 0 {
@@ -151,13 +186,12 @@ func (t *Tally) writeProducts(w *strings.Builder) {
 		}
 		rows.add(pr.Product, pr.Amount.Text(), per)
 	}
-	w.WriteString("\n")
-	rows.write(w)
+	return rows
 }
 
-func (t *Tally) writeLawns(w *strings.Builder, p printed) {
+func (t *Tally) lawns(p printed) Section {
 	if len(t.Lawns) == 0 {
-		return
+		return Section{}
 	}
 	var gal, area []float64
 	for _, l := range t.Lawns {
@@ -165,8 +199,7 @@ func (t *Tally) writeLawns(w *strings.Builder, p printed) {
 	}
 	gal = measure.LargestRemainder(gal, t.Volume.Gallons(), p.gal)
 	area = measure.LargestRemainder(area, t.Area.SquareFeet(), p.area)
-	rows := table{}
-	rows.add("lawn", "gal", "sq ft")
+	rows := Section{Of: Lawns, Head: []string{"lawn", "gal", "sq ft"}}
 	for i, l := range t.Lawns {
 		rows.add(l.Lawn, p.gallons(gal[i]), p.sqft(area[i]))
 		var zg, za []float64
@@ -180,6 +213,5 @@ func (t *Tally) writeLawns(w *strings.Builder, p printed) {
 		}
 	}
 	rows.add("all", p.gallons(p.all), p.sqft(p.allSqF))
-	w.WriteString("\n")
-	rows.write(w)
+	return rows
 }
