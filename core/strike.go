@@ -85,8 +85,8 @@ func (b *Book) admitStruck(f *Struck) (Fact, error) {
 	}
 	lines := markStruck(append([]sinceLine(nil), b.since...), b.seq+1, &full)
 	s := b.base.clone()
-	var short []string
-	var also []string
+	var short, numbers []string
+	var also []int64
 	for i := range lines {
 		l := &lines[i]
 		what := l.fact()
@@ -105,8 +105,13 @@ func (b *Book) admitStruck(f *Struck) (Fact, error) {
 			if fresh {
 				return nil, err
 			}
-			short = append(short, fmt.Sprintf("%d (%s): %s", l.entry.Seq, what.Name(), strings.TrimSuffix(err.Error(), ".")))
-			also = append(also, fmt.Sprint(l.entry.Seq))
+			seq := l.entry.Seq
+			if l.by != 0 {
+				seq = l.by // what a strike put there is taken away by striking that
+			}
+			short = append(short, fmt.Sprintf("%d (%s): %s", seq, what.Name(), strings.TrimSuffix(err.Error(), ".")))
+			numbers = append(numbers, fmt.Sprint(seq))
+			also = append(also, int64(seq))
 			continue
 		}
 		again := l.entry
@@ -114,8 +119,11 @@ func (b *Book) admitStruck(f *Struck) (Fact, error) {
 		s.apply(again)
 	}
 	if len(short) > 0 {
-		return nil, refuse("Strike those too (also "+strings.Join(also, ", ")+"), or put a corrected entry in the place of this one.",
-			"Without entry %d later entries fall short: %s.", full.Of, firstFew(short))
+		return nil, &Problem{
+			What: fmt.Sprintf("Without entry %d later entries fall short: %s.", full.Of, firstFew(short)),
+			Do:   "Strike those too (also " + strings.Join(numbers, ", ") + "), or put a corrected entry in the place of this one.",
+			Err:  &LaterFall{also},
+		}
 	}
 	return &full, nil
 }
