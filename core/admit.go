@@ -228,6 +228,9 @@ func (s *state) admitMix(f *Mix) error {
 	if err := name("mix", f.MixName); err != nil {
 		return err
 	}
+	if err := s.admitBase(f); err != nil {
+		return err
+	}
 	if len(f.Parts) == 0 {
 		return refuse("Name at least one product with its rate.", "The mix %s holds no product.", f.MixName)
 	}

@@ -169,7 +169,13 @@ func (s *state) admitPushedBack(f *PushedBack) error {
 }
 
 func admitTint(f *TintSeen) error {
-	if !f.Volume.Known && !f.Seconds.Known {
+	switch {
+	case f.Missed != "" && f.Missed != yes:
+		return refuse("Write yes, or leave it out.", "The tint says %q under missed.", f.Missed)
+	case f.Volume.Known || f.Seconds.Known:
+	case f.Missed == yes:
+		return refuse("Give the gallons or the seconds.", "How far it went without a tint is not said.")
+	default:
 		return refuse("Give the gallons or the seconds.", "When the tint came is not said.")
 	}
 	if f.Volume.Known {
@@ -254,7 +260,7 @@ func (s *state) admitGauge(f *GaugeRead) error {
 		return s.noCompartment(f.Compartment)
 	}
 	if !f.Volume.Known {
-		return refuse("Give the gallons; charts of marks are not kept yet.", "The reading of %c has no volume.", f.Compartment)
+		return refuse("Give the gallons, or the mark.", "The reading of %c has no volume.", f.Compartment)
 	}
 	if f.Volume.V < 0 || f.Volume.V > c.Capacity {
 		return refuse(fmt.Sprintf("Give 0 to %s gal.", c.Capacity.Text()), "The gauge of %c cannot say %s gal.", f.Compartment, f.Volume.V.Text())

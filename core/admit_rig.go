@@ -48,6 +48,9 @@ func admitCompartments(f *Rig) error {
 		if c.Heel < 0 || c.Heel >= c.Capacity {
 			return refuse("Give 0 or more, and less than the capacity.", "The heel of %c is %s gal of %s.", c.Letter, c.Heel.Text(), c.Capacity.Text())
 		}
+		if err := admitMarks(c); err != nil {
+			return err
+		}
 	}
 	return nil
 }

@@ -11,6 +11,7 @@ func (s *state) applyLoaded(f *Loaded) {
 	if t == nil {
 		return
 	}
+	s.endPlan(f.Into)
 	empty := t.Liquid.Volume <= t.Heel
 	l := fluid.Liquid{Volume: f.Volume}
 	packages := map[int32]fluid.Place{}

@@ -32,6 +32,7 @@ func (s *state) applyRig(f *Rig) {
 	}
 	s.applyHoses(f, first)
 	s.applyTanks(f)
+	s.endLostPlans()
 	for i := range p.Compartments {
 		c := &p.Compartments[i]
 		c.Origin = s.origin(c.Letter, s.batches[string(c.Letter)])

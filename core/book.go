@@ -44,6 +44,8 @@ type state struct {
 	weather   *WeatherAt
 	overrides []Overridden
 	tint      *TintSeen
+	plans     map[string]*LoadPlanned // by tank: a letter, or an applicator
+	ticks     map[string][]string     // the items done, by list, sorted
 }
 
 // ProductHistory is a product with all its versions; the last is in force.
@@ -79,7 +81,7 @@ func newState() state {
 	return state{
 		lawnAt: map[string]int{}, productAt: map[string]int{}, settings: map[string]string{},
 		plumbing: &fluid.Plumbing{Outside: fluid.Accounts{}}, batches: map[string]string{},
-		origins: []Origin{{}},
+		origins: []Origin{{}}, plans: map[string]*LoadPlanned{}, ticks: map[string][]string{},
 	}
 }
 
@@ -97,6 +99,7 @@ func (s *state) clone() *state {
 	c.plumbing = s.plumbing.Clone()
 	c.origins = append([]Origin(nil), s.origins...)
 	c.overrides = append([]Overridden(nil), s.overrides...)
+	c.plans, c.ticks = cloneMap(s.plans), cloneMap(s.ticks)
 	c.day = s.day.clone()
 	return &c
 }

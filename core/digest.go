@@ -50,6 +50,7 @@ func (s *state) StateDigest() Digest {
 	w.words(2, "", &s.batches)
 	s.digestPlumbing(w)
 	s.digestDay(w)
+	s.digestLoads(w)
 	return cut(w.b)
 }
 

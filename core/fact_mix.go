@@ -34,12 +34,13 @@ func (f *Product) fields(w walker) {
 	w.quantity(9, "wind_max", "speed", (*int64)(&e.WindMax), &e.HasWindMax)
 }
 
-// Mix is a recipe: products, each with a rate per area. Base is the mix that it was made from; Parts are all of its
-// products, those of the base included.
+// Mix is a recipe: products, each with a rate per area. Base is the mix that it was made from; those of its products
+// that Parts does not name are taken over when the mix is entered, unless Parts are said to be complete.
 type Mix struct {
-	MixName string
-	Parts   []MixPart
-	Base    string
+	MixName  string
+	Parts    []MixPart
+	Base     string
+	Complete string // "yes": Parts are all of its products, as in every entry
 }
 
 // MixPart is a product of a mix and how much of it goes on an area.
@@ -61,6 +62,7 @@ func (f *Mix) fields(w walker) {
 		w.rate(2, "rate", &p.Rate)
 	})
 	w.text(3, "base", &f.Base)
+	w.text(4, "complete", &f.Complete)
 }
 
 // Rate of a product in the mix; false if it is not in it.

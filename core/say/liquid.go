@@ -26,6 +26,9 @@ func tintSeen(f *core.TintSeen) string {
 	if f.Seconds.Known {
 		after = append(after, number(f.Seconds.V)+" s")
 	}
+	if f.Missed != "" {
+		return "no tint came until " + strings.Join(after, ", ")
+	}
 	return "saw the tint after " + strings.Join(after, ", ")
 }
 

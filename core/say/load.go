@@ -14,6 +14,16 @@ func loadPlanned(f *core.LoadPlanned) string {
 	if f.Mix != "" {
 		s += " of " + f.Mix
 	}
+	if f.For != "" {
+		s += " for " + f.For
+	}
+	var parts []string
+	for _, p := range f.Parts {
+		parts = append(parts, p.Amount.Text()+" "+p.Product)
+	}
+	if len(parts) > 0 {
+		return s + ": " + and(parts)
+	}
 	return s
 }
 

@@ -38,6 +38,15 @@ func TestFact(t *testing.T) {
 		},
 		{`{"fact":"gauge_read","compartment":"a","volume_gal":151}`, "gauge of a: 151.0 gal"},
 		{`{"fact":"tint_seen","seconds":41}`, "saw the tint after 41 s"},
+		{`{"fact":"tint_seen","volume_gal":2.4,"missed":"yes"}`, "no tint came until 2.40 gal"},
+		{`{"fact":"gauge_read","compartment":"a","mark":"7 1/2","volume_gal":151}`, "gauge of a: mark 7 1/2: 151.0 gal"},
+		{`{"fact":"load_planned","into":"a","volume_gal":40,"mix":"W","for":"gun","parts":[{"product":"warm weed","amount_fl_oz":32}]}`, "to load into a: 40.0 gal of W for gun: 32.0 fl oz warm weed"},
+		{`{"fact":"load_planned","into":"a"}`, "no load is planned for a any more"},
+		{`{"fact":"ticked","list":"load/a","item":"water"}`, "load/a: water is done"},
+		{
+			`{"fact":"mix","name":"W+","base":"W","parts":[{"product":"iron","rate_oz_per_1000_sqft":2}]}`,
+			"mix W+, made from W: iron 2.00 oz per 1,000 sq ft",
+		},
 		{`{"fact":"day_opened","date":"2026-05-28","operator":"R. Example","route":["77 Fir"]}`, "opened the day 2026-05-28, R. Example, 1 lawn on the route"},
 		{
 			`{"fact":"lawn","name":"77 Fir","zones":[{"name":"all","grass":"tall_fescue","area_sqft":5200}]}`,

@@ -49,7 +49,31 @@ func mix(f *core.Mix) string {
 	for _, p := range f.Parts {
 		parts = append(parts, p.Product+" "+p.Rate.Text())
 	}
-	return "mix " + f.MixName + ": " + and(parts)
+	s := "mix " + f.MixName
+	if f.Base != "" {
+		s += ", made from " + f.Base
+	}
+	return s + ": " + and(parts)
+}
+
+// Difference is what a mix has otherwise than its base, "with iron 2.00 oz per 1,000 sq ft and without potash";
+// "the same" where it has nothing otherwise.
+func Difference(d []core.PartDifference) string {
+	var parts []string
+	for _, p := range d {
+		switch {
+		case !p.Base.Known:
+			parts = append(parts, "with "+p.Product+" "+p.Have.V.Text())
+		case !p.Have.Known:
+			parts = append(parts, "without "+p.Product)
+		default:
+			parts = append(parts, p.Product+" "+p.Have.V.Text()+" instead of "+p.Base.V.Text())
+		}
+	}
+	if len(parts) == 0 {
+		return "the same"
+	}
+	return and(parts)
 }
 
 func lawn(f *core.Lawn) string {
