@@ -46,6 +46,8 @@ func (m *Model) do(b binding) tea.Cmd {
 		return m.end()
 	case actHelp:
 		return m.goTo(pageHelp)
+	case actChange:
+		return m.goTo(pageChange)
 	case actMenu:
 		return m.goTo(pageMenu)
 	case actPick:

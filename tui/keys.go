@@ -37,6 +37,7 @@ const (
 	actPageDown
 	actRow // a row of a page: by a tap
 	actRun // what a key of one page does
+	actChange
 )
 
 // side says which hand a key belongs to: the left one picks the liquid, the right one does the rest.
@@ -134,6 +135,7 @@ func newKeys(specs []*pageSpec) []binding {
 		one(actStrike, "u", "strike", "strike the last thing logged", func(m *Model) bool {
 			return m.inCab() && len(m.got.last) > 0
 		}),
+		one(actChange, "t", "turn", "change over, guided: dry run, valves, count-down at the tank lid", (*Model).canTurn),
 		one(actMenu, "g", "pages", "all pages: visits, lawns, products, loads, tally and the others", (*Model).inCab),
 		one(actHelp, "?", "keys", "this page", func(m *Model) bool { return m.page != pageHelp && m.free() }),
 	)

@@ -46,8 +46,9 @@ type pageSpec struct {
 type sheet struct {
 	about []line // below the title, as far as there is room: what the page says at a glance
 	rows  []row
-	offer string // what Enter does with the row chosen
-	small string // smaller, below it
+	offer string              // what Enter does with the row chosen
+	small string              // smaller, below it
+	body  func(r rect) []line // in the place of rows
 }
 
 // row is a line that can be chosen. One without an id is text between. A tap chooses it, and does what Enter does
@@ -66,7 +67,7 @@ type placeOn struct {
 
 // newPages lists the pages of the program.
 func newPages() []*pageSpec {
-	return []*pageSpec{startPage(), menuPage(), helpPage()}
+	return []*pageSpec{startPage(), menuPage(), changePage(), helpPage()}
 }
 
 // spec is what the page that is open is; nil for the cab screen and for trouble.
@@ -171,7 +172,7 @@ func (m *Model) chosen() string {
 // pickRow is Enter on a page.
 func (m *Model) pickRow() tea.Cmd {
 	s, id := m.spec(), m.chosen()
-	if s == nil || s.pick == nil || id == "" {
+	if s == nil || s.pick == nil || (id == "" && m.sheet.offer == "") {
 		return nil
 	}
 	return s.pick(m, id)

@@ -23,7 +23,11 @@ func (m *Model) stageSheet(s *scene) {
 		s.end(from)
 	}
 	foot := m.pageFoot()
-	s.add(m.rowLines(rect{0, from, m.w, foot.y - from}, s)...)
+	if body := (rect{0, from, m.w, foot.y - from}); m.sheet.body != nil {
+		s.add(m.sheet.body(body)...)
+	} else {
+		s.add(m.rowLines(body, s)...)
+	}
 	s.end(foot.y)
 	s.add(m.foot(foot, s)...)
 	s.end(m.h)

@@ -73,6 +73,25 @@ var situations = []struct {
 	{"no_day_open", func(t *testing.T) *cab { return climbIn(t, "") }},
 	{"empty_book", func(t *testing.T) *cab { return climbIn(t, noBook, demo) }},
 	{"help", func(t *testing.T) *cab { return climbIn(t, atAlder).press("?") }},
+	{"change_look", func(t *testing.T) *cab { return climbIn(t, atAlder).press("t") }},
+	{"change_look_at_other", func(t *testing.T) *cab { return climbIn(t, atAlder).press("t", "c") }},
+	{"change_at_the_lid", func(t *testing.T) *cab { return climbIn(t, atAlder).press("t", "enter") }},
+	{"change_delay", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("t", "enter", "enter").passes(3 * time.Second)
+	}},
+	{"change_running", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("t", "enter", "enter").passes(30 * time.Second)
+	}},
+	{"change_no_tint", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("t", "enter", "enter").passes(67 * time.Second)
+	}},
+	{"change_clean", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("t", "enter", "enter").passes(55 * time.Second).press("t").passes(20 * time.Second)
+	}},
+	{"change_stopped", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("t", "enter", "enter").passes(50 * time.Second).press("enter")
+	}},
+	{"list_of_pages", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g") }},
 	{"slow_disk", func(t *testing.T) *cab {
 		c := climbIn(t, atAlder)
 		c.slow = true

@@ -39,6 +39,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if msg.turn == m.tickTurn {
 			cmd = m.tick()
 		}
+	case counted:
+		cmd = m.onCounted(msg)
 	case pulled:
 		if msg.what == m.pulled.what {
 			m.pulled = msg
