@@ -103,7 +103,7 @@ func admitApplicators(f *Rig) error {
 		if a.Type != Spreader && a.Delivery == (measure.Rate{}) {
 			return refuse("Give it in gallons per 1,000 sq ft.", "The applicator %s has no delivery rate.", a.Name)
 		}
-		if a.Type != Spreader && (!(a.Delivery.V > 0) || a.Delivery.Kind != measure.Liquid || a.Delivery.V > 1e6) {
+		if a.Type != Spreader && (!(a.Delivery.V > 0) || a.Delivery.Kind != measure.Liquid || a.Delivery.V > LargestDelivery) {
 			return refuse("Give it in gallons per 1,000 sq ft, more than 0.", "The delivery rate of %s is %s.", a.Name, a.Delivery.Text())
 		}
 		if a.Flow.Known && (!(a.Flow.V > 0) || a.Flow.V > measure.GPM(LargestFlowGPM)) {

@@ -4,12 +4,14 @@ import "example.com/tintline/core/measure"
 
 // What admission takes at most, for whoever reads what is typed and says beforehand what is allowed.
 const (
-	LongestName         = 80 // letters
+	LongestName         = 80   // letters
+	LongestText         = 2000 // letters of any text of a fact
 	LargestVolume       = 10_000 * measure.USGallon
 	LargestArea         = 1000 * measure.Hectare
 	WidestBore          = 12 * measure.Inch
 	LongestHose         = 10_000 * measure.Foot
 	LargestFlowGPM      = 500
+	LargestDelivery     = 1e6 // nL for each mm2: 24,542 gal per 1,000 sq ft
 	StrongestWind       = 100 * measure.MilePerHour
 	HighestPrice        = 100_000 * measure.Dollar
 	MostPoundsPerGallon = 20

@@ -9,9 +9,6 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// longestText is how many letters any text of a fact may have.
-const longestText = 2000
-
 // plain refuses what could be held in memory but not be stored, or not be shown: texts that are not UTF-8,
 // that hold control characters or that are endless, figures that are no numbers, kinds that are none. It
 // walks the one list of fields, so that no fact can forget it.
@@ -35,8 +32,8 @@ func (c *plainCheck) one(key, s string) {
 		c.refuse("Type it again.", "The text under %s is not UTF-8.", key)
 		return
 	}
-	if n := utf8.RuneCountInString(s); n > longestText {
-		c.refuse(fmt.Sprintf("Shorten it to %d.", longestText), "The text under %s has %d letters.", key, n)
+	if n := utf8.RuneCountInString(s); n > LongestText {
+		c.refuse(fmt.Sprintf("Shorten it to %d.", LongestText), "The text under %s has %d letters.", key, n)
 	}
 	for _, r := range s {
 		// What was said on the screen may have had several lines.

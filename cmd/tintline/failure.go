@@ -8,6 +8,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/measure"
+	"example.com/tintline/core/sheet"
 	"example.com/tintline/store"
 )
 
@@ -49,9 +50,13 @@ func explain(err error) *failure {
 	var problem *core.Problem
 	var with advice
 	var text *measure.TextError
+	var cells sheet.Troubles
 	switch {
 	case errors.As(err, &f):
 		return f
+	case errors.As(err, &cells):
+		what, do := troublesText(cells)
+		return &failure{what, do, exitUsage, err}
 	case errors.As(err, &trouble):
 		return &failure{trouble.What, trouble.Do, storeCode(err), err}
 	case errors.As(err, &problem):
@@ -101,12 +106,21 @@ func report(w io.Writer, err error, asJSON bool) int {
 	if asJSON {
 		enc := json.NewEncoder(w)
 		enc.SetEscapeHTML(false)
-		_ = enc.Encode(struct { // nothing is left to be done if this fails too
-			Problem string `json:"problem"`
-			Do      string `json:"do"`
-		}{f.what, f.do})
+		_ = enc.Encode(problemObject(f)) // nothing is left to be done if this fails too
 		return f.code
 	}
 	_, _ = fmt.Fprintf(w, "%s\n%s\n", f.what, f.do)
 	return f.code
+}
+
+// problemObject is a problem in JSON; one of a file of cells says where they are.
+func problemObject(f *failure) any {
+	var cells sheet.Troubles
+	if errors.As(f, &cells) {
+		return troublesObject(cells)
+	}
+	return struct {
+		Problem string `json:"problem"`
+		Do      string `json:"do"`
+	}{f.what, f.do}
 }

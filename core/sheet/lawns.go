@@ -1,0 +1,67 @@
+package sheet
+
+import (
+	"fmt"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
+)
+
+var lawnColumns = []column{
+	{Column: Column{Name: "lawn", Words: "what the lawn is called; rows with the same name are one lawn", Example: "1 Sample Street", Required: true}, reader: name("lawn")},
+	{Column: Column{Name: "customer", Words: "whose lawn it is, on one of its rows", Example: "A. Sample"}, reader: text()},
+	{Column: Column{Name: "address", Words: "where it is, on one of its rows", Example: "1 Sample Street, Exampleton"}, reader: text()},
+	{Column: Column{Name: "zone", Words: "a part of the lawn with one grass", Example: "front", Required: true}, reader: name("zone")},
+	{Column: Column{Name: "grass", Words: "the grass of the zone", Example: "tall fescue", Required: true}, reader: grass()},
+	{Column: Column{Name: "area_sqft", Words: "the measured area of the zone", Example: "6200", Required: true}, reader: squareFeet()},
+	{Column: Column{Name: "hazards", Words: "what to look out for in the zone", Example: "pond; open drain"}, reader: texts()},
+	{Column: Column{Name: "price_usd", Words: "what one treatment of the zone earns", Example: "68.50"}, reader: dollars()},
+}
+
+// readLawns makes a lawn of the rows that name it.
+func readLawns(s *reading) {
+	at := map[string]int{}
+	zones := map[string]named{}
+	for _, r := range s.rows {
+		ok := r.sound("")
+		lawn := value[string](r, "lawn")
+		zone := core.Zone{
+			Name: value[string](r, "zone"), Grass: value[string](r, "grass"), Area: value[measure.Area](r, "area_sqft"),
+			Hazards: value[[]string](r, "hazards"), Price: maybe[measure.Money](r, "price_usd"),
+		}
+		customer, address := value[string](r, "customer"), value[string](r, "address")
+		if !ok || lawn == "" {
+			continue
+		}
+		i, there := at[lawn]
+		if !there {
+			i, at[lawn], zones[lawn] = len(s.facts), len(s.facts), named{}
+			f := &core.Lawn{LawnName: lawn}
+			s.facts = append(s.facts, made{fact: f, cut: func(n int) core.Fact {
+				c := *f
+				c.Zones = f.Zones[:n]
+				return &c
+			}})
+		}
+		f := s.facts[i].fact.(*core.Lawn)
+		r.one("customer", customer, &f.Customer, lawn)
+		r.one("address", address, &f.Address, lawn)
+		if zones[lawn].once(r, "zone", "zone of "+lawn, zone.Name) {
+			f.Zones = append(f.Zones, zone)
+			s.facts[i].rows = append(s.facts[i].rows, r)
+		}
+	}
+}
+
+// one keeps what several rows may say of one thing, and refuses two answers.
+func (r *row) one(column, said string, kept *string, of string) {
+	if *kept == "" {
+		*kept = said
+	}
+	if said != "" && said != *kept {
+		r.add(Trouble{
+			Line: r.line, Column: column, What: fmt.Sprintf("%s differs from %s, which stands for %s already.", quote(said), quote(*kept), of),
+			Allowed: "the same on each row of it, or nothing",
+		})
+	}
+}

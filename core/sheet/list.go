@@ -1,0 +1,163 @@
+package sheet
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/label"
+	"example.com/tintline/core/measure"
+)
+
+// items parts the cell of a list at its semicolons.
+func items(cell string) []string {
+	var out []string
+	for _, s := range strings.Split(cell, ";") {
+		if s = strings.TrimSpace(s); s != "" {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// texts takes texts with semicolons between them.
+func texts() reader {
+	return reader{"any texts on one line, with semicolons between them", func(cell string) (any, error) {
+		return items(cell), plain(cell)
+	}}
+}
+
+func unknownGrass(typed string) error {
+	return &fault{what: quote(typed) + " is not a known grass.", nearest: strings.Join(label.NearestGrasses(typed), ", ")}
+}
+
+func grassNames() string {
+	var out []string
+	for _, g := range label.Grasses() {
+		out = append(out, g.Name)
+	}
+	return strings.Join(out, ", ")
+}
+
+// grass takes one grass by its name.
+func grass() reader {
+	return reader{"one of " + grassNames(), func(cell string) (any, error) {
+		n, ok := label.ReadGrass(cell)
+		if !ok || n == label.AllTurf {
+			return nil, unknownGrass(cell)
+		}
+		return n, nil
+	}}
+}
+
+// grasses takes the grasses that a label lists.
+func grasses() reader {
+	return reader{label.AllTurf + ", or some of " + grassNames() + " with semicolons between them", func(cell string) (any, error) {
+		var out []string
+		for _, s := range items(cell) {
+			n, ok := label.ReadGrass(s)
+			if !ok {
+				return nil, unknownGrass(s)
+			}
+			out = append(out, n)
+		}
+		return out, nil
+	}}
+}
+
+// content is an active with how much of it is in the product; bare is a figure at the end without its unit.
+var (
+	content = regexp.MustCompile(`(?i)^(.+?)\s+([0-9]*\.?[0-9]+)\s*(?:(%|per ?cent)|lbs?\s*(?:/|per)\s*gal(?:lons?)?)$`)
+	bare    = regexp.MustCompile(`(?i)(?:\s[0-9]*\.?[0-9]+|%|per ?cent|gal(?:lons?)?)$`)
+)
+
+// actives takes active ingredients, each with its content or without.
+func actives() reader {
+	return reader{"active ingredients with their content in % by weight or lb/gal, such as iron 5%; mesotrione 4 lb/gal", func(cell string) (any, error) {
+		var out []label.Active
+		for _, s := range items(cell) {
+			a, err := active(s)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, a)
+		}
+		return out, nil
+	}}
+}
+
+func active(s string) (label.Active, error) {
+	a := label.Active{Name: s}
+	if m := content.FindStringSubmatch(s); m != nil {
+		f, err := measure.ParseNumber(m[2])
+		if err != nil {
+			return a, err
+		}
+		a.Name = strings.TrimSpace(m[1])
+		most := 100.0
+		if m[3] == "" {
+			a.PoundsPerGallon, most = f, core.MostPoundsPerGallon
+		} else {
+			a.PercentByWeight = f
+		}
+		if !(f > 0) || f > most {
+			return a, faultf("The content in %s is out of range: more than 0 and up to 100%% or %d lb/gal.", quote(s), core.MostPoundsPerGallon)
+		}
+	} else if bare.MatchString(s) {
+		return a, faultf("The content in %s cannot be read.", quote(s))
+	}
+	// A slash may stand in the name of an active, which is no place in the book.
+	return a, core.CheckName("active", strings.ReplaceAll(a.Name, "/", " "))
+}
+
+// letter takes a compartment's letter.
+func letter() reader {
+	return reader{"a letter, a to f", func(cell string) (any, error) {
+		l := strings.ToLower(cell)
+		if len(l) != 1 || l[0] < 'a' || l[0] > 'f' {
+			return nil, faultf("%s is no letter of a compartment.", quote(cell))
+		}
+		return l[0], nil
+	}}
+}
+
+// letters takes the letters of compartments.
+func letters() reader {
+	return reader{"letters, a to f, with semicolons between them, each once", func(cell string) (any, error) {
+		var out []byte
+		for _, s := range strings.FieldsFunc(cell, func(r rune) bool { return strings.ContainsRune("; ,", r) }) {
+			l, err := letter().read(s)
+			if err != nil {
+				return nil, err
+			}
+			if slices.Contains(out, l.(byte)) {
+				return nil, faultf("%s names compartment %s twice.", quote(cell), s)
+			}
+			out = append(out, l.(byte))
+		}
+		return out, nil
+	}}
+}
+
+// pairs takes valves and their positions.
+func pairs() reader {
+	return reader{"valves and their positions, such as suction valve=left; return valve=shut", func(cell string) (any, error) {
+		if err := plain(cell); err != nil {
+			return nil, err
+		}
+		out := map[string]string{}
+		for _, s := range items(cell) {
+			k, v, ok := strings.Cut(s, "=")
+			k, v = strings.TrimSpace(k), strings.TrimSpace(v)
+			if !ok || k == "" || v == "" {
+				return nil, faultf("%s is no valve with its position.", quote(s))
+			}
+			if _, twice := out[k]; twice {
+				return nil, faultf("The valve %s stands twice.", quote(k))
+			}
+			out[k] = v
+		}
+		return out, nil
+	}}
+}
