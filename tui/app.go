@@ -56,7 +56,8 @@ type Model struct {
 	back   []page // the pages that Esc goes back to
 	specs  []*pageSpec
 	on     [pages]placeOn
-	sheet  sheet // what the page that is open shows
+	sheet  sheet           // what the page that is open shows
+	folded map[string]bool // tables of the tally that are folded away
 	turn   turning
 	with   string // the applicator chosen; empty: the first one
 	needs  need

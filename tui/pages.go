@@ -67,7 +67,11 @@ type placeOn struct {
 
 // newPages lists the pages of the program.
 func newPages() []*pageSpec {
-	return []*pageSpec{startPage(), menuPage(), changePage(), helpPage()}
+	return []*pageSpec{
+		startPage(), menuPage(),
+		tallyPage(),
+		changePage(), helpPage(),
+	}
 }
 
 // spec is what the page that is open is; nil for the cab screen and for trouble.
@@ -167,6 +171,12 @@ func (m *Model) chosen() string {
 		return ""
 	}
 	return ids[m.chosenAt(ids)]
+}
+
+// choice is the id of the row chosen, for a page that is about to show these rows.
+func (m *Model) choice(rows []row) string {
+	m.sheet.rows = rows
+	return m.chosen()
 }
 
 // pickRow is Enter on a page.

@@ -54,12 +54,8 @@ func (m *Model) rowLines(r rect, s *scene) []line {
 	if r.h <= 0 {
 		return nil
 	}
+	m.inSight(at, r.h)
 	chosen := m.chosen()
-	for i := range rows {
-		if rows[i].id == chosen && chosen != "" {
-			at.top = max(min(at.top, i-1), i-r.h+2) // one row above and below may say that there is more
-		}
-	}
 	at.top = max(min(at.top, len(rows)-r.h), 0)
 	var out []line
 	for i := at.top; i < len(rows) && len(out) < r.h; i++ {
@@ -81,6 +77,24 @@ func (m *Model) rowLines(r rect, s *scene) []line {
 		m.moreRow(out, 0, fmt.Sprintf("%d more above", at.top+1), actPageUp, r, s)
 	}
 	return out
+}
+
+// inSight moves the rows so that the one chosen can be seen, with one above and one below, which may say that there
+// is more. At the first and the last that can be chosen, the text before and behind it comes into sight.
+func (m *Model) inSight(at *placeOn, h int) {
+	rows, ids, chosen := m.sheet.rows, m.picks(), m.chosen()
+	for i := range rows {
+		if chosen == "" || rows[i].id != chosen {
+			continue
+		}
+		at.top = max(min(at.top, i-1), i-h+2)
+		if chosen == ids[0] {
+			at.top = min(at.top, max(i-h+2, 0))
+		}
+		if chosen == ids[len(ids)-1] {
+			at.top = max(at.top, min(i-1, len(rows)-h))
+		}
+	}
 }
 
 // moreRow says that there is more that way, in the place of a row; a tap goes there.

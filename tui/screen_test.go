@@ -92,6 +92,8 @@ var situations = []struct {
 		return climbIn(t, atAlder).press("t", "enter", "enter").passes(50 * time.Second).press("enter")
 	}},
 	{"list_of_pages", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g") }},
+	{"tally", func(t *testing.T) *cab { return twoLawns(t).press("g", "t") }},
+	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "t", "enter", "down", "enter", "down") }},
 	{"slow_disk", func(t *testing.T) *cab {
 		c := climbIn(t, atAlder)
 		c.slow = true
