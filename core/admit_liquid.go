@@ -10,12 +10,12 @@ import (
 )
 
 func (s *state) admitLoaded(f *Loaded) error {
+	if h := s.loadsHopper(f); h != nil {
+		return s.admitHopperLoad(f, h)
+	}
 	t, _ := s.tank(f.Into)
 	if t == nil {
-		if len(f.Into) == 1 {
-			return s.noCompartment(f.Into[0])
-		}
-		return refuse(s.tanksHint(), "%q is neither a compartment nor an applicator with a tank.", f.Into)
+		return s.noTank(f)
 	}
 	if err := positive("The load for "+f.Into, f.Volume); err != nil {
 		return err
@@ -220,7 +220,7 @@ func (s *state) admitSprayed(f *Sprayed) error {
 		return refuse(s.applicatorsHint(), "There is no applicator %q.", f.Applicator)
 	}
 	if a.Type == Spreader {
-		return refuse("Log liquid through another applicator.", "%s spreads dry product, which this version does not book by weight.", a.Name)
+		return refuse("Log it as a spreading, by weight, or name an applicator that sprays.", "%s spreads dry product and sprays no liquid.", a.Name)
 	}
 	for _, z := range f.Zones {
 		if _, ok := lawn.Zone(z); !ok {
@@ -286,6 +286,9 @@ func (s *state) admitRinsed(f *Rinsed) error {
 }
 
 func (s *state) admitDumped(f *Dumped) error {
+	if f.Amount.Known {
+		return s.admitHopperDump(f)
+	}
 	kind, _ := fluid.Place(f.From).Split()
 	switch kind {
 	case "compartment", "applicator", "hose", string(fluid.CellPlace), string(fluid.ReturnPlace):

@@ -112,6 +112,12 @@ func admitApplicators(f *Rig) error {
 		if err := bounded("The tank of "+a.Name, a.Tank); err != nil {
 			return err
 		}
+		if err := admitHopper(&a); err != nil {
+			return err
+		}
+		if err := admitTips(&a); err != nil {
+			return err
+		}
 		names = append(names, a.Name)
 	}
 	return unique("applicator", names)
@@ -175,6 +181,9 @@ func (s *state) admitRigAround(f *Rig) error {
 		if err := stillFits("The tank of "+p.Tanks[i].Name, p.Tanks[i].Liquid.Volume, room); err != nil {
 			return err
 		}
+	}
+	if err := s.hoppersStillFit(f); err != nil {
+		return err
 	}
 	if err := stillFits("The cell", p.Cell.Liquid.Volume, f.Cell); err != nil {
 		return err

@@ -80,7 +80,7 @@ func (s *state) applyMove(e Entry) {
 			s.plumbing.Rinse(c, f.Water, fluid.Place(f.To))
 		}
 	case *Dumped:
-		s.plumbing.Dump(fluid.Place(f.From), f.Volume.V, fluid.Place(f.To))
+		s.applyDumped(f)
 	case *LoadPlanned:
 		s.applyLoadPlanned(f)
 	case *Ticked:

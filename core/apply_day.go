@@ -16,6 +16,9 @@ func (s *state) openDay(e Entry, f *DayOpened) {
 	for i := range s.plumbing.Tanks {
 		s.plumbing.Tanks[i].StartDay()
 	}
+	for i := range s.plumbing.Hoppers {
+		s.plumbing.Hoppers[i].StartDay()
+	}
 }
 
 func (s *state) closeDay(at Moment) {

@@ -5,8 +5,12 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// applyLoaded puts a load into a compartment or an applicator's tank.
+// applyLoaded puts a load into a compartment, an applicator's tank or its hopper.
 func (s *state) applyLoaded(f *Loaded) {
+	if h := s.loadsHopper(f); h != nil {
+		s.applyHopperLoad(f, h)
+		return
+	}
 	t, letter := s.tank(f.Into)
 	if t == nil {
 		return
@@ -58,6 +62,19 @@ func (s *state) tank(name string) (*fluid.Tank, byte) {
 		return &t.Tank, 0
 	}
 	return nil, 0
+}
+
+// applyDumped lets liquid run out of a place, or dry product out of a hopper.
+func (s *state) applyDumped(f *Dumped) {
+	if !f.Amount.Known {
+		s.plumbing.Dump(fluid.Place(f.From), f.Volume.V, fluid.Place(f.To))
+		return
+	}
+	if kind, n := fluid.Place(f.From).Split(); kind == "applicator" {
+		if h := s.plumbing.Hopper(n); h != nil {
+			s.plumbing.Empty(h, f.Amount.V, fluid.Place(f.To))
+		}
+	}
 }
 
 func (s *state) applyFilled(f *Filled) {

@@ -8,7 +8,9 @@ import (
 // applyRig sets the rig up, or changes it around the liquid that it holds.
 func (s *state) applyRig(f *Rig) {
 	p, first := s.plumbing, s.rig == nil
-	s.rig = f
+	s.keepFitted(f)
+	s.entered = f
+	s.fit()
 	old := p.Compartments
 	p.Compartments = nil
 	for i := len(f.Compartments); i < len(old); i++ {
@@ -33,6 +35,7 @@ func (s *state) applyRig(f *Rig) {
 	s.applyHoses(f, first)
 	s.applyTanks(f)
 	s.endLostPlans()
+	s.applyHoppers(f)
 	for i := range p.Compartments {
 		c := &p.Compartments[i]
 		c.Origin = s.origin(c.Letter, s.batches[string(c.Letter)])
@@ -82,6 +85,33 @@ func (s *state) applyTanks(f *Rig) {
 		}
 		now.Capacity, now.Origin = a.Tank, fluid.KeepOrigins
 		p.Tanks = append(p.Tanks, now)
+	}
+}
+
+// applyHoppers keeps what the hoppers hold. What was in one that is gone cannot be admitted, and goes to the
+// unexplained.
+func (s *state) applyHoppers(f *Rig) {
+	p := s.plumbing
+	old := p.Hoppers
+	p.Hoppers = nil
+	for _, a := range f.Applicators {
+		if a.Hopper == 0 {
+			continue
+		}
+		now := fluid.Hopper{Name: a.Name}
+		for i, o := range old {
+			if o.Name == a.Name {
+				now, old[i].Holds = o, nil
+			}
+		}
+		now.Capacity = a.Hopper
+		p.Hoppers = append(p.Hoppers, now)
+	}
+	for _, o := range old {
+		p.Outside.Give(fluid.Unexplained, fluid.Liquid{Holds: o.Holds})
+		if p.Hopper(o.Name) == nil {
+			delete(s.batches, hopperBatch(o.Name))
+		}
 	}
 }
 

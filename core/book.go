@@ -30,7 +30,9 @@ type sinceLine struct {
 
 // state is what the book says, apart from numbers, chain and history.
 type state struct {
-	rig       *Rig
+	rig       *Rig // in force: as entered, with the tips that were fitted since
+	entered   *Rig
+	fitted    map[string]string // tip by applicator; made anew when it changes
 	products  []ProductHistory
 	mixes     []Mix
 	lawns     []*Lawn
@@ -39,7 +41,7 @@ type state struct {
 	settings  map[string]string
 	plumbing  *fluid.Plumbing
 	origins   []Origin
-	batches   map[string]string // mix name by tank: a letter, or an applicator
+	batches   map[string]string // mix name by tank: a letter, or an applicator; of a hopper under hopperBatch
 	day       Day
 	weather   *WeatherAt
 	overrides []Overridden
@@ -206,12 +208,16 @@ func (s *state) Origin(key int32) Origin { return s.origins[key] }
 
 // Applicator finds an applicator by its name, nil if there is none.
 func (s *state) Applicator(name string) *Applicator {
-	if s.rig == nil {
+	return s.rig.applicator(name)
+}
+
+func (f *Rig) applicator(name string) *Applicator {
+	if f == nil {
 		return nil
 	}
-	for i := range s.rig.Applicators {
-		if s.rig.Applicators[i].Name == name {
-			return &s.rig.Applicators[i]
+	for i := range f.Applicators {
+		if f.Applicators[i].Name == name {
+			return &f.Applicators[i]
 		}
 	}
 	return nil

@@ -21,7 +21,7 @@ type Visit struct {
 	Begun, Ended Moment
 }
 
-// Laid is what one spraying put on one zone.
+// Laid is what one spraying or spreading put on one zone.
 type Laid struct {
 	Seq        uint64
 	At         Moment
@@ -32,6 +32,7 @@ type Laid struct {
 	Area       measure.Area
 	From       fluid.Parts // by origin
 	Holds      fluid.Parts // by product
+	Dry        bool        // spread by weight: no volume
 }
 
 // Reading is a gauge reading of the day: what it said, and what the book had thought.

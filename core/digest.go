@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
 )
 
 // StateDigest is a digest of what the book says, without numbers, times and journal: equal states give
@@ -15,9 +16,9 @@ func (s *state) StateDigest() Digest {
 		w.count(int(f.Kind()))
 		w.factFields(f)
 	}
-	w.yes(s.rig != nil)
-	if s.rig != nil {
-		facts(s.rig)
+	w.yes(s.entered != nil)
+	if s.entered != nil {
+		facts(s.entered)
 	}
 	w.count(len(s.products))
 	for i := range s.products {
@@ -48,6 +49,7 @@ func (s *state) StateDigest() Digest {
 	}
 	w.words(1, "", &s.settings)
 	w.words(2, "", &s.batches)
+	w.words(3, "", &s.fitted)
 	s.digestPlumbing(w)
 	s.digestDay(w)
 	s.digestLoads(w)
@@ -117,10 +119,23 @@ func (s *state) digestPlumbing(w *binaryWriter) {
 			w.liquid(l)
 		}
 	}
+	s.digestHoppers(w)
 	w.count(len(s.origins))
 	for _, o := range s.origins {
 		w.count(int(o.Letter))
 		w.str(o.Mix)
+	}
+}
+
+// digestHoppers says nothing of a rig without any, so that older books keep their digest.
+func (s *state) digestHoppers(w *binaryWriter) {
+	for i := range s.plumbing.Hoppers {
+		h := &s.plumbing.Hoppers[i]
+		w.str(h.Name)
+		w.parts(h.Holds)
+		for _, m := range []measure.Mass{h.Flows.Start, h.Flows.Loaded, h.Flows.Spread, h.Flows.Other} {
+			w.int(int64(m))
+		}
 	}
 }
 

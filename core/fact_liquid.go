@@ -3,7 +3,8 @@ package core
 import "example.com/tintline/core/measure"
 
 // Loaded: liquid was put into a compartment or an applicator's own tank. Parts are what it holds; a mix
-// named for an applicator gives them where they are left out. It is also the top-up.
+// named for an applicator gives them where they are left out. It is also the top-up. Without a volume it is dry
+// product, by weight, that was put into an applicator's hopper.
 type Loaded struct {
 	Into   string // a letter, or an applicator
 	Volume measure.Volume
@@ -180,11 +181,12 @@ func (f *Rinsed) fields(w walker) {
 	w.text(3, "to", &f.To)
 }
 
-// Dumped: so much, or all, ran from a place of the rig to another place.
+// Dumped: so much, or all, ran from a place of the rig to another place. A weight is dry product out of a hopper.
 type Dumped struct {
 	From   string
 	Volume Maybe[measure.Volume]
 	To     string
+	Amount Maybe[measure.Mass]
 }
 
 // Kind of the fact.
@@ -197,4 +199,5 @@ func (f *Dumped) fields(w walker) {
 	w.text(1, "from", &f.From)
 	w.maybeVolume(2, "volume", &f.Volume)
 	w.text(3, "to", &f.To)
+	w.maybeMass(4, "amount", &f.Amount)
 }

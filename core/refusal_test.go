@@ -35,11 +35,16 @@ func refused(t *testing.T, b *Book, line string) *Problem {
 // TestRefusals reads testdata/refusals.tsv: a row for each rule of admission, with the line, what is said and
 // what to do. The sentences are read by people: look at them when they change.
 func TestRefusals(t *testing.T) {
-	raw, err := os.ReadFile("testdata/refusals.tsv")
+	refusals(t, "testdata/refusals.tsv", play(t, NewBook(1), setUp), 130)
+}
+
+// refusals enters each line of a file into a book and holds what is said.
+func refusals(t *testing.T, file string, b *Book, atLeast int) {
+	t.Helper()
+	raw, err := os.ReadFile(file)
 	if err != nil {
 		t.Fatal(err)
 	}
-	b := play(t, NewBook(1), setUp)
 	rows := 0
 	for _, row := range strings.Split(strings.TrimSpace(string(raw)), "\n") {
 		if strings.HasPrefix(row, "#") {
@@ -54,7 +59,7 @@ func TestRefusals(t *testing.T) {
 		}
 		rows++
 	}
-	if rows < 130 {
+	if rows < atLeast {
 		t.Errorf("only %d rows", rows)
 	}
 }

@@ -36,11 +36,7 @@ func (s *state) resolve(f Fact) (Fact, error) {
 	case *GaugeRead:
 		return s.resolveGauge(f)
 	case *Dumped:
-		c := *f
-		if !c.Volume.Known {
-			c.Volume = Known(s.held(fluid.Place(f.From)))
-		}
-		return &c, nil
+		return s.resolveDumped(f)
 	}
 	return f, nil
 }
@@ -67,7 +63,7 @@ func resolveRig(f *Rig) (Fact, error) {
 // resolveLoaded gives a load that names a mix the amounts of its products: the rate on the area that the
 // volume covers at the applicator's delivery rate.
 func (s *state) resolveLoaded(f *Loaded) (Fact, error) {
-	if f.Mix == "" || len(f.Parts) > 0 {
+	if f.Mix == "" || len(f.Parts) > 0 || s.loadsHopper(f) != nil {
 		return f, nil
 	}
 	mix := s.Mix(f.Mix)
@@ -80,6 +76,9 @@ func (s *state) resolveLoaded(f *Loaded) (Fact, error) {
 	}
 	if a == nil {
 		return nil, refuse(s.applicatorsHint(), "The load is made up for %q, which is no applicator.", f.For)
+	}
+	if !a.Sprays() {
+		return nil, refuse("Name an applicator that sprays.", "%s spreads dry product; no liquid is made up for it.", a.Name)
 	}
 	if a.Delivery.V <= 0 {
 		return nil, refuse("Enter the delivery rate with the rig, or give the amounts of the products.", "%s has no delivery rate, so the amounts for mix %q cannot be worked out.", a.Name, f.Mix)

@@ -71,6 +71,10 @@ func (w walker) maybeVolume(n int, stem string, p *Maybe[measure.Volume]) {
 	w.quantity(n, stem, "volume", (*int64)(&p.V), &p.Known)
 }
 
+func (w walker) maybeMass(n int, stem string, p *Maybe[measure.Mass]) {
+	w.quantity(n, stem, "mass", (*int64)(&p.V), &p.Known)
+}
+
 func (w walker) maybeArea(n int, stem string, p *Maybe[measure.Area]) {
 	w.quantity(n, stem, "area", (*int64)(&p.V), &p.Known)
 }

@@ -25,7 +25,7 @@ func CompartmentPlace(letter byte) Place { return Place("compartment/" + string(
 // HosePlace is the place of a hose.
 func HosePlace(name string) Place { return Place("hose/" + name) }
 
-// ApplicatorPlace is the place of an applicator's own tank.
+// ApplicatorPlace is the place of an applicator's own tank and of its hopper.
 func ApplicatorPlace(name string) Place { return Place("applicator/" + name) }
 
 // PackagePlace is where a product comes from; its account goes below zero as it is used.

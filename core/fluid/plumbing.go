@@ -23,13 +23,14 @@ type LineUp struct {
 	Return byte
 }
 
-// Plumbing is the rig's liquid and what has left it.
+// Plumbing is the rig's liquid, the dry product in its hoppers, and what has left it.
 type Plumbing struct {
 	Compartments []Compartment
 	Cell         Cell
 	Return       ReturnLine
 	Hoses        []Hose
 	Tanks        []ApplicatorTank
+	Hoppers      []Hopper
 	LineUp       LineUp
 	Outside      Accounts
 }
@@ -43,6 +44,7 @@ func (p *Plumbing) Clone() *Plumbing {
 		q.Hoses[i].Charge = append([]Parcel(nil), p.Hoses[i].Charge...)
 	}
 	q.Tanks = append([]ApplicatorTank(nil), p.Tanks...)
+	q.Hoppers = append([]Hopper(nil), p.Hoppers...)
 	q.LineUp.Supply = append([]byte(nil), p.LineUp.Supply...)
 	q.Outside = make(Accounts, len(p.Outside))
 	for k, v := range p.Outside {
@@ -115,7 +117,16 @@ func (p *Plumbing) Accounts() []Account {
 		add(HosePlace(p.Hoses[i].Name), p.Hoses[i].Liquid())
 	}
 	for i := range p.Tanks {
-		add(ApplicatorPlace(p.Tanks[i].Name), p.Tanks[i].Liquid)
+		l := p.Tanks[i].Liquid
+		if h := p.Hopper(p.Tanks[i].Name); h != nil {
+			l.Holds = l.Holds.Plus(h.Holds)
+		}
+		add(ApplicatorPlace(p.Tanks[i].Name), l)
+	}
+	for i := range p.Hoppers {
+		if p.Tank(p.Hoppers[i].Name) == nil {
+			add(ApplicatorPlace(p.Hoppers[i].Name), Liquid{Holds: p.Hoppers[i].Holds})
+		}
 	}
 	for _, pl := range p.Outside.Places() {
 		add(pl, p.Outside[pl])

@@ -81,6 +81,9 @@ func rinsed(f *core.Rinsed) string {
 }
 
 func dumped(f *core.Dumped) string {
+	if f.Amount.Known {
+		return hopperDump(f)
+	}
 	s := "ran"
 	if f.Volume.Known {
 		s += " " + f.Volume.V.Text() + " gal"

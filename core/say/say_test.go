@@ -31,6 +31,10 @@ func TestFact(t *testing.T) {
 		{`{"fact":"loaded","into":"a","volume_gal":20}`, "loaded 20.0 gal into a: water"},
 		{`{"fact":"weather","wind_mph":6,"wind_from":"SW","temp_f":64.5}`, "weather: wind 6.0 mph from SW and 64.5 F"},
 		{`{"fact":"dumped","from":"hose/reel","volume_gal":2,"to":"waste/yard"}`, "ran 2.00 gal from the hose reel to yard (waste)"},
+		{`{"fact":"spread","lawn":"418 Alder","zones":["front","back"],"applicator":"spreader","product":"lawn food","by":"area","amount_lb":22.2,"area_sqft":7400}`, "spread 418 Alder front + back: 22.2 lb of lawn food with spreader on 7,400 sq ft, by area"},
+		{`{"fact":"spread","lawn":"77 Fir","zones":["all"],"applicator":"spreader","by":"weight","amount_lb":10,"area_sqft":5200}`, "spread 77 Fir all: 10.0 lb of what the hopper holds with spreader on 5,200 sq ft, by weight"},
+		{`{"fact":"loaded","into":"spreader","parts":[{"product":"lawn food","amount_lb":22}],"mix":"F"}`, "loaded the hopper of spreader with F: 22.0 lb lawn food"},
+		{`{"fact":"dumped","from":"applicator/spreader","amount_lb":12,"to":"package/lawn food"}`, "poured 12.0 lb out of the hopper of spreader into the package of lawn food"},
 		{`{"fact":"struck","of":7,"also":[8,9],"reason":"slip"}`, "struck entries 7, 8 and 9 (slip)"},
 		{
 			`{"fact":"struck","of":7,"reason":"slip","instead":{"fact":"pushed_back","into":"b","volume_gal":2.7}}`,

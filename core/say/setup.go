@@ -85,6 +85,9 @@ func lawn(f *core.Lawn) string {
 }
 
 func loaded(f *core.Loaded) string {
+	if f.Volume == 0 && len(f.Parts) > 0 {
+		return hopperLoad(f)
+	}
 	s := "loaded " + f.Volume.Text() + " gal"
 	if f.Mix != "" {
 		s += " of " + f.Mix
