@@ -52,6 +52,10 @@ decide; a blank limit is not checked and is named.`,
 	f.StringVar(&from, "from", "", "the `LETTER` of the compartment to draw from")
 	f.StringVar(&with, "with", "", "the `NAME` of the applicator")
 	f.StringVar(&gal, "gal", "", "`GALLONS` that are meant to go down; else area times delivery rate")
+	completes(cmd, "lawn", a.names(lawnNames))
+	completes(cmd, "zone", a.names(zoneNames))
+	completes(cmd, "from", a.names(compartmentLetters))
+	completes(cmd, "with", a.names(applicatorNames))
 	return cmd
 }
 

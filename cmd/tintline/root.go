@@ -38,7 +38,7 @@ The book is one file: --book, else TINTLINE_BOOK, else book.db in the user's dat
 	root.SetFlagErrorFunc(func(cmd *cobra.Command, err error) error {
 		return wrongFlags(cmd, err)
 	})
-	root.CompletionOptions.HiddenDefaultCmd = true
+	completes(root, "colour", cobra.FixedCompletions([]string{"auto", "none", "16", "256", "full"}, cobra.ShellCompDirectiveNoFileComp))
 	root.AddCommand(
 		a.statusCommand(), a.checkCommand(), a.tallyCommand(), a.journalCommand(), a.replayCommand(),
 		a.enterCommand(), a.importCommand(), a.templateCommand(), a.reckonCommand(), a.demoCommand(), a.versionCommand(),
