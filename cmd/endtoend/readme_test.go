@@ -26,7 +26,13 @@ func TestReadmePicture(t *testing.T) {
 		lines = append(lines, strings.TrimRight(l, " "))
 	}
 	now := strings.TrimRight(strings.Join(lines, "\n"), "\n") + "\n"
-	if found[1] != now {
+	switch {
+	case found[1] == now:
+	case os.Getenv("TINTLINE_PICTURE") != "": // writes it anew: look at it
+		if err := os.WriteFile("../../README.md", []byte(strings.Replace(string(readme), found[1], now, 1)), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	default:
 		t.Errorf("the README shows:\n%s\nthe screen is:\n%s", found[1], now)
 	}
 	c.press("q")
