@@ -8,7 +8,7 @@ func (s *state) apply(e Entry) {
 	case *Rig:
 		s.applyRig(f)
 	case *Product:
-		s.applyProduct(f)
+		s.applyProduct(e, f)
 	case *Mix:
 		s.applyMix(f)
 	case *Lawn:
@@ -92,14 +92,14 @@ func (s *state) applyMove(e Entry) {
 	}
 }
 
-func (s *state) applyProduct(f *Product) {
+func (s *state) applyProduct(e Entry, f *Product) {
 	if i, ok := s.productAt[f.ProductName]; ok {
 		h := &s.products[i]
-		h.Versions = append(h.Versions, *f)
+		h.Versions, h.Entered = append(h.Versions, *f), append(h.Entered, e.At)
 		return
 	}
 	s.productAt[f.ProductName] = len(s.products)
-	s.products = append(s.products, ProductHistory{f.ProductName, []Product{*f}})
+	s.products = append(s.products, ProductHistory{f.ProductName, []Product{*f}, []Moment{e.At}})
 }
 
 func (s *state) applyMix(f *Mix) {

@@ -54,6 +54,7 @@ type state struct {
 type ProductHistory struct {
 	Name     string
 	Versions []Product
+	Entered  []Moment // of each version
 }
 
 // Now is the version in force.
@@ -92,7 +93,7 @@ func (s *state) clone() *state {
 	c := *s
 	c.products = make([]ProductHistory, len(s.products))
 	for i, h := range s.products {
-		c.products[i] = ProductHistory{h.Name, h.Versions[:len(h.Versions):len(h.Versions)]}
+		c.products[i] = ProductHistory{h.Name, h.Versions[:len(h.Versions):len(h.Versions)], h.Entered[:len(h.Entered):len(h.Entered)]}
 	}
 	c.mixes = append([]Mix(nil), s.mixes...)
 	c.lawns = append([]*Lawn(nil), s.lawns...)

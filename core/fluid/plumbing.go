@@ -106,6 +106,16 @@ func (p *Plumbing) SupplyDrawable() measure.Volume {
 
 // Accounts lists every place, inside and outside, in a fixed order. All columns sum to zero.
 func (p *Plumbing) Accounts() []Account {
+	out := p.Inside()
+	for _, pl := range p.Outside.Places() {
+		l := p.Outside[pl]
+		out = append(out, Account{pl, l.Volume, l.Holds})
+	}
+	return out
+}
+
+// Inside lists the places of the rig, in a fixed order.
+func (p *Plumbing) Inside() []Account {
 	var out []Account
 	add := func(pl Place, l Liquid) { out = append(out, Account{pl, l.Volume, l.Holds}) }
 	for i := range p.Compartments {
@@ -127,9 +137,6 @@ func (p *Plumbing) Accounts() []Account {
 		if p.Tank(p.Hoppers[i].Name) == nil {
 			add(ApplicatorPlace(p.Hoppers[i].Name), Liquid{Holds: p.Hoppers[i].Holds})
 		}
-	}
-	for _, pl := range p.Outside.Places() {
-		add(pl, p.Outside[pl])
 	}
 	return out
 }
