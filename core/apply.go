@@ -61,12 +61,16 @@ func (s *state) applyMove(e Entry) {
 		s.applyLoaded(f)
 	case *LinedUp:
 		s.plumbing.Turn(fluid.LineUp{Supply: f.Supply, Return: f.Return})
-		s.overrides, s.tint = nil, nil
+		s.overrides, s.tint, s.missed = nil, nil, nil
 	case *PushedBack:
 		if c := s.plumbing.Compartment(f.Into); c != nil {
 			s.plumbing.PushBack("", f.Volume, c)
 		}
 	case *TintSeen:
+		if f.Missed != "" {
+			s.missed = append(s.missed, *f)
+			break
+		}
 		seen := *f
 		s.tint = &seen
 	case *Filled:

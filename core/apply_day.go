@@ -9,7 +9,7 @@ func (s *state) openDay(e Entry, f *DayOpened) {
 	for _, l := range f.Route {
 		s.day.Visits = append(s.day.Visits, Visit{Lawn: l, State: Planned})
 	}
-	s.overrides, s.tint = nil, nil
+	s.overrides, s.tint, s.missed = nil, nil, nil
 	for i := range s.plumbing.Compartments {
 		s.plumbing.Compartments[i].StartDay()
 	}

@@ -45,7 +45,8 @@ type state struct {
 	day       Day
 	weather   *WeatherAt
 	overrides []Overridden
-	tint      *TintSeen
+	tint      *TintSeen               // what was seen
+	missed    []TintSeen              // how far it went without
 	plans     map[string]*LoadPlanned // by tank: a letter, or an applicator
 	ticks     map[string][]string     // the items done, by list, sorted
 }
@@ -102,6 +103,7 @@ func (s *state) clone() *state {
 	c.plumbing = s.plumbing.Clone()
 	c.origins = append([]Origin(nil), s.origins...)
 	c.overrides = append([]Overridden(nil), s.overrides...)
+	c.missed = s.missed[:len(s.missed):len(s.missed)]
 	c.plans, c.ticks = cloneMap(s.plans), cloneMap(s.ticks)
 	c.day = s.day.clone()
 	return &c
@@ -155,6 +157,10 @@ func (s *state) Weather() *WeatherAt { return s.weather }
 
 // Tint is what was seen since the valves were last turned, nil if nothing.
 func (s *state) Tint() *TintSeen { return s.tint }
+
+// TintMissed lists how far it went without a tint since the valves were last turned. A tint that is seen later takes
+// none of it back.
+func (s *state) TintMissed() []TintSeen { return s.missed }
 
 // Lawn finds a lawn by its name, nil if there is none.
 func (s *state) Lawn(name string) *Lawn {
@@ -235,18 +241,6 @@ func (s *state) RigCompartment(letter byte) *RigCompartment {
 		}
 	}
 	return nil
-}
-
-// LineUpName is the name of the line-up as it stands, empty if it has none.
-func (s *state) LineUpName() string {
-	if s.rig != nil {
-		for _, l := range s.rig.LineUps {
-			if string(l.Supply) == string(s.plumbing.LineUp.Supply) && l.Return == s.plumbing.LineUp.Return {
-				return l.Name
-			}
-		}
-	}
-	return ""
 }
 
 // Overridden tells whether the operator went on in spite of what a rule says of a product at the lawn now

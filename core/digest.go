@@ -53,6 +53,13 @@ func (s *state) StateDigest() Digest {
 	s.digestPlumbing(w)
 	s.digestDay(w)
 	s.digestLoads(w)
+	if len(s.missed) > 0 {
+		w.str("missed")
+		w.count(len(s.missed))
+		for i := range s.missed {
+			w.factFields(&s.missed[i])
+		}
+	}
 	return cut(w.b)
 }
 
