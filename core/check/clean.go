@@ -44,8 +44,9 @@ func (s *situation) toClean() *Changeover {
 	out.PushBack = upToHundredth(out.Clean)
 	out.Into = s.pushInto(c, h, out.PushBack)
 	out.Legs = legs(out)
+	out.Band = measure.Volume(s.spread(out.Clean, h))
+	out.TintFrom, out.TintBy = s.tintFrom(out.Arrives, h), s.tintBy(h)
 	s.seconds(out)
-	out.Band = s.cleanBand(out, h)
 	return out
 }
 
@@ -209,6 +210,7 @@ func (s *situation) seconds(out *Changeover) {
 	}
 	at := func(v measure.Volume) core.Maybe[float64] { return core.Known(s.with.Flow.V.Seconds(v)) }
 	out.ArrivesS, out.HalfS, out.CleanS = at(out.Arrives), at(out.Half), at(out.Clean)
+	out.TintFromS, out.TintByS = at(out.TintFrom), at(out.TintBy)
 }
 
 // Relative standard uncertainties of a hose volume that was worked out from its bore: the ISO 1307:2006 range
@@ -220,22 +222,17 @@ const (
 	flowUncertain                    = 0.03
 )
 
-// cleanBand is the standard uncertainty of the volume until clean: hose, cell and flow as root of the sum of
-// squares.
-func (s *situation) cleanBand(out *Changeover, h *fluid.Hose) measure.Volume {
-	u := middleBore
+// hoseUncertain is the share by which the volume of a hose is uncertain.
+func (s *situation) hoseUncertain(h *fluid.Hose) float64 {
 	for _, r := range s.b.Rig().Hoses {
 		if r.Name == h.Name && r.Bore.Known {
 			switch in := r.Bore.V.Inches(); {
 			case in < 0.45:
-				u = smallBore
+				return smallBore
 			case in > 0.55:
-				u = largeBore
+				return largeBore
 			}
 		}
 	}
-	hose := u * float64(min(h.Size, out.Clean))
-	cell := cellUncertain * float64(max(out.Clean-h.Size, 0))
-	flow := flowUncertain * float64(out.Clean)
-	return measure.Volume(math.Sqrt(float64(hose*hose) + float64(cell*cell) + float64(flow*flow)))
+	return middleBore
 }

@@ -30,7 +30,17 @@ func LineUpNow(b *core.Book) (Finding, bool) {
 	return Finding{}, false
 }
 
+// valves says the heavier of two things: turning the valves cures both.
 func (s *situation) valves() []Finding {
+	stand, tint := s.standing(), s.tintMissed()
+	if len(stand) > 0 && (len(tint) == 0 || stand[0].Weight >= tint[0].Weight) {
+		return stand
+	}
+	return tint
+}
+
+// standing is what there is to say of the valves as they stand by the book.
+func (s *situation) standing() []Finding {
 	f := Finding{Part: PartRig, Ground: GroundPractice, Source: "how the rig is plumbed", Unit: "gal_per_min"}
 	up := s.up
 	switch {

@@ -193,11 +193,15 @@ func (s *situation) proposeLineUp() (Proposal, bool) {
 		to = now[0]
 	}
 	up := fluid.LineUp{Supply: []byte{to}, Return: to}
+	words := fmt.Sprintf("turn supply and return to %c", to)
 	if string(up.Supply) == string(s.up.Supply) && up.Return == s.up.Return {
-		return Proposal{}, false
+		if missed := s.tintMissed(); len(missed) == 0 || missed[0].Weight != Stop {
+			return Proposal{}, false
+		}
+		words = fmt.Sprintf("look at the valves, and set supply and return to %c", to)
 	}
 	return Proposal{
-		Act: ActLineUp, Words: fmt.Sprintf("turn supply and return to %c", to), LineUp: up,
+		Act: ActLineUp, Words: words, LineUp: up,
 		Facts: []core.Fact{&core.LinedUp{Supply: up.Supply, Return: up.Return}},
 	}, true
 }

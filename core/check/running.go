@@ -35,7 +35,7 @@ func Running(c *Changeover, flow measure.Flow, seconds float64) Progress {
 	case p.Gone >= c.Arrives:
 		p.Stage = StageArriving
 	}
-	p.Late = p.Gone > c.Arrives+c.Band
+	p.Late = c.TintBy > 0 && p.Gone >= c.TintBy
 	var end measure.Volume
 	for i, l := range c.Legs {
 		end += l.Volume

@@ -13,7 +13,7 @@ import (
 func TestRunning(t *testing.T) {
 	c := &Changeover{
 		Arrives: measure.Gallons(1.72), Half: measure.Gallons(1.86), Clean: measure.Gallons(2.64), PushBack: measure.Gallons(2.65),
-		Band: measure.Gallons(0.5), Legs: []Leg{{'b', measure.Gallons(1.86)}, {'a', measure.Gallons(0.79)}},
+		TintBy: measure.Gallons(2.22), Legs: []Leg{{'b', measure.Gallons(1.86)}, {'a', measure.Gallons(0.79)}},
 	}
 	for _, tc := range []struct {
 		s     float64
