@@ -10,9 +10,9 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// admit says whether a fact could have happened. It only reads. It is no check: what is wrong for the grass
+// admit says whether a fact entered at that time could have happened. It only reads. It is no check: what is wrong for the grass
 // can still have happened, and is written down.
-func (s *state) admit(f Fact) error {
+func (s *state) admit(f Fact, at Moment) error {
 	switch f := f.(type) {
 	case *Rig:
 		return s.admitRig(f)
@@ -27,17 +27,17 @@ func (s *state) admit(f Fact) error {
 	case *Setting:
 		return admitSetting(f)
 	}
-	return s.admitDayFact(f)
+	return s.admitDayFact(f, at)
 }
 
-func (s *state) admitDayFact(f Fact) error {
+func (s *state) admitDayFact(f Fact, at Moment) error {
 	switch f := f.(type) {
 	case *DayOpened:
 		return s.admitDayOpened(f)
 	case *DayClosed:
 		return s.needDay("close it")
 	case *VisitBegun:
-		return s.admitVisitBegun(f)
+		return s.admitVisitBegun(f, at)
 	case *VisitSkipped:
 		return s.admitVisitSkipped(f)
 	case *VisitDone:
@@ -45,11 +45,11 @@ func (s *state) admitDayFact(f Fact) error {
 	case *Routed:
 		return s.admitRouted(f)
 	case *CarriedOver:
-		return s.admitCarriedOver(f)
+		return s.admitCarriedOver(f, at)
 	case *Held:
 		return s.admitHeld(f)
 	case *Resumed:
-		return s.admitResumed(f)
+		return s.admitResumed()
 	case *Weather:
 		return admitWeather(f)
 	case *Overridden:

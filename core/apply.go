@@ -21,9 +21,19 @@ func (s *state) apply(e Entry) {
 		s.applyDayFact(e)
 		s.applyMove(e)
 	}
-	if s.day.Open {
+	if s.day.Open && !s.writtenLater(e) {
 		s.day.Last = e.At
 	}
+}
+
+// writtenLater tells whether an entry ends a visit of a date before: it says when that was written down, not how
+// long the day was.
+func (s *state) writtenLater(e Entry) bool {
+	switch e.What.(type) {
+	case *VisitDone, *VisitSkipped, *CarriedOver:
+		return e.At.Date() > s.day.Date
+	}
+	return false
 }
 
 func (s *state) applyDayFact(e Entry) {
@@ -34,7 +44,7 @@ func (s *state) applyDayFact(e Entry) {
 		s.day.Overnight = f.Overnight
 		s.closeDay(e.At)
 	case *VisitBegun:
-		s.beginVisit(e, f.Lawn)
+		s.beginVisit(e, f)
 	case *VisitSkipped:
 		s.endVisit(e, f.Lawn, Skipped, f.Reason)
 	case *VisitDone:
@@ -46,7 +56,7 @@ func (s *state) applyDayFact(e Entry) {
 	case *Held:
 		s.applyHeld(e, f)
 	case *Resumed:
-		s.applyResumed(f)
+		s.applyResumed()
 	case *Weather:
 		s.weather = &WeatherAt{*f, e.At}
 	case *Overridden:
@@ -119,6 +129,7 @@ func (s *state) applyMix(f *Mix) {
 func (s *state) applyLawn(f *Lawn) {
 	if i, ok := s.lawnAt[f.LawnName]; ok {
 		s.lawns[i] = f
+		s.changeOwed(f.LawnName, func(z ZoneRest) ZoneRest { return z }) // its zones may be others now
 		return
 	}
 	s.lawnAt[f.LawnName] = len(s.lawns)

@@ -22,18 +22,30 @@ func (s *state) openDay(e Entry, f *DayOpened) {
 }
 
 func (s *state) closeDay(at Moment) {
-	s.day.Open, s.day.Closed = false, at
+	s.day.Open, s.day.Closed, s.day.Hold = false, at, nil
 	s.overrides = nil
 }
 
-func (s *state) beginVisit(e Entry, lawn string) {
+func (s *state) beginVisit(e Entry, f *VisitBegun) {
 	s.overrides = nil
-	v := s.day.find(lawn, Planned)
+	at, err := s.arrival(f, e.At)
+	if err != nil { // an entry that could not be admitted now is applied all the same
+		at = e.At
+	}
+	before := s.day.lastEnd(f.Lawn)
+	v := s.day.find(f.Lawn, Planned)
 	if v == nil {
-		s.day.Visits = append(s.day.Visits, Visit{Lawn: lawn})
+		s.day.Visits = append(s.day.Visits, Visit{Lawn: f.Lawn})
 		v = &s.day.Visits[len(s.day.Visits)-1]
 	}
-	v.State, v.Begun = Begun, e.At
+	v.State, v.Kind, v.Cause, v.Begun = Begun, f.Type, f.Cause, at
+	v.begun, v.before = e.Seq, before
+	if v.Kind == "" {
+		v.Kind = Round
+	}
+	if o := s.OwedAt(f.Lawn); o != nil && v.Kind != Spot && v.Kind != LookOnly {
+		v.Due = o.Zones
+	}
 }
 
 func (s *state) endVisit(e Entry, lawn, as, reason string) {
@@ -43,7 +55,7 @@ func (s *state) endVisit(e Entry, lawn, as, reason string) {
 		s.day.Visits = append(s.day.Visits, Visit{Lawn: lawn})
 		v = &s.day.Visits[len(s.day.Visits)-1]
 	}
-	v.State, v.Reason, v.Ended = as, reason, e.At
+	v.State, v.Reason, v.Ended, v.ended = as, reason, e.At, e.Seq
 }
 
 func (s *state) applyGauge(e Entry, f *GaugeRead) {

@@ -26,7 +26,7 @@ func (s *state) applySpread(e Entry, f *Spread) {
 	s.plumbing.Outside.Give(fluid.Unexplained, fluid.Liquid{Holds: over})
 	for _, part := range parts {
 		s.plumbing.Outside.Give(fluid.ZonePlace(f.Lawn, part.Zone.Name), fluid.Liquid{Holds: part.Holds})
-		s.day.Laid = append(s.day.Laid, Laid{
+		s.lay(Laid{
 			Seq: e.Seq, At: e.At, Lawn: f.Lawn, Zone: part.Zone.Name, Grass: part.Zone.Grass,
 			Applicator: f.Applicator, Area: part.Area, Holds: part.Holds, Dry: true,
 		})
@@ -70,7 +70,7 @@ func (s *state) dryParts(f *Spread, out fluid.Parts) (zones []DryPart, over flui
 	for _, n := range f.Zones {
 		if z, ok := lawn.Zone(n); ok {
 			parts = append(parts, DryPart{Zone: z})
-			weights = append(weights, int64(z.Area))
+			weights = append(weights, int64(s.AreaMeant(f.Lawn, z)))
 		}
 	}
 	if len(parts) == 0 {

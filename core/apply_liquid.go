@@ -107,7 +107,7 @@ func (s *state) applySprayed(e Entry, f *Sprayed) {
 			laid.From, laid.Holds = laid.From.Plus(l.From), laid.Holds.Plus(l.Holds)
 			s.plumbing.Outside.Give(fluid.ZonePlace(f.Lawn, part.Zone.Name), l)
 		}
-		s.day.Laid = append(s.day.Laid, laid)
+		s.lay(laid)
 	}
 }
 
@@ -126,7 +126,7 @@ type ZonePart struct {
 	Parcels []fluid.Liquid
 }
 
-// spread shares a spraying over its zones: area by the zones' areas, volume by area, parcels in order. What
+// spread shares a spraying over its zones: area by what is meant of each, volume by area, parcels in order. What
 // no zone takes, because an entry names none that the book knows, is over.
 func (s *state) spread(f *Sprayed, out []fluid.Liquid) (zones []ZonePart, over []fluid.Liquid) {
 	lawn := s.Lawn(f.Lawn)
@@ -138,7 +138,7 @@ func (s *state) spread(f *Sprayed, out []fluid.Liquid) (zones []ZonePart, over [
 	for _, n := range f.Zones {
 		if z, ok := lawn.Zone(n); ok {
 			parts = append(parts, ZonePart{Zone: z})
-			weights = append(weights, int64(z.Area))
+			weights = append(weights, int64(s.AreaMeant(f.Lawn, z)))
 		}
 	}
 	areas := measure.Apportion(weights, int64(f.Area.V))

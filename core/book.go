@@ -49,6 +49,8 @@ type state struct {
 	missed    []TintSeen              // how far it went without
 	plans     map[string]*LoadPlanned // by tank: a letter, or an applicator
 	ticks     map[string][]string     // the items done, by list, sorted
+	owed      []Owed
+	notes     map[string][]LawnNote // by lawn
 }
 
 // ProductHistory is a product with all its versions; the last is in force.
@@ -85,7 +87,7 @@ func newState() state {
 	return state{
 		lawnAt: map[string]int{}, productAt: map[string]int{}, settings: map[string]string{},
 		plumbing: &fluid.Plumbing{Outside: fluid.Accounts{}}, batches: map[string]string{},
-		origins: []Origin{{}}, plans: map[string]*LoadPlanned{}, ticks: map[string][]string{},
+		origins: []Origin{{}}, plans: map[string]*LoadPlanned{}, ticks: map[string][]string{}, notes: map[string][]LawnNote{},
 	}
 }
 
@@ -105,6 +107,7 @@ func (s *state) clone() *state {
 	c.overrides = append([]Overridden(nil), s.overrides...)
 	c.missed = s.missed[:len(s.missed):len(s.missed)]
 	c.plans, c.ticks = cloneMap(s.plans), cloneMap(s.ticks)
+	c.notes = cloneMap(s.notes)
 	c.day = s.day.clone()
 	return &c
 }

@@ -17,8 +17,23 @@ const (
 type Visit struct {
 	Lawn         string
 	State        string
+	Kind         string // what it is for; empty until it is begun
+	Cause        string // of a call-back
 	Reason       string // why it was skipped
 	Begun, Ended Moment
+	// Due is what was owed on the lawn when the visit was begun: that is what it is for. Empty: all of the lawn.
+	Due []ZoneRest
+	// Carried names the zones that were carried over while it was on.
+	Carried []string
+
+	begun, ended uint64 // the entries that did; 0: none
+	before       uint64 // the entry that ended the visit before at the same lawn
+}
+
+// Hold is why the day waits, and since when.
+type Hold struct {
+	Cause string
+	Since Moment
 }
 
 // Laid is what one spraying or spreading put on one zone.
@@ -52,6 +67,7 @@ type Day struct {
 	Opened    Moment
 	Closed    Moment
 	Last      Moment // of the last entry in it
+	Hold      *Hold  // nil: it does not wait
 	Visits    []Visit
 	Laid      []Laid
 	Readings  []Reading
@@ -101,15 +117,42 @@ func (d *Day) Number() (at, of int) {
 	return len(d.Visits), len(d.Visits)
 }
 
-// LaidAt lists what this visit has put down on its lawn so far.
+// LaidAt lists what this visit has put down on its lawn so far: what was logged while it was on, and before, if
+// that was after the arrival.
 func (d *Day) LaidAt(v *Visit) []Laid {
 	var out []Laid
 	for _, l := range d.Laid {
-		if l.Lawn == v.Lawn && l.At.Unix >= v.Begun.Unix {
+		if l.Lawn != v.Lawn || l.Seq <= v.before || (v.ended != 0 && l.Seq >= v.ended) {
+			continue
+		}
+		if l.Seq > v.begun || l.At.Unix >= v.Begun.Unix {
 			out = append(out, l)
 		}
 	}
 	return out
+}
+
+// lastEnd is the entry that ended the last visit at a lawn today, 0 if none did.
+func (d *Day) lastEnd(lawn string) uint64 {
+	var last uint64
+	for i := range d.Visits {
+		if d.Visits[i].Lawn == lawn {
+			last = max(last, d.Visits[i].ended)
+		}
+	}
+	return last
+}
+
+// left is when the operator left the last lawn, or opened the day.
+func (d *Day) left() (at Moment, where string) {
+	at = d.Opened
+	for i := range d.Visits {
+		// A visit skipped from afar says nothing of where he was.
+		if v := &d.Visits[i]; v.ended != 0 && !v.Begun.Zero() && v.Ended.Unix > at.Unix {
+			at, where = v.Ended, v.Lawn
+		}
+	}
+	return at, where
 }
 
 // find is the visit at a lawn in one of the states, the first if there are several.

@@ -60,6 +60,7 @@ func (s *state) StateDigest() Digest {
 			w.factFields(&s.missed[i])
 		}
 	}
+	s.digestRoute(w)
 	return cut(w.b)
 }
 

@@ -13,8 +13,8 @@ func (*Routed) Name() string { return "routed" }
 
 func (f *Routed) fields(w walker) { w.texts(1, "lawns", &f.Lawns) }
 
-// CarriedOver: what is left to do on a lawn is kept for another day. Zones say how much of each; none means all of
-// the lawn.
+// CarriedOver: what is left to do on a lawn is kept for another day. Zones say how much of each, 0 that a zone is not
+// owed any more; none means what the visit now has left, else what is owed already, else all of the lawn.
 type CarriedOver struct {
 	Lawn   string
 	Zones  []ZoneRest

@@ -16,7 +16,7 @@ func (b *Book) Prepare(action string, at Moment, facts ...Fact) ([]Entry, error)
 	}
 	out := make([]Entry, 0, len(facts))
 	for _, f := range facts {
-		full, err := on.admit(f)
+		full, err := on.admit(f, at)
 		if err != nil {
 			return nil, err
 		}
@@ -39,7 +39,7 @@ func (b *Book) Prepare(action string, at Moment, facts ...Fact) ([]Entry, error)
 }
 
 // admit fills a fact in and says whether it could have happened.
-func (b *Book) admit(f Fact) (Fact, error) {
+func (b *Book) admit(f Fact, at Moment) (Fact, error) {
 	if f == nil {
 		return nil, refuse("Name a fact.", "An entry holds no fact.")
 	}
@@ -53,7 +53,7 @@ func (b *Book) admit(f Fact) (Fact, error) {
 	if err != nil {
 		return nil, err
 	}
-	return full, b.state.admit(full)
+	return full, b.state.admit(full, at)
 }
 
 // Apply adds an entry to the book. It refuses only an entry that does not follow the last one, or whose

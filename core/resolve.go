@@ -23,6 +23,10 @@ func (s *state) resolve(f Fact) (Fact, error) {
 		c := *f
 		c.Accounts = s.AccountsDigest().String()
 		return &c, nil
+	case *VisitBegun:
+		return resolveVisitBegun(f), nil
+	case *CarriedOver:
+		return s.resolveCarriedOver(f), nil
 	case *Loaded:
 		return s.resolveLoaded(f)
 	case *Sprayed:
@@ -101,12 +105,7 @@ func (s *state) resolveSprayed(f *Sprayed) (Fact, error) {
 		c.Zones = lawn.ZoneNames()
 	}
 	if !c.Area.Known {
-		var sum measure.Area
-		for _, n := range c.Zones {
-			z, _ := lawn.Zone(n)
-			sum += z.Area
-		}
-		c.Area = Known(sum)
+		c.Area = Known(s.meant(lawn, c.Zones))
 	}
 	switch c.By {
 	case "", ByArea:

@@ -1,9 +1,6 @@
 package core
 
-import (
-	"example.com/tintline/core/fluid"
-	"example.com/tintline/core/measure"
-)
+import "example.com/tintline/core/fluid"
 
 // resolveSpread fills in the zones, their area, the product that the hopper holds, and by area the weight.
 func (s *state) resolveSpread(f *Spread) (Fact, error) {
@@ -16,12 +13,7 @@ func (s *state) resolveSpread(f *Spread) (Fact, error) {
 		c.Zones = lawn.ZoneNames()
 	}
 	if !c.Area.Known {
-		var sum measure.Area
-		for _, n := range c.Zones {
-			z, _ := lawn.Zone(n)
-			sum += z.Area
-		}
-		c.Area = Known(sum)
+		c.Area = Known(s.meant(lawn, c.Zones))
 	}
 	several := false
 	if c.Product == "" {

@@ -101,7 +101,7 @@ func (b *Book) admitStruck(f *Struck) (Fact, error) {
 			}
 			full.Instead = what
 		}
-		if err := s.admit(what); err != nil {
+		if err := s.admit(what, l.entry.At); err != nil {
 			if fresh {
 				return nil, err
 			}

@@ -13,12 +13,33 @@ func routed(f *core.Routed) string {
 	return "still to do today: " + and(f.Lawns)
 }
 
+// visitKinds are the kinds of visit that are said.
+var visitKinds = map[string]string{core.CallBack: "call-back", core.First: "first visit", core.Spot: "spot", core.LookOnly: "to look only"}
+
+func visitBegun(f *core.VisitBegun) string {
+	s := "arrived at " + f.Lawn
+	if f.Arrived != "" {
+		s += " at " + f.Arrived
+	}
+	if kind := visitKinds[f.Type]; kind != "" {
+		s += ", " + kind
+	}
+	if f.Cause != "" {
+		s += ": " + f.Cause
+	}
+	return s
+}
+
 func carriedOver(f *core.CarriedOver) string {
 	s := "carried over: " + f.Lawn
 	for i, z := range f.Zones {
 		sep := ", "
 		if i == 0 {
 			sep = ": "
+		}
+		if z.Area == 0 {
+			s += sep + z.Zone + " not owed any more"
+			continue
 		}
 		s += fmt.Sprintf("%s%s %s sq ft", sep, z.Zone, z.Area.Text())
 	}

@@ -35,7 +35,7 @@ func dayFact(f core.Fact) string {
 	case *core.DayClosed:
 		return dayClosed(f)
 	case *core.VisitBegun:
-		return "arrived at " + f.Lawn
+		return visitBegun(f)
 	case *core.VisitSkipped:
 		return "skipped " + f.Lawn + ": " + f.Reason
 	case *core.VisitDone:

@@ -26,6 +26,11 @@ func TestFact(t *testing.T) {
 			"sprayed 77 Fir all: 8.00 gal by gun on 5,200 sq ft, by gauge from 70.0 to 62.0",
 		},
 		{`{"fact":"lined_up","supply":["a","b"],"return":"a"}`, "valves: a and b to the pump, return to a"},
+		{`{"fact":"visit_begun","lawn":"77 Fir","kind":"call_back","cause":"brown ring","arrived":"09:35"}`, "arrived at 77 Fir at 09:35, call-back: brown ring"},
+		{
+			`{"fact":"carried_over","lawn":"418 Alder","zones":[{"zone":"front","area_sqft":1000},{"zone":"back","area_sqft":0}],"reason":"wind","until":"2026-05-30"}`,
+			"carried over: 418 Alder: front 1,000 sq ft, back not owed any more to 2026-05-30, wind",
+		},
 		{`{"fact":"lined_up"}`, "valves: no compartment to the pump, return nowhere"},
 		{`{"fact":"loaded","into":"a","volume_gal":200,"parts":[{"product":"warm weed","amount_fl_oz":160}]}`, "loaded 200.0 gal into a: 1.25 gal warm weed"},
 		{`{"fact":"loaded","into":"a","volume_gal":20}`, "loaded 20.0 gal into a: water"},
