@@ -106,6 +106,9 @@ func (m *Model) do(b binding) tea.Cmd {
 
 func (m *Model) leave() {
 	switch {
+	case m.follows():
+		m.closeLine()
+		m.goBack()
 	case m.open:
 		m.closeLine()
 	case m.ask.open():

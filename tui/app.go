@@ -53,13 +53,16 @@ type Model struct {
 	w, h   int
 	at     time.Time // of the message that is dealt with
 	page   page
-	back   []page // the pages that Esc goes back to
+	back   []cameFrom // the pages that Esc goes back to
 	specs  []*pageSpec
 	on     [pages]placeOn
 	sheet  sheet           // what the page that is open shows
 	folded map[string]bool // tables of the tally that are folded away
 	turn   turning
 	with   string // the applicator chosen; empty: the first one
+	lawn   string // the one that the page of a lawn shows
+	old    oldEntries
+	looked looked // the entry that its page shows
 	needs  need
 	rects  [bands]rect
 	room   bool // the window is large enough

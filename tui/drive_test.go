@@ -28,6 +28,34 @@ type cab struct {
 	slow bool
 	quit bool
 	opts Options
+	old  []core.Entry // what was written before the screen was opened
+}
+
+// Last and OfLawn read the entries as the command does.
+func (c *cab) Last(before uint64, n int) ([]core.Entry, error) {
+	return c.newest(n, func(e core.Entry) bool { return before == 0 || e.Seq < before })
+}
+
+func (c *cab) OfLawn(lawn string, n int) ([]core.Entry, error) {
+	return c.newest(n, func(e core.Entry) bool {
+		for _, k := range e.Keys {
+			if string(k) == string(core.LawnKey(lawn)) {
+				return true
+			}
+		}
+		return false
+	})
+}
+
+func (c *cab) newest(n int, which func(core.Entry) bool) ([]core.Entry, error) {
+	all := append(append([]core.Entry(nil), c.old...), c.disk.entries...)
+	var out []core.Entry
+	for i := len(all) - 1; i >= 0 && len(out) < n; i-- {
+		if which(all[i]) {
+			out = append(out, all[i])
+		}
+	}
+	return out, c.disk.err
 }
 
 // disk is a journal in memory.
@@ -53,7 +81,7 @@ var errDisk = errors.New("the disk is full")
 var startTime = time.Date(2026, 5, 28, 9, 42, 0, 0, time.FixedZone("", -5*3600))
 
 // enterLines enters lines as if typed.
-func enterLines(t testing.TB, b *core.Book, at time.Time, lines string) {
+func enterLines(t testing.TB, b *core.Book, at time.Time, lines string) (entered []core.Entry) {
 	t.Helper()
 	for _, s := range strings.Split(strings.TrimSpace(lines), "\n") {
 		l, err := core.DecodeLine([]byte(s))
@@ -69,7 +97,9 @@ func enterLines(t testing.TB, b *core.Book, at time.Time, lines string) {
 				t.Fatal(err)
 			}
 		}
+		entered = append(entered, es...)
 	}
+	return entered
 }
 
 // truck is the set-up that the tests share: a rig of three compartments and a ride-on, mixes and lawns.
@@ -88,14 +118,14 @@ func climbIn(t testing.TB, lines string, change ...func(*Options)) *cab {
 	c := &cab{t: t, at: startTime, disk: &disk{}}
 	b := core.NewBook(1)
 	if lines != noBook {
-		enterLines(t, b, c.at.Add(-20*time.Minute), truck(t))
+		c.old = enterLines(t, b, c.at.Add(-20*time.Minute), truck(t))
 		if lines != "" {
-			enterLines(t, b, c.at.Add(-20*time.Minute), lines)
+			c.old = append(c.old, enterLines(t, b, c.at.Add(-20*time.Minute), lines)...)
 		}
 	}
 	n := 0
 	c.opts = Options{
-		Book: b, Journal: c.disk, Now: func() time.Time { return c.at }, Mouse: true, Renderer: colours(termenv.Ascii),
+		Book: b, Journal: c.disk, Reader: c, Now: func() time.Time { return c.at }, Mouse: true, Renderer: colours(termenv.Ascii),
 		NewID: func() string { n++; return fmt.Sprint("act", n) },
 	}
 	for _, f := range change {
@@ -192,12 +222,16 @@ func stroke(k string) tea.KeyMsg {
 	switch k {
 	case "enter":
 		return tea.KeyMsg{Type: tea.KeyEnter}
-	case "esc":
-		return tea.KeyMsg{Type: tea.KeyEsc}
 	case "up":
 		return tea.KeyMsg{Type: tea.KeyUp}
 	case "down":
 		return tea.KeyMsg{Type: tea.KeyDown}
+	case "pgup":
+		return tea.KeyMsg{Type: tea.KeyPgUp}
+	case "pgdown":
+		return tea.KeyMsg{Type: tea.KeyPgDown}
+	case "esc":
+		return tea.KeyMsg{Type: tea.KeyEsc}
 	case "ctrl+c":
 		return tea.KeyMsg{Type: tea.KeyCtrlC}
 	case " ":

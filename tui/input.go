@@ -137,6 +137,10 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 		return m.do(b)
 	}
 	if m.open {
+		if m.line.fresh && (k.Type == tea.KeyRunes || k.Type == tea.KeySpace) {
+			m.line.in.Reset()
+		}
+		m.line.fresh = false
 		in, _ := m.line.in.Update(k) // a static cursor asks for nothing
 		m.line.in = in
 		m.line.wrong = ""

@@ -184,6 +184,12 @@ func (m *Model) enable() {
 				label = "back"
 			}
 			list[i].SetHelp(list[i].Help().Key, label)
+		case actSend:
+			label := "log it"
+			if m.follows() {
+				label = "take it"
+			}
+			list[i].SetHelp(list[i].Help().Key, label)
 		}
 	}
 	m.keys = list
@@ -205,7 +211,7 @@ func (m *Model) inCab() bool {
 // canMove tells whether a page has more rows than the one chosen.
 func (m *Model) canMove() bool {
 	const around = 3 // head, title and keys, at least
-	return m.spec() != nil && m.free() && (len(m.picks()) > 1 || len(m.sheet.rows) > m.h-around)
+	return m.spec() != nil && (m.free() || m.follows()) && (len(m.picks()) > 1 || len(m.sheet.rows) > m.h-around)
 }
 
 // canDo tells whether Enter does something: not while an action is on its way, because the act that comes next

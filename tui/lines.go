@@ -16,17 +16,22 @@ type textLine struct {
 	in      textinput.Model
 	read    func(m *Model, said string) ([]core.Fact, error) // what is to be logged; none: nothing is
 	prompt  string
-	hint    string   // what may be typed
-	choices []string // answers that have a number
-	wrong   string   // what is wrong with what was typed, and what is allowed
-	live    bool     // the page's rows follow what is typed
-	extra   string   // stands beside the choices, as that a reason makes nothing lawful
+	was     string                            // stands in the field; what is typed takes its place, an arrow or Backspace changes it
+	fresh   bool                              // nothing was done to it yet
+	hint    string                            // what may be typed
+	choices []string                          // answers that have a number
+	wrong   string                            // what is wrong with what was typed, and what is allowed
+	take    func(m *Model, id string) tea.Cmd // the page's rows follow what is typed, and Enter takes the one chosen
+	extra   string                            // stands beside the choices, as that a reason makes nothing lawful
 }
 
 // openLine gives the keys to a line of text.
 func (m *Model) openLine(l textLine) {
 	l.in = m.line.in
 	l.in.Reset()
+	l.in.SetValue(l.was)
+	l.in.CursorEnd()
+	l.fresh = l.was != ""
 	l.in.Focus() // asks for no blinking: the cursor is static
 	m.line, m.open, m.status = l, true, status{}
 }
@@ -58,6 +63,9 @@ func (l *textLine) said() string {
 // send enters the line. What is wrong, or could not have happened, is said, and the line stays open as it was
 // typed.
 func (m *Model) send() tea.Cmd {
+	if m.line.take != nil {
+		return m.takeRow(m.chosen())
+	}
 	facts, err := m.line.read(m, m.line.said())
 	if err == nil && len(facts) > 0 && !m.busy() {
 		_, err = m.book.Prepare("", core.At(m.at), facts...)
@@ -70,6 +78,20 @@ func (m *Model) send() tea.Cmd {
 	m.closeLine()
 	return m.enter(facts...)
 }
+
+// takeRow closes a line whose rows follow it, and takes one of them.
+func (m *Model) takeRow(id string) tea.Cmd {
+	if id == "" {
+		m.line.wrong = join("No row is chosen.", m.line.hint)
+		return nil
+	}
+	take := m.line.take
+	m.closeLine()
+	return take(m, id)
+}
+
+// follows tells whether the page's rows follow a line that is open.
+func (m *Model) follows() bool { return m.open && m.line.take != nil && m.fits() && !m.quitting }
 
 // onlyFact is a line's answer that logs a single fact.
 func onlyFact(f core.Fact, err error) ([]core.Fact, error) {
@@ -145,11 +167,13 @@ func (m *Model) openGauge() {
 	})
 }
 
+const weatherHint = "6 SW 64: wind mph, from, F; also 45% humidity, 6h until rain; calm"
+
 func (m *Model) openWeather() {
 	m.openLine(textLine{
 		prompt: "weather now",
 		read:   func(_ *Model, said string) ([]core.Fact, error) { return onlyFact(readWeather(said)) },
-		hint:   "6 SW 64: wind mph, from, F; also 45% humidity, 6h until rain; calm",
+		hint:   weatherHint,
 	})
 }
 

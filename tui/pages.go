@@ -20,6 +20,7 @@ const (
 	pageWeather
 	pageTally
 	pageJournal
+	pageEntry
 	pageRig
 	pageSettings
 	pageHelp
@@ -70,6 +71,7 @@ func newPages() []*pageSpec {
 	return []*pageSpec{
 		startPage(), menuPage(),
 		tallyPage(),
+		journalPage(), entryPage(),
 		changePage(), helpPage(),
 	}
 }
@@ -94,7 +96,7 @@ func (m *Model) specOf(p page) *pageSpec {
 
 // goTo opens a page; Esc comes back from it.
 func (m *Model) goTo(p page) tea.Cmd {
-	m.back = append(m.back[:len(m.back):len(m.back)], m.page)
+	m.back = append(m.back[:len(m.back):len(m.back)], cameFrom{m.page, m.lawn, m.pulled})
 	m.page, m.status = p, status{}
 	if s := m.spec(); s != nil && s.enter != nil {
 		return s.enter(m)
@@ -102,14 +104,21 @@ func (m *Model) goTo(p page) tea.Cmd {
 	return nil
 }
 
-// goBack goes to the page before. The list of pages only leads on: one does not come back to it.
+// cameFrom is a page that Esc goes back to, as it was.
+type cameFrom struct {
+	page   page
+	lawn   string
+	pulled pulled
+}
+
+// goBack goes to the page before. The list of pages and the search only lead on: one does not come back to them.
 func (m *Model) goBack() {
 	m.page = pageCab
 	for n := len(m.back); n > 0; n = len(m.back) {
-		p := m.back[n-1]
+		b := m.back[n-1]
 		m.back = m.back[:n-1]
-		if p != pageMenu {
-			m.page = p
+		if b.page != pageMenu && b.page != pageFind {
+			m.page, m.lawn, m.pulled = b.page, b.lawn, b.pulled
 			return
 		}
 	}
@@ -152,6 +161,21 @@ func (m *Model) picks() []string {
 		}
 	}
 	return out
+}
+
+// chosenAmong is the id of the row that would be chosen among these.
+func (m *Model) chosenAmong(rows []row) string {
+	first := ""
+	for _, r := range rows {
+		switch {
+		case r.id == "":
+		case r.id == m.on[m.spec().page].chosen:
+			return r.id
+		case first == "":
+			first = r.id
+		}
+	}
+	return first
 }
 
 // chosenAt is the place of the chosen id in a list, the first if it is gone.

@@ -36,6 +36,20 @@ func (m *Model) pull(what string, f func(r Reader) ([]core.Entry, error)) tea.Cm
 	})
 }
 
+// arrived keeps what was read for the page that asked for it, also if another one is open by now.
+func (m *Model) arrived(p pulled) {
+	if p.what == m.pulled.what {
+		m.pulled = p
+		return
+	}
+	m.back = append([]cameFrom(nil), m.back...)
+	for i := range m.back {
+		if m.back[i].pulled.what == p.what {
+			m.back[i].pulled = p
+		}
+	}
+}
+
 // ring rings the terminal's bell.
 func (m *Model) ring() tea.Cmd {
 	if m.bell == nil {

@@ -23,7 +23,12 @@ func (m *Model) readAmount(said string) (core.Fact, error) {
 	if len(zones) == 0 {
 		zones = m.got.left
 	}
-	f := &core.Sprayed{Lawn: v.Lawn, Zones: zones, Applicator: a.Name}
+	return readLaid(core.Sprayed{Lawn: v.Lawn, Zones: zones, Applicator: a.Name}, rest)
+}
+
+// readLaid reads how much a spraying laid: gallons, an area or two gauge readings.
+func readLaid(laid core.Sprayed, rest string) (core.Fact, error) {
+	f := &laid
 	if figures, gauge := cutWord(rest, "gauge"); gauge {
 		f.By = core.ByGauge
 		two := strings.Fields(figures)

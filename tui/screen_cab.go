@@ -169,6 +169,9 @@ func (m *Model) offerLine() offer {
 	small := m.line.extra
 	if small == "" {
 		small = "Esc leaves it."
+		if m.line.fresh {
+			small = "What you type takes the place of what stands there. " + small
+		}
 	}
 	const before = 9 // edge and key
 	prompt := m.g.fit(m.g.clean(m.line.prompt), m.w*2/3-before) + ": "

@@ -70,6 +70,17 @@ var situations = []struct {
 		}
 		return c.press("enter")
 	}},
+	{"journal", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g", "j") }},
+	{"journal_entry", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g", "j", "down", "down", "down", "enter") }},
+	{"journal_strike_question", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("g", "j").press("down", "down", "down", "down", "down", "down", "down", "u")
+	}},
+	{"journal_struck", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("g", "j", "down", "down", "down", "o").type_("7.2 gal")
+	}},
+	{"journal_put_right", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("g", "j", "down", "down", "down", "o")
+	}},
 	{"no_day_open", func(t *testing.T) *cab { return climbIn(t, "") }},
 	{"empty_book", func(t *testing.T) *cab { return climbIn(t, noBook, demo) }},
 	{"help", func(t *testing.T) *cab { return climbIn(t, atAlder).press("?") }},

@@ -42,15 +42,7 @@ func (m *Model) tap(e tea.MouseMsg) tea.Cmd {
 			m.choose(int(s.letter))
 			return nil
 		case actRow:
-			if p := m.spec(); p != nil {
-				m.on[p.page].chosen = s.row
-				for _, r := range m.sheet.rows {
-					if r.id == s.row && r.now && p.pick != nil {
-						return p.pick(m, r.id)
-					}
-				}
-			}
-			return nil
+			return m.tapRow(s.row)
 		}
 		for _, b := range m.keys {
 			if b.Enabled() && b.target() == s.tapTarget {
@@ -58,6 +50,25 @@ func (m *Model) tap(e tea.MouseMsg) tea.Cmd {
 			}
 		}
 		return nil
+	}
+	return nil
+}
+
+// tapRow chooses a row, and does there what Enter does if that only leads on.
+func (m *Model) tapRow(id string) tea.Cmd {
+	p := m.spec()
+	if p == nil {
+		return nil
+	}
+	m.on[p.page].chosen = id
+	for _, r := range m.sheet.rows {
+		switch {
+		case r.id != id || !r.now:
+		case m.follows():
+			return m.takeRow(id)
+		case p.pick != nil && m.free():
+			return p.pick(m, id)
+		}
 	}
 	return nil
 }

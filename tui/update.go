@@ -42,9 +42,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 	case counted:
 		cmd = m.onCounted(msg)
 	case pulled:
-		if msg.what == m.pulled.what {
-			m.pulled = msg
-		}
+		m.arrived(msg)
 	case endAsked:
 		cmd = m.end()
 	case tea.ResumeMsg:
