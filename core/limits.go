@@ -12,6 +12,8 @@ const (
 	LongestHose         = 10_000 * measure.Foot
 	LargestFlowGPM      = 500
 	LargestDelivery     = 1e6 // nL for each mm2: 24,542 gal per 1,000 sq ft
+	LargestHopper       = 22_000 * measure.Pound
+	HighestPSI          = 1000 // more than any pump of this kind gives
 	StrongestWind       = 100 * measure.MilePerHour
 	HighestPrice        = 100_000 * measure.Dollar
 	MostPoundsPerGallon = 20

@@ -127,15 +127,35 @@ func feet() reader {
 	return amount(measure.ReadLength, "ft", "90 m", bounds[measure.Length]{0, core.LongestHose, true, "more than 0 and up to 10,000 ft"})
 }
 
-// delivery takes gallons for each 1,000 sq ft.
-func delivery() reader {
-	return reader{"more than 0 and up to 24,500 gal per 1,000 sq ft, or in another unit such as 65 gal per acre", func(cell string) (any, error) {
-		r, err := measure.ReadRate(spaced(cell), "gal_per_1000_sqft", measure.Liquid)
+func pounds() reader {
+	return amount(measure.ReadMass, "lb", "20 kg", bounds[measure.Mass]{0, core.LargestHopper, false, "0 to 22,000 lb"})
+}
+
+// delivery takes gallons for each 1,000 sq ft, or pounds where it is of a dry product.
+func delivery(k measure.Kind) reader {
+	unit, range_, other := "gal_per_1000_sqft", "more than 0 and up to 24,500 gal per 1,000 sq ft", "65 gal per acre"
+	if k == measure.Dry {
+		unit, range_, other = "lb_per_1000_sqft", "more than 0 and up to 200 lb per 1,000 sq ft", "150 lb per acre"
+	}
+	return reader{range_ + ", or in another unit such as " + other, func(cell string) (any, error) {
+		r, err := measure.ReadRate(spaced(cell), unit, k)
 		if err == nil && (!(r.V > 0) || r.V > core.LargestDelivery) {
-			err = faultf("%s is no delivery rate: it must be more than 0 and up to 24,500 gal per 1,000 sq ft.", quote(cell))
+			err = faultf("%s is no delivery rate: it must be %s.", quote(cell), range_)
 		}
 		return r, err
 	}}
+}
+
+// psi takes a pressure; one in psi is kept as it is written.
+func psi() reader {
+	b := bounds[float64]{0, core.HighestPSI, true, "more than 0 and up to 1,000 psi"}
+	return amount(func(text, unit string) (float64, error) {
+		if f, err := measure.ParseNumber(strings.TrimSpace(strings.TrimSuffix(strings.ToLower(text), unit))); err == nil {
+			return f, nil
+		}
+		p, err := measure.ReadPressure(text, unit)
+		return p.PSI(), err
+	}, "psi", "2.8 bar", b)
 }
 
 // typedRate is a rate as it was written; what it means hangs on the form of its product.

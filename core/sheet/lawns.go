@@ -11,12 +11,19 @@ var lawnColumns = []column{
 	{Column: Column{Name: "lawn", Words: "what the lawn is called; rows with the same name are one lawn", Example: "1 Sample Street", Required: true}, reader: name("lawn")},
 	{Column: Column{Name: "customer", Words: "whose lawn it is, on one of its rows", Example: "A. Sample"}, reader: text()},
 	{Column: Column{Name: "address", Words: "where it is, on one of its rows", Example: "1 Sample Street, Exampleton"}, reader: text()},
+	{Column: Column{Name: "phone", Words: "the customer's phone, on one of its rows", Example: "555-0101"}, reader: text()},
+	{Column: Column{Name: "gate", Words: "how to get in, on one of its rows", Example: "north side, lift the latch"}, reader: text()},
+	{Column: Column{Name: "dog", Words: "what is known of it, on one of its rows; empty: none known", Example: "small, barks"}, reader: text()},
+	{Column: Column{Name: "notes", Words: "anything else to know there, on one of its rows", Example: "ring first"}, reader: text()},
 	{Column: Column{Name: "zone", Words: "a part of the lawn with one grass", Example: "front", Required: true}, reader: name("zone")},
 	{Column: Column{Name: "grass", Words: "the grass of the zone", Example: "tall fescue", Required: true}, reader: grass()},
 	{Column: Column{Name: "area_sqft", Words: "the measured area of the zone", Example: "6200", Required: true}, reader: squareFeet()},
 	{Column: Column{Name: "hazards", Words: "what to look out for in the zone", Example: "pond; open drain"}, reader: texts()},
 	{Column: Column{Name: "price_usd", Words: "what one treatment of the zone earns", Example: "68.50"}, reader: dollars()},
 }
+
+// lawnTexts are the columns that are about the whole lawn.
+var lawnTexts = []string{"customer", "address", "phone", "gate", "dog", "notes"}
 
 // readLawns makes a lawn of the rows that name it.
 func readLawns(s *reading) {
@@ -29,7 +36,10 @@ func readLawns(s *reading) {
 			Name: value[string](r, "zone"), Grass: value[string](r, "grass"), Area: value[measure.Area](r, "area_sqft"),
 			Hazards: value[[]string](r, "hazards"), Price: maybe[measure.Money](r, "price_usd"),
 		}
-		customer, address := value[string](r, "customer"), value[string](r, "address")
+		said := map[string]string{}
+		for _, column := range lawnTexts {
+			said[column] = value[string](r, column)
+		}
 		if !ok || lawn == "" {
 			continue
 		}
@@ -44,8 +54,9 @@ func readLawns(s *reading) {
 			}})
 		}
 		f := s.facts[i].fact.(*core.Lawn)
-		r.one("customer", customer, &f.Customer, lawn)
-		r.one("address", address, &f.Address, lawn)
+		for i, kept := range []*string{&f.Customer, &f.Address, &f.Phone, &f.Gate, &f.Dog, &f.Notes} {
+			r.one(lawnTexts[i], said[lawnTexts[i]], kept, lawn)
+		}
 		if zones[lawn].once(r, "zone", "zone of "+lawn, zone.Name) {
 			f.Zones = append(f.Zones, zone)
 			s.facts[i].rows = append(s.facts[i].rows, r)

@@ -140,6 +140,27 @@ func letters() reader {
 	}}
 }
 
+// marks takes the marks of a gauge, each with the volume at it.
+func marks() reader {
+	volume := gallons(false)
+	return reader{"marks of the gauge from the lowest up, each with its gallons, such as 1/4=50; 1/2=100; full=200", func(cell string) (any, error) {
+		var out []core.GaugeMark
+		for _, s := range items(cell) {
+			mark, typed, ok := strings.Cut(s, "=")
+			mark, typed = strings.TrimSpace(mark), strings.TrimSpace(typed)
+			if !ok || mark == "" || typed == "" || len([]rune(mark)) > core.LongestName {
+				return nil, faultf("%s is no mark with its gallons.", quote(s))
+			}
+			v, err := volume.read(typed)
+			if err != nil {
+				return nil, err
+			}
+			out = append(out, core.GaugeMark{Mark: mark, Volume: v.(measure.Volume)})
+		}
+		return out, plain(cell)
+	}}
+}
+
 // pairs takes valves and their positions.
 func pairs() reader {
 	return reader{"valves and their positions, such as suction valve=left; return valve=shut", func(cell string) (any, error) {

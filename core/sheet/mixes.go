@@ -1,11 +1,16 @@
 package sheet
 
-import "example.com/tintline/core"
+import (
+	"slices"
+
+	"example.com/tintline/core"
+)
 
 var mixColumns = []column{
 	{Column: Column{Name: "mix", Words: "what the mix is called; rows with the same name are one mix", Example: "example weed mix", Required: true}, reader: name("mix")},
 	{Column: Column{Name: "product", Words: "a product in it, as it is called in the book", Example: "example mesotrione 4", Required: true}, reader: name("product")},
 	{Column: Column{Name: "rate", Words: "how much of the product goes on an area", Example: "5 fl oz per acre", Required: true}, reader: rate()},
+	{Column: Column{Name: "base", Words: "the mix that it is made from, on one of its rows: the rows then say what is added or differs", Example: "example cool weed mix"}, reader: name("mix")},
 }
 
 // readMixes makes a mix of the rows that name it, its products in their order.
@@ -19,6 +24,7 @@ func readMixes(s *reading) {
 	for _, r := range s.rows {
 		ok := r.sound("")
 		mix, product := value[string](r, "mix"), value[string](r, "product")
+		base := value[string](r, "base")
 		typed, readable := get[typedRate](r, "rate")
 		if !ok || mix == "" || product == "" || !r.known("product", "product", product, known) || !readable {
 			continue
@@ -39,10 +45,41 @@ func readMixes(s *reading) {
 				return &c
 			}})
 		}
+		f := s.facts[i].fact.(*core.Mix)
+		r.one("base", base, &f.Base, mix)
 		if products[mix].once(r, "product", "product of "+mix, product) {
-			f := s.facts[i].fact.(*core.Mix)
 			f.Parts = append(f.Parts, part)
 			s.facts[i].rows = append(s.facts[i].rows, r)
 		}
+	}
+	basesStandBefore(s)
+}
+
+// basesStandBefore looks for the mixes that others are made from: in the book, or further up in the file.
+func basesStandBefore(s *reading) {
+	var before, all []string
+	for _, m := range s.book.Mixes() {
+		before = append(before, m.MixName)
+	}
+	for _, m := range s.facts {
+		all = append(all, m.fact.(*core.Mix).MixName)
+	}
+	for i, m := range s.facts {
+		f := m.fact.(*core.Mix)
+		r := m.rows[0]
+		for _, other := range m.rows {
+			if other.cells["base"] != "" {
+				r = other
+				break
+			}
+		}
+		switch {
+		case f.Base == "":
+		case !slices.Contains(before, f.Base) && slices.Contains(all[i:], f.Base):
+			r.bad("base", faultf("The mix %s is made from %s, which does not stand above it.", quote(f.MixName), quote(f.Base)))
+		default:
+			r.known("base", "mix", f.Base, before)
+		}
+		before = append(before, f.MixName)
 	}
 }

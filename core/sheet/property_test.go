@@ -156,7 +156,7 @@ func TestLawnsComeBack(t *testing.T) {
 		var want []core.Fact
 		var queues [][]map[string]string
 		for _, n := range distinct(d, "lawns") {
-			f := &core.Lawn{LawnName: n, Customer: d.text("customer"), Address: d.text("address")}
+			f := &core.Lawn{LawnName: n, Customer: d.text("customer"), Address: d.text("address"), Phone: d.text("phone"), Gate: d.text("gate"), Dog: d.text("dog"), Notes: d.text("notes")}
 			var rows []map[string]string
 			for _, z := range distinct(d, "zones") {
 				zone := core.Zone{Name: z, Grass: rapid.SampledFrom(label.Grasses()).Draw(rt, "grass").Name, Area: measure.Area(d.int("area", 1, int64(core.LargestArea))), Hazards: d.list("hazards")}
@@ -166,7 +166,8 @@ func TestLawnsComeBack(t *testing.T) {
 					r["price_usd"] = fmt.Sprintf("%d cents", zone.Price.V)
 				}
 				if len(rows) == 0 || d.yes("again") {
-					r["customer"], r["address"] = f.Customer, f.Address
+					r["customer"], r["address"], r["phone"] = f.Customer, f.Address, f.Phone
+					r["gate"], r["dog"], r["notes"] = f.Gate, f.Dog, f.Notes
 				}
 				f.Zones, rows = append(f.Zones, zone), append(rows, r)
 			}
@@ -185,6 +186,7 @@ func TestMixesComeBack(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		d, w := drawn{rt}, &written{kind: Mixes}
 		var want []core.Fact
+		bases := []string{"example iron mix"}
 		for _, n := range distinct(d, "mixes") {
 			f := &core.Mix{MixName: n}
 			for _, h := range b.Products()[d.int("from", 0, 2):] {
@@ -192,6 +194,11 @@ func TestMixesComeBack(t *testing.T) {
 				f.Parts = append(f.Parts, core.MixPart{Product: h.Name, Rate: rate})
 				w.rows = append(w.rows, map[string]string{"mix": n, "product": h.Name, "rate": typed})
 			}
+			if d.yes("base") {
+				f.Base = rapid.SampledFrom(bases).Draw(rt, "base")
+				w.rows[len(w.rows)-1]["base"] = f.Base
+			}
+			bases = append(bases, n)
 			want = append(want, f)
 		}
 		same(rt, w, want, b)
@@ -209,8 +216,13 @@ func TestRigComesBack(t *testing.T) {
 		for i := range d.int("compartments", 2, 6) {
 			c := core.RigCompartment{Letter: byte('a' + i), Name: d.name("compartment"), Colour: d.text("colour"), Capacity: volume("capacity", 1)}
 			c.Heel = measure.Volume(d.int("heel", 0, int64(c.Capacity)-1))
+			var chart []string
+			for _, mark := range []string{"low", "1/2", "full"}[:min(d.int("marks", 0, 3), int64(c.Capacity))] {
+				c.Marks = append(c.Marks, core.GaugeMark{Mark: mark, Volume: measure.Volume(len(c.Marks))})
+				chart = append(chart, fmt.Sprintf("%s = %d nl", mark, len(c.Marks)-1))
+			}
 			f.Compartments = append(f.Compartments, c)
-			w.rows = append(w.rows, map[string]string{"part": "Compartment", "letter": strings.ToUpper(string(rune(c.Letter))), "name": c.Name, "colour": c.Colour, "capacity_gal": nl(c.Capacity), "heel_gal": nl(c.Heel)})
+			w.rows = append(w.rows, map[string]string{"gauge_marks_gal": strings.Join(chart, ";"), "part": "Compartment", "letter": strings.ToUpper(string(rune(c.Letter))), "name": c.Name, "colour": c.Colour, "capacity_gal": nl(c.Capacity), "heel_gal": nl(c.Heel)})
 		}
 		hoses := distinct(d, "hoses")
 		for _, n := range hoses {
@@ -234,7 +246,26 @@ func TestRigComesBack(t *testing.T) {
 				a.Hose = rapid.SampledFrom(hoses).Draw(rt, "hose")
 				r["hose"] = a.Hose
 			}
-			f.Applicators, w.rows = append(f.Applicators, a), append(w.rows, r)
+			if a.Type == core.Spreader || a.Type == core.RideOn {
+				a.Hopper = measure.Mass(d.int("hopper", 0, int64(core.LargestHopper)))
+				r["hopper_lb"] = fmt.Sprintf("%d ng", a.Hopper)
+			}
+			w.rows = append(w.rows, r)
+			for i := range d.int("tips", 0, 2) {
+				tip := core.Tip{Name: fmt.Sprintf("tip %d", i)}
+				r := map[string]string{"part": "tip", "applicator": n, "name": tip.Name}
+				if a.Type == core.Spreader {
+					tip.Delivery, r["delivery_lb_per_1000_sqft"] = d.rate(measure.Dry)
+				} else {
+					tip.Delivery, r["delivery_gal_per_1000_sqft"] = d.rate(measure.Liquid)
+				}
+				if d.yes("pressure") {
+					tip.PSI = core.Known(float64(d.int("pressure", 1, 10000)) / 10)
+					r["pressure_psi"] = fixed(tip.PSI.V) + " PSI"
+				}
+				a.Tips, w.rows = append(a.Tips, tip), append(w.rows, r)
+			}
+			f.Applicators = append(f.Applicators, a)
 		}
 		for _, n := range distinct(d, "line-ups") {
 			l := core.NamedLineUp{Name: n}

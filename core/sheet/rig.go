@@ -8,78 +8,6 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// The parts of a rig, each on rows of its own.
-const (
-	partRig         = "rig"
-	partCompartment = "compartment"
-	partHose        = "hose"
-	partApplicator  = "applicator"
-	partLineUp      = "line_up"
-)
-
-var rigParts = []string{partRig, partCompartment, partHose, partApplicator, partLineUp}
-
-var rigColumns = []column{
-	{
-		Column: Column{Name: "part", Words: "what the row is about: one row for the rig, one for each of its parts", Example: partCompartment, Required: true},
-		reader: oneOf(rigParts...),
-	}, {
-		Column: Column{Name: "name", Words: "what it is called", Example: "example gun"},
-		reader: name("part"), needed: []string{partRig, partHose, partApplicator, partLineUp},
-	}, {
-		Column: Column{Name: "letter", Words: "the compartment's letter by its position, from a on", Example: "a"},
-		reader: letter(), parts: []string{partCompartment}, needed: []string{partCompartment},
-	}, {
-		Column: Column{Name: "colour", Words: "the colour by which you know it", Example: "yellow"},
-		reader: text(), parts: []string{partCompartment},
-	}, {
-		Column: Column{Name: "capacity_gal", Words: "what the compartment holds when it is full", Example: "200"},
-		reader: gallons(true), parts: []string{partCompartment}, needed: []string{partCompartment},
-	}, {
-		Column: Column{Name: "heel_gal", Words: "what the suction cannot draw from it", Example: "2"},
-		reader: gallons(false), parts: []string{partCompartment},
-	}, {
-		Column: Column{Name: "cell_gal", Words: "dead volume of pump, strainer and manifold", Example: "0.2"},
-		reader: gallons(false), parts: []string{partRig},
-	}, {
-		Column: Column{Name: "return_line_gal", Words: "what the line from the bypass back to the tank holds", Example: "0.1"},
-		reader: gallons(false), parts: []string{partRig},
-	}, {
-		Column: Column{Name: "inside_diameter_in", Words: "the hose's inside diameter", Example: "3/8"},
-		reader: inches(), parts: []string{partHose},
-	}, {
-		Column: Column{Name: "length_ft", Words: "the hose's length", Example: "300"},
-		reader: feet(), parts: []string{partHose},
-	}, {
-		Column: Column{Name: "volume_gal", Words: "what the hose holds, where it was measured; else diameter and length give it", Example: "1.7"},
-		reader: gallons(true), parts: []string{partHose},
-	}, {
-		Column: Column{Name: "kind", Words: "the kind of applicator", Example: core.Gun},
-		reader: oneOf(core.Gun, core.RideOn, core.Backpack, core.Spreader), parts: []string{partApplicator}, needed: []string{partApplicator},
-	}, {
-		Column: Column{Name: "hose", Words: "the hose that feeds or fills the applicator", Example: "reel"},
-		reader: name("hose"), parts: []string{partApplicator},
-	}, {
-		Column: Column{Name: "delivery_gal_per_1000_sqft", Words: "how much the applicator lays; a spreader needs none", Example: "1.5"},
-		reader: delivery(), parts: []string{partApplicator},
-	}, {
-		Column: Column{Name: "flow_gpm", Words: "what leaves the nozzle, where it is known", Example: "2.5"},
-		reader: gallonsPerMinute(), parts: []string{partApplicator},
-	}, {
-		Column: Column{Name: "tank_gal", Words: "the applicator's own tank, where it has one", Example: "14"},
-		reader: gallons(false), parts: []string{partApplicator},
-	}, {
-		Column: Column{Name: "supply", Words: "the compartments that the line-up draws from", Example: "a"},
-		reader: letters(), parts: []string{partLineUp},
-	}, {
-		Column: Column{Name: "return", Words: "the compartment that the bypass goes back to", Example: "a"},
-		reader: letter(), parts: []string{partLineUp},
-	}, {
-		Column: Column{Name: "valves", Words: "how the valves stand for it", Example: "suction=left; return=left"},
-		reader: pairs(), parts: []string{partLineUp},
-	},
-}
-
 // rigRows is a rig while its rows are read.
 type rigRows struct {
 	*reading
@@ -88,6 +16,7 @@ type rigRows struct {
 	compartments []placed[core.RigCompartment]
 	hoses        []placed[core.RigHose]
 	applicators  []placed[core.Applicator]
+	tips         []placed[fitting]
 	lineUps      []placed[core.NamedLineUp]
 	names        map[string]named // by part
 }
@@ -96,6 +25,12 @@ type rigRows struct {
 type placed[T any] struct {
 	part T
 	row  *row
+}
+
+// fitting is a tip with the applicator that it is for.
+type fitting struct {
+	applicator string
+	tip        core.Tip
 }
 
 // readRig makes the rig of all rows.
@@ -137,6 +72,7 @@ func (g *rigRows) take(r *row, part string) {
 		g.compartments = append(g.compartments, placed[core.RigCompartment]{core.RigCompartment{
 			Letter: value[byte](r, "letter"), Name: value[string](r, "name"), Colour: value[string](r, "colour"),
 			Capacity: value[measure.Volume](r, "capacity_gal"), Heel: value[measure.Volume](r, "heel_gal"),
+			Marks: value[[]core.GaugeMark](r, "gauge_marks_gal"),
 		}, r})
 	case partHose:
 		g.hoses = append(g.hoses, placed[core.RigHose]{core.RigHose{
@@ -146,9 +82,13 @@ func (g *rigRows) take(r *row, part string) {
 	case partApplicator:
 		g.applicators = append(g.applicators, placed[core.Applicator]{core.Applicator{
 			Name: value[string](r, "name"), Type: value[string](r, "kind"), Hose: value[string](r, "hose"),
-			Delivery: value[measure.Rate](r, "delivery_gal_per_1000_sqft"), Flow: maybe[measure.Flow](r, "flow_gpm"),
-			Tank: value[measure.Volume](r, "tank_gal"),
+			Delivery: r.delivery(), Flow: maybe[measure.Flow](r, "flow_gpm"),
+			Tank: value[measure.Volume](r, "tank_gal"), Hopper: value[measure.Mass](r, "hopper_lb"),
 		}, r})
+	case partTip:
+		g.tips = append(g.tips, placed[fitting]{fitting{value[string](r, "applicator"), core.Tip{
+			Name: value[string](r, "name"), PSI: maybe[float64](r, "pressure_psi"), Delivery: r.delivery(), Flow: maybe[measure.Flow](r, "flow_gpm"),
+		}}, r})
 	case partLineUp:
 		g.lineUps = append(g.lineUps, placed[core.NamedLineUp]{core.NamedLineUp{
 			Name: value[string](r, "name"), Valves: value[map[string]string](r, "valves"),
@@ -157,10 +97,23 @@ func (g *rigRows) take(r *row, part string) {
 	}
 }
 
+// delivery is what a row lays, liquid or dry.
+func (r *row) delivery() measure.Rate {
+	liquid, wet := get[measure.Rate](r, "delivery_gal_per_1000_sqft")
+	dry, solid := get[measure.Rate](r, "delivery_lb_per_1000_sqft")
+	if wet && solid {
+		r.bad("delivery_lb_per_1000_sqft", faultf("The row has a delivery rate in gallons already."))
+	}
+	if solid {
+		return dry
+	}
+	return liquid
+}
+
 // together looks at what one row says of another, where a column can be named.
 func (g *rigRows) together() {
 	slices.SortStableFunc(g.compartments, func(a, b placed[core.RigCompartment]) int { return cmp.Compare(a.part.Letter, b.part.Letter) })
-	var lettered, hoses []string
+	var lettered []string
 	for _, c := range g.compartments {
 		l := string(rune(c.part.Letter))
 		if c.part.Letter == 0 || !g.names[partCompartment].once(c.row, "letter", "letter", l) {
@@ -175,22 +128,8 @@ func (g *rigRows) together() {
 			c.row.bad("heel_gal", faultf("The heel of compartment %s is %s gal of %s.", l, c.part.Heel.Text(), c.part.Capacity.Text()))
 		}
 	}
-	for _, h := range g.hoses {
-		g.names[partHose].once(h.row, "name", "hose", h.part.Name)
-		hoses = append(hoses, h.part.Name)
-		if h.row.cells["volume_gal"] == "" && (h.row.cells["inside_diameter_in"] == "" || h.row.cells["length_ft"] == "") {
-			h.row.bad("volume_gal", faultf("The hose %s has neither a volume nor both an inside diameter and a length.", quote(h.part.Name)))
-		}
-	}
-	for _, a := range g.applicators {
-		g.names[partApplicator].once(a.row, "name", "applicator", a.part.Name)
-		if a.part.Hose != "" {
-			a.row.known("hose", "hose", a.part.Hose, hoses)
-		}
-		if a.part.Type != "" && a.part.Type != core.Spreader && a.row.cells["delivery_gal_per_1000_sqft"] == "" {
-			a.row.bad("delivery_gal_per_1000_sqft", faultf("The applicator %s needs its delivery rate.", quote(a.part.Name)))
-		}
-	}
+	g.onHoses()
+	g.onApplicators()
 	for _, l := range g.lineUps {
 		g.names[partLineUp].once(l.row, "name", "line-up", l.part.Name)
 		for _, c := range l.part.Supply {
@@ -202,25 +141,74 @@ func (g *rigRows) together() {
 	}
 }
 
+func (g *rigRows) onHoses() {
+	for _, h := range g.hoses {
+		g.names[partHose].once(h.row, "name", "hose", h.part.Name)
+		if h.row.cells["volume_gal"] == "" && (h.row.cells["inside_diameter_in"] == "" || h.row.cells["length_ft"] == "") {
+			h.row.bad("volume_gal", faultf("The hose %s has neither a volume nor both an inside diameter and a length.", quote(h.part.Name)))
+		}
+	}
+}
+
+func (g *rigRows) onApplicators() {
+	var hoses, applicators []string
+	for _, h := range g.hoses {
+		hoses = append(hoses, h.part.Name)
+	}
+	for _, a := range g.applicators {
+		g.names[partApplicator].once(a.row, "name", "applicator", a.part.Name)
+		applicators = append(applicators, a.part.Name)
+		if a.part.Hose != "" {
+			a.row.known("hose", "hose", a.part.Hose, hoses)
+		}
+		if a.part.Type != core.Spreader && a.row.cells["delivery_gal_per_1000_sqft"] == "" {
+			a.row.bad("delivery_gal_per_1000_sqft", faultf("The applicator %s needs its delivery rate.", quote(a.part.Name)))
+		}
+	}
+	for _, t := range g.tips {
+		t.row.known("applicator", "applicator", t.part.applicator, applicators)
+		if t.part.tip.Delivery.V == 0 {
+			t.row.bad("delivery_gal_per_1000_sqft", faultf("The tip %s needs the delivery rate that it gives.", quote(t.part.tip.Name)))
+		}
+	}
+}
+
 // build makes the one fact. Cut to fewer rows it keeps what stands before: all compartments and hoses before
 // the first applicator.
 func (g *rigRows) build() {
 	f := g.rig
 	m := made{fact: f, rows: []*row{g.head}}
 	ends := [4]int{}
+	var tips []fitting
 	m.rows, f.Compartments, ends[0] = parted(m.rows, g.compartments)
 	m.rows, f.Hoses, ends[1] = parted(m.rows, g.hoses)
 	m.rows, f.Applicators, ends[2] = parted(m.rows, g.applicators)
-	m.rows, f.LineUps, ends[3] = parted(m.rows, g.lineUps)
+	m.rows, tips, ends[3] = parted(m.rows, g.tips)
+	m.rows, f.LineUps, _ = parted(m.rows, g.lineUps)
+	bare := f.Applicators
+	f.Applicators = fitted(bare, tips)
 	m.cut = func(n int) core.Fact {
 		c := *f
 		c.Compartments = first(f.Compartments, n-1)
 		c.Hoses = first(f.Hoses, n-ends[0])
-		c.Applicators = first(f.Applicators, n-ends[1])
-		c.LineUps = first(f.LineUps, n-ends[2])
+		c.Applicators = fitted(first(bare, n-ends[1]), first(tips, n-ends[2]))
+		c.LineUps = first(f.LineUps, n-ends[3])
 		return &c
 	}
 	g.facts = []made{m}
+}
+
+// fitted are applicators with their tips.
+func fitted(bare []core.Applicator, tips []fitting) []core.Applicator {
+	out := slices.Clone(bare)
+	for _, t := range tips {
+		for i := range out {
+			if out[i].Name == t.applicator {
+				out[i].Tips = append(out[i].Tips, t.tip)
+			}
+		}
+	}
+	return out
 }
 
 // parted adds the rows of some parts to those before and gives the parts themselves, and how many rows there

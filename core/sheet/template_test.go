@@ -3,6 +3,7 @@ package sheet
 import (
 	"bytes"
 	"encoding/csv"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -48,8 +49,14 @@ func TestTemplatesFillAnEmptyBook(t *testing.T) {
 	if n := len(b.Rig().Compartments); n != 2 {
 		t.Errorf("%d compartments", n)
 	}
-	if len(b.Products()) != 3 || len(b.Mixes()) != 2 || len(b.Lawns()) != 2 {
+	if len(b.Products()) != 3 || len(b.Mixes()) != 3 || len(b.Lawns()) != 2 {
 		t.Errorf("%d products, %d mixes, %d lawns", len(b.Products()), len(b.Mixes()), len(b.Lawns()))
+	}
+	if m := b.Mix("example cool weed and iron"); len(m.Parts) != 3 || m.Base == "" {
+		t.Errorf("a mix made from another is %+v", m)
+	}
+	if a := b.Rig().Applicators; len(a[0].Tips) != 2 || a[0].Tips[1].PSI.V != 40 || len(b.Rig().Compartments[0].Marks) != 4 {
+		t.Errorf("tips or marks are missing: %+v", b.Rig())
 	}
 	// Again: each is a change of what is there.
 	for _, kind := range Kinds {
@@ -89,6 +96,41 @@ func TestTemplatesShowEveryColumn(t *testing.T) {
 	}
 }
 
+// The templates fill each column, so that a field of these facts which stays empty has no column.
+func TestEveryFieldHasAColumn(t *testing.T) {
+	filled := map[string]bool{"Mix.Complete": true} // the book says so itself
+	b := core.NewBook(1)
+	for _, kind := range Kinds {
+		for _, f := range take(t, b, kind, Template(kind)) {
+			fieldsOf(reflect.ValueOf(f).Elem(), filled)
+		}
+	}
+	for name, yes := range filled {
+		if !yes {
+			t.Errorf("no column fills %s", name)
+		}
+	}
+	if len(filled) < 50 {
+		t.Errorf("only %d fields were looked at", len(filled))
+	}
+}
+
+// fieldsOf notes for each field of v, and of what v holds, whether it was ever filled.
+func fieldsOf(v reflect.Value, filled map[string]bool) {
+	switch v.Kind() {
+	case reflect.Slice:
+		for i := range v.Len() {
+			fieldsOf(v.Index(i), filled)
+		}
+	case reflect.Struct:
+		for i := range v.NumField() {
+			name := v.Type().Name() + "." + v.Type().Field(i).Name
+			filled[name] = filled[name] || !v.Field(i).IsZero()
+			fieldsOf(v.Field(i), filled)
+		}
+	}
+}
+
 func TestEveryPartHasItsColumns(t *testing.T) {
 	for _, part := range Parts() {
 		var needed []string
@@ -99,7 +141,7 @@ func TestEveryPartHasItsColumns(t *testing.T) {
 		}
 		want := map[string]string{
 			"rig": "part name", "compartment": "part letter capacity_gal", "hose": "part name",
-			"applicator": "part name kind", "line_up": "part name",
+			"applicator": "part name kind", "tip": "part name applicator", "line_up": "part name",
 		}[part]
 		if got := strings.Join(needed, " "); got != want {
 			t.Errorf("a row of %s needs %s, not %s", part, got, want)

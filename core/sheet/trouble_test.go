@@ -14,6 +14,8 @@ const (
 	mixHead  = "mix,product,rate\n"
 	prodHead = "name,form,kind,actives,registration,grasses,rate_low,rate_high,wind_max_mph\n"
 	rigHead  = "part,name,letter,capacity_gal,heel_gal,inside_diameter_in,length_ft,volume_gal,kind,hose,delivery_gal_per_1000_sqft,supply,return,valves\n"
+	tipHead  = "part,name,applicator,delivery_gal_per_1000_sqft,delivery_lb_per_1000_sqft,pressure_psi,letter,capacity_gal,kind,hopper_lb,volume_gal,gauge_marks_gal\n"
+	tipTwo   = "rig,r\ncompartment,,,,,,a,100\ncompartment,,,,,,b,100\nhose,reel,,,,,,,,,1\napplicator,gun,,1.5,,,,,gun\n"
 	rigTwo   = "rig,r\ncompartment,,a,100\ncompartment,,b,100\nhose,reel,,,,,,1\n"
 )
 
@@ -66,6 +68,9 @@ func TestWhatIsWrong(t *testing.T) {
 		{Mixes, mixHead + "m,example quinclorac 75,4 pt per acre\n", 2, "rate", "is a volume; this field takes a weight", "with both units", ""},
 		{Mixes, mixHead + "m,example iron 5,0 fl oz per acre\n", 2, "rate", "must be more than 0", "more than 0", ""},
 		{Mixes, mixHead + "m,example iron 5,4 fl oz per acre\nn,example iron 5,4 fl oz per acre\nm,example iron 5,5 fl oz per acre\n", 4, "product", "stands on line 2 already", "nowhere else", ""},
+		{Mixes, "mix,product,rate,base\nm,example iron 5,4 fl oz per acre,\nm,example quinclorac 75,1 oz per acre,example irn mix\n", 3, "base", `There is no mix "example irn mix".`, "one of example cool weed mix", "example iron mix"},
+		{Mixes, "mix,product,rate,base\nm,example iron 5,4 fl oz per acre,n\nn,example iron 5,4 fl oz per acre\n", 2, "base", "does not stand above it", "the name of the mix", ""},
+		{Mixes, "mix,product,rate,base\nm,example iron 5,4 fl oz per acre,m\n", 2, "base", "does not stand above it", "the name of the mix", ""},
 		// products
 		{Products, prodHead + "p,liqid\n", 2, "form", `"liqid" is not known here.`, "liquid or dry", "liquid"},
 		{Products, prodHead + "p,dry,,iron five%\n", 2, "actives", "cannot be read", "iron 5%", ""},
@@ -99,6 +104,15 @@ func TestWhatIsWrong(t *testing.T) {
 		{Rig, rigHead + rigTwo + "applicator,gun,,,,,,,gun,reel\n", 6, "delivery_gal_per_1000_sqft", "needs its delivery rate", "gal per 1,000 sq ft", ""},
 		{Rig, rigHead + rigTwo + "applicator,gun,,,,,,,gun,reel,1.5 lb\n", 6, "delivery_gal_per_1000_sqft", "is a weight", "gal per 1,000 sq ft", ""},
 		{Rig, rigHead + rigTwo + "applicator,gun,,,,,,,gun,reel,1.5\napplicator,g,,,,,,,gun,reel,1.5\napplicator,h2,,,,,,,gun,reel,1.5\n", 7, "", `The applicator "g" has the name of a compartment.`, "", ""},
+		{Rig, tipHead + tipTwo + "tip,red,gn,1.5\n", 7, "applicator", `There is no applicator "gn".`, "one of gun", "gun"},
+		{Rig, tipHead + tipTwo + "tip,red,gun,,\n", 7, "delivery_gal_per_1000_sqft", "needs the delivery rate", "gal per 1,000 sq ft", ""},
+		{Rig, tipHead + tipTwo + "tip,red,gun,1.5,3\n", 7, "delivery_lb_per_1000_sqft", "in gallons already", "200 lb per 1,000 sq ft", ""},
+		{Rig, tipHead + tipTwo + "tip,red,gun,1.5,,1001\n", 7, "pressure_psi", "out of range", "1,000 psi, or in another unit such as 2.8 bar", ""},
+		{Rig, tipHead + tipTwo + "tip,red,gun,1.5,,40 gpm\n", 7, "pressure_psi", "is a flow", "1,000 psi", ""},
+		{Rig, tipHead + tipTwo + "applicator,spreader,,,,,,,spreader,30 gal\n", 7, "hopper_lb", "is a volume", "0 to 22,000 lb", ""},
+		{Rig, tipHead + tipTwo + "compartment,,,,,,c,100,,,,half\n", 7, "gauge_marks_gal", `"half" is no mark`, "1/4=50", ""},
+		{Rig, tipHead + tipTwo + "compartment,,,,,,c,100,,,,half=50 lb\n", 7, "gauge_marks_gal", `"50 lb" is a weight`, "1/4=50", ""},
+		{Rig, tipHead + tipTwo + "compartment,,,,,,c,100,,,,half=50;full=40\n", 7, "", "stands for 40.0 gal", "", ""},
 		{Rig, rigHead + rigTwo + "line_up,x,,,,,,,,,,a;c\n", 6, "supply", `There is no compartment "c".`, "one of a, b", ""},
 		{Rig, rigHead + rigTwo + "line_up,x,,,,,,,,,,a;a\n", 6, "supply", "twice", "each once", ""},
 		{Rig, rigHead + rigTwo + "line_up,x,,,,,,,,,,a,,suction\n", 6, "valves", "no valve with its position", "suction valve=left", ""},
