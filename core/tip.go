@@ -96,13 +96,13 @@ func admitTips(a *Applicator) error {
 			return err
 		}
 		names = append(names, t.Name)
-		if t.PSI.Known && (!(t.PSI.V > 0) || t.PSI.V > highestPSI) {
+		if t.PSI.Known && (!(t.PSI.V > 0) || t.PSI.V > HighestPSI) {
 			return refuse("Give more than 0 and up to 1,000 psi, or leave it out.", "The pressure for tip %s of %s is %g psi.", t.Name, a.Name, t.PSI.V)
 		}
 		if t.Flow.Known && (!(t.Flow.V > 0) || t.Flow.V > measure.GPM(LargestFlowGPM)) {
 			return refuse("Give more than 0 and up to 500 gpm, or leave it out.", "The flow of tip %s of %s is %s.", t.Name, a.Name, t.Flow.V.Text())
 		}
-		if !(t.Delivery.V > 0) || t.Delivery.V > 1e6 || (t.Delivery.Kind == measure.Dry) == a.Sprays() {
+		if !(t.Delivery.V > 0) || t.Delivery.V > LargestDelivery || (t.Delivery.Kind == measure.Dry) == a.Sprays() {
 			how := "in gallons per 1,000 sq ft"
 			if !a.Sprays() {
 				how = "in pounds per 1,000 sq ft"
@@ -113,15 +113,12 @@ func admitTips(a *Applicator) error {
 	return unique("tip of "+a.Name, names)
 }
 
-// highestPSI is more than any pump of this kind gives.
-const highestPSI = 1000
-
 // admitHopper admits the hopper of an applicator.
 func admitHopper(a *Applicator) error {
 	switch {
 	case a.Hopper != 0 && a.Type != Spreader && a.Type != RideOn:
 		return refuse("Leave the hopper out, or write ride_on or spreader.", "%s is a %s and has no hopper for dry product.", a.Name, a.Type)
-	case a.Hopper < 0 || int64(a.Hopper) > largestAmount:
+	case a.Hopper < 0 || a.Hopper > LargestHopper:
 		return refuse("Give 0 to 22,000 lb.", "The hopper of %s holds %.6g lb.", a.Name, a.Hopper.Pounds())
 	}
 	return nil

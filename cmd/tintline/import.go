@@ -29,8 +29,8 @@ Import products before the mixes that name them. Where there is no book yet, the
 		Example: `  tintline template lawns > lawns.csv
   tintline import lawns lawns.csv --book truck.db
   tintline import products - --book truck.db --json < products.csv`,
-		Args:      kindAndFile,
-		ValidArgs: sheet.Kinds,
+		Args:              kindAndFile,
+		ValidArgsFunction: completeKind,
 		RunE: func(_ *cobra.Command, args []string) error {
 			path, err := a.bookPath()
 			if err != nil {
@@ -50,6 +50,14 @@ Import products before the mixes that name them. Where there is no book yet, the
 			return errors.Join(a.importSheet(k, args[0], name, src), k.Close())
 		},
 	}
+}
+
+// completeKind completes the kind, and leaves the file that follows to the shell.
+func completeKind(_ *cobra.Command, args []string, _ string) ([]string, cobra.ShellCompDirective) {
+	if len(args) > 0 {
+		return nil, cobra.ShellCompDirectiveDefault
+	}
+	return sheet.Kinds, cobra.ShellCompDirectiveNoFileComp
 }
 
 // oneKind wants a kind of sheet as the first word.

@@ -21,7 +21,7 @@ With --json it lists each column with what stands in it and what is allowed.`,
 			}
 			return oneKind(cmd, args[0])
 		},
-		ValidArgs: sheet.Kinds,
+		ValidArgsFunction: completeKind,
 		RunE: func(_ *cobra.Command, args []string) error {
 			if a.flags.json {
 				return a.printJSON(templateObject(args[0]))
