@@ -56,8 +56,7 @@ type Model struct {
 	back   []cameFrom // the pages that Esc goes back to
 	specs  []*pageSpec
 	on     [pages]placeOn
-	sheet  sheet           // what the page that is open shows
-	folded map[string]bool // tables of the tally that are folded away
+	sheet  sheet // what the page that is open shows
 	turn   turning
 	with   string // the applicator chosen; empty: the first one
 	lawn   string // the one that the page of a lawn shows
@@ -71,6 +70,10 @@ type Model struct {
 	ahd    aheadList
 	scene  *scene
 	status status
+
+	subject subject
+	folded  map[string]bool // tables of the tally that are folded away
+	made    string          // the mix that was just made: its page shows it once the book has it
 
 	open bool // a line of text has the keys
 	line textLine

@@ -186,8 +186,11 @@ func (m *Model) enable() {
 			list[i].SetHelp(list[i].Help().Key, label)
 		case actSend:
 			label := "log it"
-			if m.follows() {
+			switch {
+			case m.follows():
 				label = "take it"
+			case m.line.then != nil:
+				label = "go on"
 			}
 			list[i].SetHelp(list[i].Help().Key, label)
 		}

@@ -15,6 +15,7 @@ import (
 type textLine struct {
 	in      textinput.Model
 	read    func(m *Model, said string) ([]core.Fact, error) // what is to be logged; none: nothing is
+	then    func(m *Model, said string) (textLine, error)    // in the place of read: the line that comes next
 	prompt  string
 	was     string                            // stands in the field; what is typed takes its place, an arrow or Backspace changes it
 	fresh   bool                              // nothing was done to it yet
@@ -66,13 +67,21 @@ func (m *Model) send() tea.Cmd {
 	if m.line.take != nil {
 		return m.takeRow(m.chosen())
 	}
+	if m.line.then != nil {
+		next, err := m.line.then(m, m.line.said())
+		if err == nil {
+			m.openLine(next)
+			return nil
+		}
+		m.wrongLine(err)
+		return nil
+	}
 	facts, err := m.line.read(m, m.line.said())
 	if err == nil && len(facts) > 0 && !m.busy() {
 		_, err = m.book.Prepare("", core.At(m.at), facts...)
 	}
 	if err != nil {
-		what, do := sentences(err)
-		m.line.wrong = join(what, do)
+		m.wrongLine(err)
 		return nil
 	}
 	m.closeLine()
@@ -92,6 +101,12 @@ func (m *Model) takeRow(id string) tea.Cmd {
 
 // follows tells whether the page's rows follow a line that is open.
 func (m *Model) follows() bool { return m.open && m.line.take != nil && m.fits() && !m.quitting }
+
+// wrongLine says what is wrong with what was typed.
+func (m *Model) wrongLine(err error) {
+	what, do := sentences(err)
+	m.line.wrong = join(what, do)
+}
 
 // onlyFact is a line's answer that logs a single fact.
 func onlyFact(f core.Fact, err error) ([]core.Fact, error) {

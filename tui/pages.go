@@ -12,7 +12,9 @@ const (
 	pageMenu
 	pageVisits
 	pageLawn
+	pageProducts
 	pageProduct
+	pageMixes
 	pageMix
 	pageLoad
 	pageLineUp
@@ -70,6 +72,7 @@ type placeOn struct {
 func newPages() []*pageSpec {
 	return []*pageSpec{
 		startPage(), menuPage(),
+		productsPage(), productPage(), mixesPage(), mixPage(),
 		tallyPage(),
 		journalPage(), entryPage(),
 		changePage(), helpPage(),
@@ -96,7 +99,7 @@ func (m *Model) specOf(p page) *pageSpec {
 
 // goTo opens a page; Esc comes back from it.
 func (m *Model) goTo(p page) tea.Cmd {
-	m.back = append(m.back[:len(m.back):len(m.back)], cameFrom{m.page, m.lawn, m.pulled})
+	m.back = append(m.back[:len(m.back):len(m.back)], cameFrom{m.page, m.lawn, m.pulled, m.subject})
 	m.page, m.status = p, status{}
 	if s := m.spec(); s != nil && s.enter != nil {
 		return s.enter(m)
@@ -106,10 +109,14 @@ func (m *Model) goTo(p page) tea.Cmd {
 
 // cameFrom is a page that Esc goes back to, as it was.
 type cameFrom struct {
-	page   page
-	lawn   string
-	pulled pulled
+	page    page
+	lawn    string
+	pulled  pulled
+	subject subject
 }
+
+// subject is what the pages that show one of many show.
+type subject struct{ product, mix string }
 
 // goBack goes to the page before. The list of pages and the search only lead on: one does not come back to them.
 func (m *Model) goBack() {
@@ -118,7 +125,7 @@ func (m *Model) goBack() {
 		b := m.back[n-1]
 		m.back = m.back[:n-1]
 		if b.page != pageMenu && b.page != pageFind {
-			m.page, m.lawn, m.pulled = b.page, b.lawn, b.pulled
+			m.page, m.lawn, m.pulled, m.subject = b.page, b.lawn, b.pulled, b.subject
 			return
 		}
 	}
@@ -195,12 +202,6 @@ func (m *Model) chosen() string {
 		return ""
 	}
 	return ids[m.chosenAt(ids)]
-}
-
-// choice is the id of the row chosen, for a page that is about to show these rows.
-func (m *Model) choice(rows []row) string {
-	m.sheet.rows = rows
-	return m.chosen()
 }
 
 // pickRow is Enter on a page.

@@ -42,7 +42,7 @@ func (m *Model) showTally() sheet {
 	}
 	out.rows = append(out.rows, blankRow())
 	out.rows = append(out.rows, m.wrapped(theme.Dim, "Another day: tintline tally --date "+d.Date+"; several: --from D --to D")...)
-	id := m.choice(out.rows)
+	id := m.chosenAmong(out.rows)
 	if of, title := m.tallyTitle(id); title {
 		out.offer = "fold the table " + tallyTitles[of]
 		if m.folded[of] {

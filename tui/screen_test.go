@@ -105,6 +105,13 @@ var situations = []struct {
 	{"list_of_pages", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g") }},
 	{"tally", func(t *testing.T) *cab { return twoLawns(t).press("g", "t") }},
 	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "t", "enter", "down", "enter", "down") }},
+	{"products", func(t *testing.T) *cab { return twoLawns(t).press("g", "p") }},
+	{"product", func(t *testing.T) *cab { return twoLawns(t).press("g", "p", "down", "enter") }},
+	{"mixes", func(t *testing.T) *cab { return climbIn(t, atAlder+weedAndIron).press("g", "x") }},
+	{"mix", func(t *testing.T) *cab {
+		return climbIn(t, atAlder+weedAndIron).press("g", "x", "down", "down", "down", "enter")
+	}},
+	{"mix_new", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g", "x", "enter", "n") }},
 	{"slow_disk", func(t *testing.T) *cab {
 		c := climbIn(t, atAlder)
 		c.slow = true

@@ -1,0 +1,235 @@
+package tui
+
+import (
+	"fmt"
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/tintline/core/label"
+	"example.com/tintline/core/say"
+	"example.com/tintline/tui/theme"
+)
+
+// productsPage lists the products.
+func productsPage() *pageSpec {
+	return &pageSpec{
+		page: pageProducts, key: "p", title: "Products", words: "label entries, what is aboard, what is not checked",
+		show: (*Model).showProducts,
+		pick: func(m *Model, id string) tea.Cmd { return m.openProduct(id) },
+	}
+}
+
+// productPage shows one product.
+func productPage() *pageSpec {
+	return &pageSpec{page: pageProduct, title: "One product", show: (*Model).showProduct, pick: (*Model).pickOfProduct}
+}
+
+// openProduct opens the page of a product.
+func (m *Model) openProduct(name string) tea.Cmd {
+	if m.book.Product(name) == nil {
+		return nil
+	}
+	cmd := m.goTo(pageProduct)
+	m.subject.product, m.on[pageProduct] = name, placeOn{}
+	return cmd
+}
+
+func (m *Model) showProducts() sheet {
+	const wide, middle = 100, 70
+	list := m.book.Products()
+	if len(list) == 0 {
+		return sheet{rows: m.wrapped(theme.Base, "The book has no product yet. A product is entered from its label.")}
+	}
+	nameWidth := 24
+	if m.w < middle {
+		nameWidth = 16
+	}
+	head := []span{m.cell(theme.Dim, "product", nameWidth), m.cellRight(theme.Dim, "aboard", 11)}
+	if m.w >= middle {
+		head = append(head, m.cell(theme.Dim, " kind", 18))
+	}
+	if m.w >= wide {
+		head = append(head, m.cell(theme.Dim, "actives", 30))
+	}
+	rows := []row{heading(append(head, m.cell(theme.Dim, "not checked", 16))...)}
+	for i := range list {
+		p := list[i].Now()
+		all, _ := m.book.Aboard(p.ProductName)
+		l := line{left: []span{m.cell(theme.Strong, p.ProductName, nameWidth), m.cellRight(theme.Base, all.Text(), 11)}}
+		if m.w >= middle {
+			l.left = append(l.left, m.cell(theme.Base, " "+kindWords(p.Label), 18))
+		}
+		if m.w >= wide {
+			l.left = append(l.left, m.cell(theme.Base, p.Label.Words(), 30))
+		}
+		l.left = append(l.left, span{theme.Base, strings.Join(p.Label.Blank(), ", ")})
+		rows = append(rows, row{id: p.ProductName, now: true, line: l})
+	}
+	out := sheet{rows: rows}
+	if id := m.chosenAmong(rows); id != "" {
+		out.offer = "open " + id
+	}
+	return out
+}
+
+// kindWords is "liquid herbicide".
+func kindWords(e label.Entry) string {
+	return strings.TrimSpace(e.Form.String() + " " + e.Kind)
+}
+
+// The ids of rows that lead to other pages begin so.
+const (
+	toProduct = "product/"
+	toMix     = "mix/"
+)
+
+func (m *Model) showProduct() sheet {
+	p := m.book.Product(m.subject.product)
+	if p == nil {
+		return sheet{rows: m.wrapped(theme.Base, "No product is chosen.")}
+	}
+	e := p.Label
+	out := sheet{about: []line{{left: []span{{theme.Strong, " " + m.g.clean(p.ProductName)}, {theme.Base, "  " + m.g.clean(kindWords(e))}}}}}
+	all, at := m.book.Aboard(p.ProductName)
+	if blank := e.Blank(); len(blank) > 0 {
+		out.about = append(out.about, line{left: []span{{theme.Note, " NOTE "}, {theme.Base, "blank, so not checked: " + strings.Join(blank, ", ")}}})
+	}
+	add := func(name, words string) { out.rows = append(out.rows, m.labelled(name, words)...) }
+	add("actives", orBlank(activeWords(e)))
+	add("number", orBlank(e.Registration))
+	add("rates", rateRange(e))
+	if e.HasWindMax {
+		add("wind", "at most "+e.WindMax.Text())
+	} else {
+		add("wind", blankWords)
+	}
+	add("grasses", orBlank(grassList(e.Grasses)))
+	aboard := all.Text()
+	if all.N == 0 {
+		aboard = "none"
+	}
+	for i, a := range at {
+		sep := ", "
+		if i == 0 {
+			sep = ": "
+		}
+		aboard += sep + a.Amount.Text() + " in " + say.Place(a.Place)
+	}
+	add("aboard", aboard)
+	out.rows = append(out.rows, m.mixesWith(p.ProductName)...)
+	out.rows = append(out.rows, m.versions(p.ProductName)...)
+	if id, mix := strings.CutPrefix(m.chosenAmong(out.rows), toMix); mix {
+		out.offer = "open the mix " + id
+	}
+	return out
+}
+
+// mixesWith lists the mixes that hold a product; each leads to its page.
+func (m *Model) mixesWith(product string) []row {
+	var out []row
+	for _, mix := range m.book.Mixes() {
+		r, in := mix.Rate(product)
+		if !in {
+			continue
+		}
+		name := ""
+		if len(out) == 0 {
+			name = "mixes"
+		}
+		out = append(out, row{id: toMix + mix.MixName, now: true, line: line{left: []span{
+			{theme.Dim, m.padded(name, labelWidth)}, {theme.Strong, m.g.clean(mix.MixName)}, {theme.Base, "  " + r.Text()},
+		}}})
+	}
+	if len(out) == 0 {
+		return m.labelled("mixes", "none holds it")
+	}
+	return out
+}
+
+// versions lists the label entries of a product, the one in force first.
+func (m *Model) versions(product string) []row {
+	key, _ := m.book.ProductKey(product)
+	h := m.book.Products()[key]
+	out := []row{blankRow()}
+	for i := len(h.Versions) - 1; i >= 0; i-- {
+		words := fmt.Sprintf("of %s %s: %s", h.Entered[i].Date(), h.Entered[i].Clock(), say.Fact(&h.Versions[i]))
+		name := fmt.Sprintf("version %d", i+1)
+		if i == len(h.Versions)-1 {
+			words = "in force, " + words
+		}
+		out = append(out, m.labelled(name, words)...)
+	}
+	return out
+}
+
+func (m *Model) pickOfProduct(id string) tea.Cmd {
+	if mix, yes := strings.CutPrefix(id, toMix); yes {
+		return m.openMix(mix)
+	}
+	return nil
+}
+
+const blankWords = "blank: not checked"
+
+func orBlank(s string) string {
+	if s == "" {
+		return blankWords
+	}
+	return s
+}
+
+func activeWords(e label.Entry) string {
+	var out []string
+	for _, a := range e.Actives {
+		s := a.Name
+		switch {
+		case a.PoundsPerGallon > 0:
+			s += fmt.Sprintf(" %g lb per gal", a.PoundsPerGallon)
+		case a.PercentByWeight > 0:
+			s += fmt.Sprintf(" %g%% by weight", a.PercentByWeight)
+		}
+		out = append(out, s)
+	}
+	return strings.Join(out, ", ")
+}
+
+// rateRange is the label's lowest and highest rate.
+func rateRange(e label.Entry) string {
+	switch {
+	case e.HasRateLow && e.HasRateHigh:
+		low, unit, _ := strings.Cut(e.RateLow.Text(), " ")
+		if high := e.RateHigh.Text(); strings.HasSuffix(high, " "+unit) {
+			return low + " to " + high
+		}
+		return e.RateLow.Text() + " to " + e.RateHigh.Text()
+	case e.HasRateLow:
+		return "at least " + e.RateLow.Text() + "; highest " + blankWords
+	case e.HasRateHigh:
+		return "at most " + e.RateHigh.Text() + "; lowest " + blankWords
+	}
+	return blankWords
+}
+
+func grassList(grasses []string) string {
+	var out []string
+	for _, g := range grasses {
+		out = append(out, label.GrassWords(g))
+	}
+	return strings.Join(out, ", ")
+}
+
+// labelWidth is that of the names before facts.
+const labelWidth = 11
+
+// labelled is a fact behind its name, wrapped beside it.
+func (m *Model) labelled(name, words string) []row {
+	var out []row
+	for i, l := range m.g.wrap(m.g.clean(words), m.w-labelWidth-tableMarks) {
+		if i > 0 {
+			name = ""
+		}
+		out = append(out, row{line: line{left: []span{{theme.Dim, m.padded(name, labelWidth)}, {theme.Base, l}}}})
+	}
+	return out
+}
