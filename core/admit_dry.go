@@ -83,7 +83,13 @@ func (s *state) admitSpread(f *Spread) error {
 	if err := s.needDay("log a spreading"); err != nil {
 		return err
 	}
-	return s.couldSpread(f)
+	if err := s.couldSpread(f); err != nil {
+		return err
+	}
+	if h := s.plumbing.Hopper(f.Applicator); f.Product == "" && f.Amount.N > int64(h.Mass()) {
+		return refuse("Log what was put in first, or give what really went down.", "The hopper of %s holds %s; %s cannot have come out of it.", f.Applicator, s.hopperWords(h), f.Amount.Text())
+	}
+	return nil
 }
 
 // couldSpread is admission apart from the day: whether the spreading could happen with the rig as it stands.
@@ -123,11 +129,8 @@ func (s *state) couldCome(f *Spread) error {
 		if h == nil || len(h.Holds) < 2 {
 			return refuse("Name the product.", "What %s spread is not said.", f.Applicator)
 		}
-		switch a := f.Amount; {
-		case a.Kind != measure.Dry || a.N <= 0:
-			return refuse("Give the pounds, more than 0.", "The weight spread is %s.", a.Text())
-		case a.N > int64(h.Mass()):
-			return refuse("Log what was put in first, or give what really went down.", "The hopper of %s holds %s; %s cannot have come out of it.", f.Applicator, s.hopperWords(h), a.Text())
+		if a := f.Amount; a.Kind != measure.Dry || a.N <= 0 || a.N > largestAmount {
+			return refuse("Give more than 0, up to 22,000 lb.", "The weight spread is %s.", a.Text())
 		}
 		return nil
 	}

@@ -94,17 +94,21 @@ type SpreadPlan struct {
 	Fact       Spread
 	Zones      []DryPart
 	FromHopper measure.Mass
-	FromBag    measure.Mass
+	FromBag    measure.Mass // what the hopper cannot give; of a mix nobody can
 	Stays      measure.Mass // in the hopper
 }
 
-// ForeseeSpread is what a spreading would come to if it were done now, or why it could not be. The book is not changed.
+// ForeseeSpread is what a spreading would come to if it were done now, or why it could not be. Where only the weight is
+// not known (ErrWeight), the plan says the rest. The book is not changed.
 func (s *state) ForeseeSpread(f *Spread) (*SpreadPlan, error) {
 	full, err := s.resolveSpread(f)
-	if err != nil {
+	if full == nil {
 		return nil, err
 	}
 	c := full.(*Spread)
+	if err != nil {
+		return &SpreadPlan{Fact: *c}, err
+	}
 	if err := s.couldSpread(c); err != nil {
 		return nil, err
 	}

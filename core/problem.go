@@ -24,6 +24,8 @@ var (
 	ErrNewer   = errors.New("written by a newer version")
 	// ErrReadGauge marks a draw beyond what the book can explain: a gauge reading is asked for.
 	ErrReadGauge = errors.New("a gauge reading is needed first")
+	// ErrWeight marks a spreading whose weight does not follow from the book: it has to be given.
+	ErrWeight = errors.New("a weight is needed first")
 )
 
 func refuse(do, format string, args ...any) error {

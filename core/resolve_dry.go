@@ -1,6 +1,11 @@
 package core
 
-import "example.com/tintline/core/fluid"
+import (
+	"errors"
+	"fmt"
+
+	"example.com/tintline/core/fluid"
+)
 
 // resolveSpread fills in the zones, their area, the product that the hopper holds, and by area the weight.
 func (s *state) resolveSpread(f *Spread) (Fact, error) {
@@ -40,7 +45,10 @@ func (s *state) resolveSpread(f *Spread) (Fact, error) {
 			if several {
 				what = "the mix in " + a.Name
 			}
-			return nil, refuse("Give the weight, or load it under a mix that has its rate.", "How much of %s goes on an area is not in the book.", what)
+			return &c, &Problem{
+				What: fmt.Sprintf("How much of %s goes on an area is not in the book.", what),
+				Do:   "Give the weight, or load it under a mix that has its rate.", Err: errors.Join(ErrRefused, ErrWeight),
+			}
 		}
 		c.Amount = rate.Over(c.Area.V)
 	}

@@ -13,20 +13,22 @@ import (
 )
 
 func (a *app) checkCommand() *cobra.Command {
-	var lawn, from, with, gal string
+	var lawn, from, with, gal, product, lb, only string
 	var zones []string
 	cmd := &cobra.Command{
-		Use:   "check --lawn N --zone N [--zone N ...] --from LETTER --with APPLICATOR [--gal N]",
+		Use:   "check --lawn N --zone N [--zone N ...] --from LETTER --with APPLICATOR [--gal N] [--lb N]",
 		Short: "What would happen if the trigger were pulled now",
 		Long: `Judges what would leave the nozzle, in the order in which it would leave: what is still in the hose
 first. Without --zone it is the whole lawn, without --from the valves stay as they are, without --with it is
-the first applicator on a hose. Exit 0: nothing above a note; 3: an ask; 4: a stop. The label and local rules
+the first applicator on a hose. A spreader is judged by what its hopper holds, or by --product and --lb; a ride-on
+with liquid and dry product by both, unless --only says spray or spread. Exit 0: nothing above a note; 3: an ask; 4: a stop. The label and local rules
 decide; a blank limit is not checked and is named.`,
 		Example: `  tintline check --lawn "418 Alder" --zone front --zone back --from a --with gun
-  tintline check --lawn "77 Fir" --with ride-on --gal 2.5 --json`,
+  tintline check --lawn "77 Fir" --with ride-on --gal 2.5 --json
+  tintline check --lawn "77 Fir" --with spreader --product "lawn food" --lb 15`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			in := check.Intent{Lawn: lawn, Zones: zones, With: with, At: a.clock()}
+			in := check.Intent{Lawn: lawn, Zones: zones, With: with, At: a.clock(), Only: only, Product: product}
 			if lawn == "" {
 				return usage("check needs --lawn, the name of a lawn in the book.")
 			}
@@ -43,6 +45,16 @@ decide; a blank limit is not checked and is named.`,
 				}
 				in.Volume = core.Known(v)
 			}
+			if cmd.Flags().Changed("lb") {
+				m, err := measure.ReadMass(lb, "lb")
+				if err != nil {
+					return err
+				}
+				in.Amount = core.Known(m)
+			}
+			if only != "" && only != check.OnlySpray && only != check.OnlySpread {
+				return usage("--only %q is neither spray nor spread.", only)
+			}
 			return a.reading(func(k *keptBook) error { return a.check(k.book, in) })
 		},
 	}
@@ -51,6 +63,9 @@ decide; a blank limit is not checked and is named.`,
 	f.StringArrayVar(&zones, "zone", nil, "the `NAME` of a zone, in the order of spraying; may be given again")
 	f.StringVar(&from, "from", "", "the `LETTER` of the compartment to draw from")
 	f.StringVar(&with, "with", "", "the `NAME` of the applicator")
+	f.StringVar(&product, "product", "", "the `NAME` of the dry product to spread; else what the hopper holds")
+	f.StringVar(&lb, "lb", "", "`POUNDS` of it that are meant to go down; else area times rate")
+	f.StringVar(&only, "only", "", "`WHAT` an applicator with tank and hopper is to do: spray or spread")
 	f.StringVar(&gal, "gal", "", "`GALLONS` that are meant to go down; else area times delivery rate")
 	completes(cmd, "lawn", a.names(lawnNames))
 	completes(cmd, "zone", a.names(zoneNames))
@@ -100,9 +115,12 @@ func checkText(r check.Report) string {
 		}
 	}
 	fmt.Fprintf(&w, "verdict     %s; %d of the rules found nothing\n", r.Verdict, r.Quiet)
-	fmt.Fprintf(&w, "plan        %s gal on %s sq ft of %s with %s", r.Plan.Volume.Text(), r.Plan.Area.Text(), strings.Join(r.Plan.Zones, " + "), r.Plan.With)
+	fmt.Fprintf(&w, "plan        %s on %s sq ft of %s with %s", planned(r.Plan), r.Plan.Area.Text(), strings.Join(r.Plan.Zones, " + "), r.Plan.With)
 	if r.Plan.Stays.Known {
 		fmt.Fprintf(&w, "; %s gal stay", r.Plan.Stays.V.Text())
+	}
+	if r.Plan.HopperStays.Known {
+		fmt.Fprintf(&w, "; %s stay in the hopper", measure.DryAmount(r.Plan.HopperStays.V).Text())
 	}
 	if r.Plan.Seconds.Known {
 		fmt.Fprintf(&w, "; %s s", measure.SecondsText(r.Plan.Seconds.V))
@@ -115,11 +133,31 @@ func checkText(r check.Report) string {
 	return w.String()
 }
 
+// planned says what would go down: liquid, dry product, or both.
+func planned(p check.Plan) string {
+	var parts []string
+	if p.Volume > 0 {
+		parts = append(parts, p.Volume.Text()+" gal")
+	}
+	switch {
+	case p.Amount.Known:
+		parts = append(parts, p.Amount.V.Text()+" of "+p.Product)
+	case p.Product != "":
+		parts = append(parts, "an unknown weight of "+p.Product)
+	}
+	return strings.Join(parts, " and ")
+}
+
 // checkDocument arranges a report for JSON; the heaviest finding comes first.
 func checkDocument(b *core.Book, in check.Intent, r check.Report) checkAnswer {
 	out := checkAnswer{Verdict: r.Verdict.String(), Findings: []findingRow{}, NotChecked: append([]string{}, r.NotChecked...)}
 	out.Plan.Gal = r.Plan.Volume.Gallons()
 	out.Plan.Stays, out.Plan.Seconds = gallons(r.Plan.Stays), number(r.Plan.Seconds)
+	out.Plan.Product, out.Plan.HopperStays, out.Plan.FromBag = text(r.Plan.Product), pounds(r.Plan.HopperStays), pounds(r.Plan.FromBag)
+	if r.Plan.Amount.Known {
+		lb := measure.Mass(r.Plan.Amount.V.N).Pounds()
+		out.Plan.Amount = &lb
+	}
 	for _, f := range r.Findings {
 		row := findingRow{
 			Rule: f.Rule, Weight: f.Weight.String(), Part: f.Part, Product: text(f.Product), Active: text(f.Active), Grass: text(f.Grass),

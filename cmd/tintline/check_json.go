@@ -14,6 +14,11 @@ type checkAnswer struct {
 		Gal     float64  `json:"gal"`
 		Stays   *float64 `json:"stays_gal"`
 		Seconds *float64 `json:"seconds"`
+		// What is spread, by weight: null where nothing is.
+		Product     *string  `json:"product"`
+		Amount      *float64 `json:"amount_lb"`
+		HopperStays *float64 `json:"hopper_stays_lb"`
+		FromBag     *float64 `json:"from_bag_lb"`
 	} `json:"plan"`
 	NotChecked []string `json:"not_checked"`
 }
@@ -53,6 +58,14 @@ func gallons(m core.Maybe[measure.Volume]) *float64 {
 	}
 	gal := m.V.Gallons()
 	return &gal
+}
+
+func pounds(m core.Maybe[measure.Mass]) *float64 {
+	if !m.Known {
+		return nil
+	}
+	lb := m.V.Pounds()
+	return &lb
 }
 
 func text(s string) *string {

@@ -11,13 +11,14 @@ import (
 // rules lists the rules in the order in which findings of one weight are shown. One rule, one file.
 var rules = []struct {
 	name string
-	ask  func(*situation) []Finding
+	ask  func(*situation) []Finding // of what is sprayed
+	dry  func(*situation) []Finding // of what is spread; nil: both are asked about at once, or it is no matter of it
 }{
-	{"grass", grassRule},
-	{"dose", doseRule},
-	{"enough", enoughRule},
-	{"line_up", lineUpRule},
-	{"weather", weatherRule},
+	{"grass", grassRule, dryGrassRule},
+	{"dose", doseRule, dryDoseRule},
+	{"enough", enoughRule, dryEnoughRule},
+	{"line_up", lineUpRule, nil},
+	{"weather", weatherRule, nil},
 }
 
 // Before says what would happen if the trigger were pulled now. The error is a Problem: the intent names
@@ -33,7 +34,13 @@ func Before(b *core.Book, in Intent) (Report, error) {
 func (s *situation) report() Report {
 	r := Report{Plan: s.plan(), NotChecked: s.notChecked()}
 	for _, rule := range rules {
-		found := rule.ask(s)
+		var found []Finding
+		if s.wet || rule.name == "weather" {
+			found = rule.ask(s)
+		}
+		if s.dry != nil && rule.dry != nil {
+			found = append(found, rule.dry(s)...)
+		}
 		if len(found) == 0 {
 			r.Quiet++
 		}
@@ -59,7 +66,10 @@ func (s *situation) plan() Plan {
 	for _, z := range s.zones {
 		p.Zones = append(p.Zones, z.Name)
 	}
+	s.planDry(&p)
 	switch c := s.supply(); {
+	case !s.wet:
+		return p
 	case s.tank != nil:
 		p.Stays = core.Known(max(s.tank.Liquid.Volume-s.want, 0))
 	case c != nil:
@@ -77,7 +87,7 @@ func (s *situation) plan() Plan {
 // notChecked names what the verdict does not rest on.
 func (s *situation) notChecked() []string {
 	var rate, wind int
-	for _, k := range s.products() {
+	for _, k := range append(s.products(), s.dryKeys()...) {
 		e := s.b.ProductByKey(k).Label
 		if !e.HasRateHigh {
 			rate++

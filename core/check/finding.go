@@ -75,6 +75,12 @@ type Intent struct {
 	// Volume is what is meant to go down; unknown: area times delivery rate.
 	Volume core.Maybe[measure.Volume]
 	At     core.Moment
+	// Only is OnlySpray or OnlySpread where an applicator can do both and is to do one.
+	Only string
+	// Product and Amount are the dry product that is meant to be spread; left out they are what the hopper holds, and
+	// area times rate.
+	Product string
+	Amount  core.Maybe[measure.Mass]
 }
 
 // Plan is what the intent comes to.
@@ -86,6 +92,11 @@ type Plan struct {
 	With    string
 	Stays   core.Maybe[measure.Volume] // left in the compartment or the tank afterwards
 	Seconds core.Maybe[float64]
+	// The dry part: what is spread, how much, what is left in the hopper afterwards and what has to come from the bag.
+	Product     string // or the mix in the hopper; empty: nothing is spread
+	Amount      core.Maybe[measure.Amount]
+	HopperStays core.Maybe[measure.Mass]
+	FromBag     core.Maybe[measure.Mass]
 }
 
 // Report is the verdict with all that led to it.
@@ -137,6 +148,7 @@ const (
 	ActLineUp   = "line_up"
 	ActPushBack = "push_back"
 	ActSpray    = "spray"
+	ActSpread   = "spread"
 	ActLeave    = "leave"
 	ActCloseDay = "close_day"
 	ActNone     = "none"

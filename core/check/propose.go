@@ -30,7 +30,7 @@ func Propose(b *core.Book, in Intent) Proposal {
 	}
 	in.Lawn = v.Lawn
 	if len(in.Zones) == 0 {
-		if in.Zones = Untreated(b); len(in.Zones) == 0 {
+		if in = aim(b, in); len(in.Zones) == 0 {
 			return Proposal{Act: ActLeave, Words: "leave " + v.Lawn, Facts: []core.Fact{&core.VisitDone{Lawn: v.Lawn}}}
 		}
 	}
@@ -46,8 +46,7 @@ func Propose(b *core.Book, in Intent) Proposal {
 func Likely(b *core.Book, in Intent) Intent {
 	in.Lawn = Subject(b)
 	if b.Day().Visiting() != nil {
-		in.Zones = Untreated(b)
-		return in
+		return aim(b, in)
 	}
 	if fits := Fits(b, in.Lawn); len(fits) > 0 && !chosen(b) {
 		in.From = fits[0]
@@ -55,24 +54,8 @@ func Likely(b *core.Book, in Intent) Intent {
 	return in
 }
 
-// Untreated lists the zones of the lawn now visited on which nothing was laid in this visit.
-func Untreated(b *core.Book) []string {
-	v := b.Day().Visiting()
-	if v == nil || b.Lawn(v.Lawn) == nil {
-		return nil
-	}
-	laid := map[string]bool{}
-	for _, l := range b.Day().LaidAt(v) {
-		laid[l.Zone] = true
-	}
-	var out []string
-	for _, z := range b.Lawn(v.Lawn).Zones {
-		if !laid[z.Name] {
-			out = append(out, z.Name)
-		}
-	}
-	return out
-}
+// Untreated lists the zones of the lawn now visited on which no liquid was laid in this visit.
+func Untreated(b *core.Book) []string { return untreated(b, false) }
 
 // proposeDay opens the day with the last operator; the route is what the last day left over, else all lawns
 // in their order.
@@ -109,7 +92,7 @@ func proposeDay(b *core.Book, in Intent) Proposal {
 // line of the verdict, a stop before an ask, is what Enter does.
 func (s *situation) propose() Proposal {
 	r := s.report()
-	if s.tank == nil {
+	if s.wet && s.tank == nil {
 		if p, turn := s.proposeLineUp(); turn && !goingOn(r, PartCompartment, PartRig) {
 			return p
 		}
@@ -133,6 +116,15 @@ func (s *situation) propose() Proposal {
 	if r.Verdict >= Ask {
 		return Proposal{Act: ActConfirm, Words: "answer the " + r.Verdict.String(), Why: r.heaviest().Do}
 	}
+	var p Proposal
+	if s.wet {
+		p = s.proposeSpray()
+	}
+	s.addDry(&p)
+	return p
+}
+
+func (s *situation) proposeSpray() Proposal {
 	f := &core.Sprayed{Lawn: s.lawn.LawnName, Applicator: s.with.Name, By: core.ByArea}
 	for _, z := range s.zones {
 		f.Zones = append(f.Zones, z.Name)

@@ -24,9 +24,13 @@ type situation struct {
 	up    fluid.LineUp
 	area  measure.Area
 	want  measure.Volume
-	parts []core.ZonePart // what would be laid
-	after *fluid.Plumbing // where the rest would be
-	meant *core.Mix       // the mix that is meant to go down; nil if it has no name
+	parts []core.ZonePart  // what would be laid
+	after *fluid.Plumbing  // where the rest would be
+	meant *core.Mix        // the mix that is meant to go down; nil if it has no name
+	wet   bool             // liquid is laid
+	dry   *core.SpreadPlan // what is spread; nil: nothing
+	// noWeight is why it is not known how much is spread; nil where it is.
+	noWeight error
 	// hoseStopped: the grass rule has already said that the hose must be pushed out.
 	hoseStopped bool
 }
@@ -46,7 +50,17 @@ func look(b *core.Book, in Intent) (*situation, error) {
 	if err := s.findApplicator(); err != nil {
 		return nil, err
 	}
+	wet, dry := ready(b, s.with, in)
+	s.wet = wet
+	if dry {
+		if err := s.lookDry(); err != nil {
+			return nil, err
+		}
+	}
 	s.up = b.Plumbing().LineUp
+	if !wet {
+		return s, nil
+	}
 	if in.From != 0 && s.tank == nil {
 		if b.Plumbing().Compartment(in.From) == nil {
 			return nil, &core.Problem{What: fmt.Sprintf("There is no compartment %q.", string(rune(in.From))), Do: "Name one that the rig has.", Err: core.ErrRefused}
@@ -83,16 +97,10 @@ func (s *situation) findZones() error {
 }
 
 func (s *situation) findApplicator() error {
-	name := s.in.With
-	if name == "" {
-		name = FirstApplicator(s.b)
-	}
+	name := applicatorName(s.b, s.in)
 	s.with = s.b.Applicator(name)
 	if s.with == nil {
 		return &core.Problem{What: fmt.Sprintf("There is no applicator %q.", name), Do: "Name one that the rig has.", Err: core.ErrRefused}
-	}
-	if s.with.Type == core.Spreader {
-		return &core.Problem{What: fmt.Sprintf("%s spreads dry product, which this version does not check.", name), Do: "Check it against its label by hand.", Err: core.ErrRefused}
 	}
 	s.tank = s.b.Plumbing().Tank(name)
 	return nil
@@ -170,7 +178,7 @@ func (s *situation) cover(v measure.Volume) measure.Area {
 
 // supply is the compartment drawn from, nil for an applicator's own tank or a closed line-up.
 func (s *situation) supply() *fluid.Compartment {
-	if s.tank != nil || len(s.up.Supply) == 0 {
+	if !s.wet || s.tank != nil || len(s.up.Supply) == 0 {
 		return nil
 	}
 	return s.b.Plumbing().Compartment(s.up.Supply[0])

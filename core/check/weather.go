@@ -94,7 +94,7 @@ func mph(v float64) string { return fmt.Sprintf("%.3g", v) }
 // has the lowest wind limit.
 func (s *situation) lowestWindLimit() *core.Product {
 	var low *core.Product
-	for _, k := range s.dosed() {
+	for _, k := range append(s.dosed(), s.dryKeys()...) {
 		p := s.b.ProductByKey(k)
 		if p.Label.HasWindMax && (low == nil || p.Label.WindMax < low.Label.WindMax) {
 			low = p

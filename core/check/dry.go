@@ -1,0 +1,303 @@
+package check
+
+import (
+	"errors"
+	"fmt"
+	"strings"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/label"
+	"example.com/tintline/core/measure"
+)
+
+// What an applicator with a tank and a hopper is to do in this pass. Empty: all that it is ready for.
+const (
+	OnlySpray  = "spray"
+	OnlySpread = "spread"
+)
+
+// ready says what an applicator would lay: liquid, dry product, or both in one pass.
+func ready(b *core.Book, a *core.Applicator, in Intent) (wet, dry bool) {
+	switch {
+	case !a.Sprays():
+		return false, true
+	case !a.Spreads() || in.Only == OnlySpray:
+		return true, false
+	case in.Only == OnlySpread:
+		return false, true
+	}
+	h, t := b.Plumbing().Hopper(a.Name), b.Plumbing().Tank(a.Name)
+	dry = in.Amount.Known || in.Product != "" || (h != nil && h.Mass() > 0)
+	return !dry || in.Volume.Known || t == nil || t.Liquid.Volume > 0, dry
+}
+
+// lookDry foresees the spreading. A weight that does not follow from the book is no error: the rest is judged.
+func (s *situation) lookDry() error {
+	f := &core.Spread{Lawn: s.lawn.LawnName, Applicator: s.with.Name, Product: s.dryProduct(), Area: core.Known(s.area)}
+	for _, z := range s.zones {
+		f.Zones = append(f.Zones, z.Name)
+	}
+	if s.in.Amount.Known {
+		f.By, f.Amount = core.ByWeight, measure.DryAmount(s.in.Amount.V)
+	}
+	plan, err := s.b.ForeseeSpread(f)
+	if err != nil && !errors.Is(err, core.ErrWeight) {
+		return err
+	}
+	s.dry, s.noWeight = plan, err
+	return nil
+}
+
+// dryProduct is the product that is meant: the one named, else what the hopper holds (empty: the book says), else what
+// the applicator spread last today, else the only one of the mix that was in its hopper.
+func (s *situation) dryProduct() string {
+	if s.in.Product != "" {
+		return s.in.Product
+	}
+	if one, several := s.b.InHopper(s.with.Name); one != "" || several {
+		return ""
+	}
+	laid := s.b.Day().Laid
+	for i := len(laid) - 1; i >= 0; i-- {
+		if l := &laid[i]; l.Dry && l.Applicator == s.with.Name && len(l.Holds) == 1 {
+			return s.b.ProductByKey(l.Holds[0].Key).ProductName
+		}
+	}
+	if mix := s.b.Mix(s.b.MixInHopper(s.with.Name)); mix != nil && len(mix.Parts) == 1 {
+		return mix.Parts[0].Product
+	}
+	return ""
+}
+
+// dryKeys lists the products that would be spread.
+func (s *situation) dryKeys() []int32 {
+	if s.dry == nil {
+		return nil
+	}
+	if k, ok := s.b.ProductKey(s.dry.Fact.Product); ok {
+		return []int32{k}
+	}
+	var out []int32
+	for _, q := range s.b.Plumbing().Hopper(s.with.Name).Holds {
+		out = append(out, q.Key)
+	}
+	return out
+}
+
+// dryOn is how much of a product would go on the zones of a grass; without a grass on all of them.
+func (s *situation) dryOn(k int32, grass string) (amount measure.Amount, area measure.Area) {
+	amount.Kind = measure.Dry
+	for _, part := range s.dry.Zones {
+		if grass == "" || part.Zone.Grass == grass {
+			amount.N += part.Holds.Of(k)
+			area += part.Area
+		}
+	}
+	return amount, area
+}
+
+func (s *situation) dryPlace() string {
+	if s.dry.FromHopper == 0 && s.b.Plumbing().Hopper(s.with.Name) == nil {
+		return "The bag for " + s.with.Name
+	}
+	return "The hopper of " + s.with.Name
+}
+
+// dryGrassRule: what its label entry does not list a grass for must not be spread on it.
+func dryGrassRule(s *situation) []Finding {
+	var out []Finding
+	for _, k := range s.dryKeys() {
+		prod := s.b.ProductByKey(k)
+		for _, grass := range s.grasses() {
+			if prod.Label.Lists(grass) {
+				continue
+			}
+			amount, _ := s.dryOn(k, grass)
+			f := Finding{
+				Weight: Stop, Part: PartApplicator, Product: prod.ProductName, Active: prod.Label.Words(), Grass: grass, Area: s.areaOf(grass),
+				Figured: core.Known(measure.Mass(amount.N).Pounds()), Unit: "lb", Ground: GroundLabel, Source: labelSource(prod),
+				Do: fmt.Sprintf("Do not spread it here: empty %s and load what is listed, or skip the lawn.", s.with.Name),
+			}
+			much := amount.Text() + " of it"
+			if s.noWeight != nil {
+				f.Figured, much = core.Maybe[float64]{}, "it"
+			} else {
+				s.dryMultiples(&f, k)
+			}
+			f.Says = fmt.Sprintf("%s: %s is not for %s; %s would go on %s.", s.dryPlace(), called(prod), label.GrassWords(grass), much, sqft(f.Area))
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// areaOf is the area of the zones with a grass.
+func (s *situation) areaOf(grass string) measure.Area {
+	var area measure.Area
+	for _, z := range s.zones {
+		if z.Grass == grass {
+			area += z.Area
+		}
+	}
+	return area
+}
+
+// dryMultiples sets how much of a product would go down against the mix in the hopper and against the label.
+func (s *situation) dryMultiples(f *Finding, k int32) {
+	prod := s.b.ProductByKey(k)
+	amount, area := s.dryOn(k, "")
+	rate := measure.RateOf(amount, area).V
+	if r, ok := s.b.MeantDryRate(s.with.Name, prod.ProductName); ok {
+		f.TimesMix = core.Known(rate / r.V)
+		f.Multiple = f.TimesMix
+	}
+	if most := labelMost(prod); most > 0 {
+		f.Multiple = core.Known(rate / most)
+	}
+	if prod.Label.HasRateLow && prod.Label.RateLow.V > 0 {
+		f.ShareOfLabel = core.Known(rate / prod.Label.RateLow.V)
+	}
+}
+
+// dryDoseRule judges the weight spread against the label's rates and the mix in the hopper, as doseRule does a parcel.
+func dryDoseRule(s *situation) []Finding {
+	if s.noWeight != nil {
+		var p *core.Problem
+		errors.As(s.noWeight, &p)
+		return []Finding{{
+			Weight: Note, Part: PartApplicator, Product: s.dry.Fact.Product, Area: s.area, Unit: "multiple",
+			Ground: GroundPractice, Source: "mix and label as entered", Says: p.What, Do: p.Do,
+		}}
+	}
+	var out []Finding
+	for _, k := range s.dryKeys() {
+		if f, found := s.dryTooMuch(k); found {
+			out = append(out, f)
+		} else if f, found := s.dryTooLittle(k); found {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+func (s *situation) dryFinding(k int32) Finding {
+	prod := s.b.ProductByKey(k)
+	f := Finding{
+		Part: PartApplicator, Product: prod.ProductName, Active: prod.Label.Words(), Area: s.area,
+		Limit: core.Known(1.0), Unit: "multiple", Ground: GroundPractice, Source: "mix as entered",
+	}
+	s.dryMultiples(&f, k)
+	return f
+}
+
+func (s *situation) dryTooMuch(k int32) (Finding, bool) {
+	prod, f := s.b.ProductByKey(k), s.dryFinding(k)
+	most := labelMost(prod)
+	f.Figured = f.TimesMix
+	switch {
+	case most > 0 && f.Multiple.V > overLabel:
+		f.Weight, f.Ground, f.Source, f.Figured = Stop, GroundLabel, labelSource(prod), f.Multiple
+	case most == 0 && f.TimesMix.Or(0) >= doubled:
+		f.Weight = Stop
+	case f.TimesMix.Or(0) > 1+s.band():
+		f.Weight = Ask
+	default:
+		return f, false
+	}
+	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, most > 0), sqft(f.Area))
+	f.Do = fmt.Sprintf("Spread less: %s on %s would be as meant.", s.meantWords(k, &f), sqft(s.area))
+	return f, true
+}
+
+// dryTooLittle measures against the mix in the hopper, or the label's lowest rate where there is none.
+func (s *situation) dryTooLittle(k int32) (Finding, bool) {
+	prod, f := s.b.ProductByKey(k), s.dryFinding(k)
+	share, of := f.TimesMix, "the mix"
+	if !share.Known {
+		share, of = f.ShareOfLabel, "the label's lowest rate"
+		f.Ground, f.Source = GroundLabel, labelSource(prod)
+	}
+	if !share.Known || share.V >= 1-s.band() {
+		return f, false
+	}
+	f.Weight, f.Figured = Note, share
+	if share.V < halved {
+		f.Weight = Ask
+	}
+	f.Says = fmt.Sprintf("%s would go down at %s times %s, on %s.", called(prod), measure.Multiple(share.V), of, sqft(f.Area))
+	f.Do = fmt.Sprintf("Spread more: %s on %s would be as meant.", s.meantWords(k, &f), sqft(s.area))
+	return f, true
+}
+
+// meantWords is the weight of a product that would be as the mix, or the label, means it.
+func (s *situation) meantWords(k int32, f *Finding) string {
+	prod := s.b.ProductByKey(k)
+	r, ok := s.b.MeantDryRate(s.with.Name, prod.ProductName)
+	switch most := labelMost(prod); {
+	case most > 0 && (!ok || r.V > most):
+		if f.ShareOfLabel.Known && f.ShareOfLabel.V < 1 {
+			return prod.Label.RateLow.Over(s.area).Text()
+		}
+		return prod.Label.RateHigh.Over(s.area).Text()
+	case !ok && prod.Label.HasRateLow:
+		return prod.Label.RateLow.Over(s.area).Text()
+	}
+	return r.Over(s.area).Text()
+}
+
+// dryEnoughRule: a hopper that does not suffice is filled up from the bag, of which the book knows nothing; one with a
+// mix of products cannot be.
+func dryEnoughRule(s *situation) []Finding {
+	h := s.b.Plumbing().Hopper(s.with.Name)
+	if h == nil || s.noWeight != nil || s.dry.FromBag == 0 {
+		return nil
+	}
+	need, missing := measure.Mass(s.dry.Fact.Amount.N), s.dry.FromBag
+	does := measure.Area(measure.MulDiv(int64(s.dry.FromHopper), int64(s.area), int64(need)))
+	f := Finding{
+		Weight: Note, Part: PartApplicator, Product: s.dry.Fact.Product, Area: s.area - does, Figured: core.Known(s.dry.FromHopper.Pounds()),
+		Limit: core.Known(need.Pounds()), Unit: "lb", Ground: GroundPractice, Source: "pounds booked",
+		Says: fmt.Sprintf("The hopper of %s holds %s; %s needs %s: it ends after %s, and %s more must come from the bag.",
+			s.with.Name, pounds(s.dry.FromHopper), s.lawn.LawnName, pounds(need), sqft(does), pounds(missing)),
+		Do: fmt.Sprintf("Take at least %s along to fill it up.", pounds(missing)),
+	}
+	if s.dry.Fact.Product == "" {
+		f.Weight = Stop
+		f.Says = fmt.Sprintf("The hopper of %s holds %s of a mix; %s needs %s: it ends after %s.", s.with.Name, pounds(s.dry.FromHopper), s.lawn.LawnName, pounds(need), sqft(does))
+		f.Do = fmt.Sprintf("Load %s more of the mix first, or treat %s now and log that.", pounds(missing), sqft(does))
+	}
+	return []Finding{f}
+}
+
+func pounds(m measure.Mass) string { return measure.DryAmount(m).Text() }
+
+// planDry adds what would be spread to a plan.
+func (s *situation) planDry(p *Plan) {
+	if s.dry == nil {
+		return
+	}
+	p.Product = s.dryName()
+	if s.noWeight != nil {
+		return
+	}
+	p.Amount = core.Known(s.dry.Fact.Amount)
+	p.FromBag = core.Known(s.dry.FromBag)
+	if s.b.Plumbing().Hopper(s.with.Name) != nil {
+		p.HopperStays = core.Known(s.dry.Stays)
+	}
+}
+
+// dryName names what would be spread: the product, or the mix in the hopper.
+func (s *situation) dryName() string {
+	if s.dry.Fact.Product != "" {
+		return s.dry.Fact.Product
+	}
+	if mix := s.b.MixInHopper(s.with.Name); mix != "" {
+		return mix
+	}
+	var names []string
+	for _, k := range s.dryKeys() {
+		names = append(names, s.b.ProductByKey(k).ProductName)
+	}
+	return strings.Join(names, " + ")
+}
