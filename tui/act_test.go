@@ -286,7 +286,7 @@ func TestLinesRead(t *testing.T) {
 		{"o", "62", "gauge of b"},
 		{"o", "a 62.5 gal", "gauge of a"},
 		{"i", "calm 64", "wind 0"},
-		{"i", "6 ssw 64 45% 6h", "humidity 45%"},
+		{"i", "6 ssw 64 45% 6h", "45% humid"},
 		{"j", "", "looked 09:42, just now"},
 		{"l", "6200 sqft", "6,200 sq ft"},
 		{"l", "11.5", "11.5 gal"},

@@ -159,6 +159,19 @@ func (g *glyphs) fit(s string, w int) string {
 	return s
 }
 
+// fitWords cuts like fit, but behind a whole word if that costs little.
+func (g *glyphs) fitWords(s string, w int) string {
+	const little = 12
+	if cells(s) <= w || w <= little {
+		return g.fit(s, w)
+	}
+	cut := g.fit(s, w)
+	if at := strings.LastIndexByte(cut, ' '); at > 0 && cells(cut[at:]) <= little {
+		return strings.TrimRight(cut[:at], " ,;") + string(g.cut)
+	}
+	return cut
+}
+
 // wrap breaks clean text at spaces into lines of at most w cells.
 func (g *glyphs) wrap(s string, w int) []string {
 	var out []string

@@ -148,7 +148,7 @@ func TestTaps(t *testing.T) {
 		return 0
 	}
 	c.tapAt(30, row("arrived at 77 Fir Lane")).sees("booked", "sprayed 7.80 gal on all")
-	c.tapAt(30, row("bermuda, zoysia")).sees("valves: a to the pump")
+	c.tapAt(30, row("bermuda, zoysia")).sees("Set the valves: 1 open")
 	c.tapAt(3, row("bermuda, zoysia")).sees("Supply and return are on a already.")
 	y := row("k skip")
 	x := strings.Index(strings.Split(c.screen(), "\n")[y], "k skip")

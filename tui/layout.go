@@ -12,10 +12,9 @@ type band int
 
 // The bands from top to bottom. A gap is a blank line or a rule.
 const (
-	bandHead band = iota
-	bandVerdict
+	bandHead    band = iota
+	bandVerdict      // and, in its last rows, what became of the last key
 	bandAct
-	bandStatus
 	bandGap1
 	bandVisit
 	bandTanks
@@ -24,8 +23,8 @@ const (
 	bandChange
 	bandGap3
 	bandWeather
-	bandLast
 	bandNext
+	bandMixes
 	bandGap4
 	bandUnchecked
 	bandRest
@@ -33,63 +32,102 @@ const (
 	bands
 )
 
-// need is what the rig and the keys ask of the layout. It does not change from act to act, so that nothing on
-// the screen jumps.
+// need is what the rig, the day and the keys ask of the layout. It does not change from act to act, so that nothing
+// on the screen jumps.
 type need struct {
-	tanks int // compartments and applicators with a tank of their own
-	foot  int // lines of keys at this width
-	next  int // visits that could be listed
+	tanks   int // compartments and applicators with a tank of their own
+	foot    int // lines of keys at this width, if all are to stand there
+	next    int // visits of the day
+	mixes   int // compartments
+	mixRows int // lines that it takes to say what is in them
 }
+
+// The smallest screen on which every line says what it must, whatever the rig.
+const (
+	leastWidth  = 40
+	leastHeight = 16
+	leastTanks  = 5 // with more tanks than rows the last row counts the others
+	leastFoot   = 2 // with more keys than room the page of keys has the others
+)
 
 // least is the height of each band below which the screen is of no use.
 func (n need) least() [bands]int {
 	return [bands]int{
-		bandHead: 1, bandVerdict: 3, bandAct: 1, bandStatus: 2, bandVisit: 1, bandTanks: n.tanks,
-		bandPipe: 1, bandChange: 1, bandWeather: 1, bandNext: 1, bandUnchecked: 1, bandFoot: n.foot,
+		bandHead: 1, bandVerdict: 3, bandAct: 1, bandVisit: 1, bandTanks: min(n.tanks, leastTanks),
+		bandPipe: 1, bandChange: 1, bandFoot: min(n.foot, leastFoot),
 	}
 }
 
-// leastWidth is the narrowest screen on which every line says what it must.
-const leastWidth = 60
-
-// leastSize is the smallest screen for a rig.
-func (n need) leastSize() (w, h int) {
-	for _, rows := range n.least() {
-		h += rows
+// wishes are the rows given out beyond the least, in order, as long as there are any. On a narrow screen, on which
+// sentences take more lines, two lines of keys do for longer.
+func (n need) wishes(w int) []band {
+	out := []band{bandVerdict}
+	next := max(n.next-1, 1) // one is always the visit that the screen is about
+	some := func(b band, rows int) {
+		if b == bandNext {
+			rows = min(rows, next)
+			next -= max(rows, 0)
+		}
+		for ; rows > 0; rows-- {
+			out = append(out, b)
+		}
 	}
-	return leastWidth, h
-}
-
-// wishes are the rows given out beyond the least, in order, as long as there are any.
-func (n need) wishes() []band {
-	out := []band{
-		bandLast, bandAct, bandAct, bandUnchecked, bandVerdict, bandNext, bandGap1, bandNext,
-		bandGap2, bandNext, bandGap3, bandNext, bandNext, bandNext, bandVerdict, bandVerdict, bandGap4,
+	some(bandTanks, n.tanks-leastTanks)
+	some(bandWeather, 1)
+	some(bandNext, 1)
+	some(bandUnchecked, 1)
+	some(bandAct, 1)
+	third := min(n.foot-leastFoot, 1)
+	if w >= leastLabelled {
+		some(bandFoot, third)
+		third = 0
 	}
-	for i := 0; i < n.next; i++ {
-		out = append(out, bandNext)
+	some(bandVerdict, 1)
+	some(bandNext, 1)
+	some(bandAct, 1)
+	some(bandNext, 1)
+	some(bandUnchecked, 1)
+	some(bandNext, 1)
+	some(bandGap1, 1)
+	some(bandNext, 2) // six now, before all else has what it wishes
+	some(bandMixes, n.mixes)
+	some(bandVerdict, 1)
+	some(bandFoot, third)
+	some(bandFoot, n.foot-leastFoot-1)
+	for _, gap := range []band{bandGap2, bandGap3, bandGap4} {
+		some(gap, 1)
 	}
+	some(bandMixes, n.mixRows-n.mixes)
+	some(bandVerdict, 2)
+	some(bandNext, n.next)
 	return out
 }
 
 // layout shares out a screen; false if it is too small.
 func layout(w, h int, n need) ([bands]rect, bool) {
 	var out [bands]rect
-	lw, lh := n.leastSize()
-	if w < lw || h < lh {
+	if w < leastWidth || h < leastHeight {
 		return out, false
 	}
 	rows := n.least()
-	spare := h - lh
-	for _, b := range n.wishes() {
+	spare := h
+	for _, r := range rows {
+		spare -= r
+	}
+	for _, b := range n.wishes(w) {
 		if spare == 0 {
 			break
 		}
-		if b == bandNext && rows[bandNext] >= max(n.next, 1) {
-			continue
+		if b == bandMixes && rows[b] == 0 && spare < n.mixes {
+			continue // all of them or none
 		}
 		rows[b]++
 		spare--
+	}
+	// what is left makes the keys taller, for a thumb
+	for line, tall := rows[bandFoot], 1; line > 0 && tall < tallest && spare >= line; tall++ {
+		rows[bandFoot] += line
+		spare -= line
 	}
 	rows[bandRest] = spare
 	y := 0
@@ -99,3 +137,6 @@ func layout(w, h int, n need) ([bands]rect, bool) {
 	}
 	return out, true
 }
+
+// tallest is how many rows high a key is at most.
+const tallest = 3

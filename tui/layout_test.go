@@ -8,13 +8,15 @@ import (
 )
 
 func TestLayoutTilesEverySize(t *testing.T) {
-	for _, n := range []need{{tanks: 2, foot: 2}, {tanks: 4, foot: 3, next: 15}, {tanks: 8, foot: 2, next: 24}, {tanks: 8, foot: 4}} {
-		for w := 20; w <= 200; w++ {
-			for h := 6; h <= 60; h++ {
+	for _, n := range []need{
+		{tanks: 1, foot: 1, mixes: 1}, {tanks: 2, foot: 2, mixes: 2}, {tanks: 5, foot: 3, next: 15, mixes: 3},
+		{tanks: 9, foot: 2, next: 24, mixes: 6}, {tanks: 9, foot: 5, mixes: 6}, {foot: 2},
+	} {
+		for w := 20; w <= 210; w++ {
+			for h := 6; h <= 70; h++ {
 				at, ok := layout(w, h, n)
-				lw, lh := n.leastSize()
-				if ok != (w >= lw && h >= lh) {
-					t.Fatalf("%dx%d for %+v: fits %v, least %dx%d", w, h, n, ok, lw, lh)
+				if ok != (w >= leastWidth && h >= leastHeight) {
+					t.Fatalf("%dx%d for %+v: fits %v", w, h, n, ok)
 				}
 				if ok {
 					tiles(t, w, h, at)
@@ -39,12 +41,28 @@ func tiles(t *testing.T, w, h int, at [bands]rect) {
 	}
 }
 
-func TestLargestRigFits80x24(t *testing.T) {
-	if w, h := (need{tanks: 8, foot: 2}).leastSize(); w > 80 || h > 24 {
-		t.Errorf("six compartments and two machines need %dx%d", w, h)
-	}
-	if w, h := (need{tanks: 4, foot: 3}).leastSize(); w > 60 || h > 20 {
-		t.Errorf("three compartments and one machine need %dx%d", w, h)
+// TestLayoutGivesWhatIsPromised: what stands at 40x16 for any rig, at 80x24 for the largest, and at 120x40.
+func TestLayoutGivesWhatIsPromised(t *testing.T) {
+	largest := need{tanks: 9, foot: 3, next: 24, mixes: 6}
+	for _, one := range []struct {
+		w, h int
+		n    need
+		want [bands]int
+	}{
+		{40, 16, largest, [bands]int{bandHead: 1, bandVerdict: 4, bandAct: 1, bandVisit: 1, bandTanks: 5, bandPipe: 1, bandChange: 1, bandFoot: 2}},
+		{80, 24, largest, [bands]int{bandVerdict: 4, bandAct: 2, bandTanks: 9, bandWeather: 1, bandNext: 1, bandUnchecked: 1, bandFoot: 2}},
+		{80, 24, need{tanks: 5, foot: 2, next: 15, mixes: 3}, [bands]int{bandVerdict: 5, bandAct: 3, bandTanks: 5, bandWeather: 1, bandNext: 3, bandUnchecked: 1, bandFoot: 2}},
+		{120, 40, largest, [bands]int{bandVerdict: 5, bandAct: 3, bandTanks: 9, bandNext: 6, bandMixes: 6, bandUnchecked: 2, bandFoot: 2}},
+	} {
+		at, ok := layout(one.w, one.h, one.n)
+		if !ok {
+			t.Fatalf("%dx%d does not fit", one.w, one.h)
+		}
+		for b, rows := range one.want {
+			if at[b].h < rows {
+				t.Errorf("%dx%d: band %d has %d rows, not %d", one.w, one.h, b, at[b].h, rows)
+			}
+		}
 	}
 }
 
@@ -69,7 +87,7 @@ func TestEverySizeIsSquare(t *testing.T) {
 					c.size(w, h)
 				}
 			}
-			for _, size := range [][2]int{{0, 0}, {0, 24}, {80, 0}, {20, 6}, {59, 20}, {60, 19}, {60, 20}, {80, 24}, {200, 60}} {
+			for _, size := range [][2]int{{0, 0}, {0, 24}, {80, 0}, {20, 6}, {39, 16}, {40, 15}, {40, 16}, {80, 24}, {200, 60}} {
 				c.size(size[0], size[1])
 			}
 		})
@@ -77,7 +95,7 @@ func TestEverySizeIsSquare(t *testing.T) {
 }
 
 func TestTooSmallTakesNoKeyButQuit(t *testing.T) {
-	c := climbIn(t, morning).size(50, 10).sees("60 by")
+	c := climbIn(t, morning).size(50, 10).sees("needs 40 by")
 	c.press("enter", "a", "n", "u", "y", "?")
 	if len(c.disk.entries) != 0 {
 		t.Errorf("logged unseen: %s", c.facts())

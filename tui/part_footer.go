@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"strings"
 
 	"example.com/tintline/tui/theme"
@@ -16,6 +15,8 @@ type keyPlace struct {
 const (
 	leftLabel = "take from"
 	between   = 2 // cells between two keys
+
+	leastLabelled = 60 // narrower, the letters stand without their label
 )
 
 // cabKeys lists the keys that have a fixed place in the footer of the cab screen.
@@ -52,7 +53,7 @@ func (m *Model) pageKeys() []binding {
 // glove finds them again.
 func place(list []binding, w int) (out []keyPlace, rows int) {
 	x, row := 1, 0
-	label := false
+	label := w < leastLabelled
 	for _, b := range list {
 		if b.side == rightHand && !label && len(out) > 0 && out[len(out)-1].b.side == leftHand {
 			x += len(leftLabel) + between
@@ -68,6 +69,67 @@ func place(list []binding, w int) (out []keyPlace, rows int) {
 	return out, row + 1
 }
 
+// foremost are the keys that stand on the screen before all others, in the order of their worth.
+var foremost = []act{
+	actDo, actSend, actPick, actBack, actYes, actNext, actSkip, actRun, actHelp, actMenu, actQuit, actLog, actPush, actStrike, actWeather,
+}
+
+// worth is how early a key is given a place; the less the earlier.
+func worth(b binding) int {
+	if b.act == actTake {
+		return -1
+	}
+	for i, a := range foremost {
+		if a == b.act {
+			return i
+		}
+	}
+	return len(foremost)
+}
+
+// placeIn places the keys that have room on so many lines, those of most worth first. The others stand on the page
+// of keys.
+func placeIn(list []binding, w, rows int) []keyPlace {
+	if out, n := place(list, w); n <= rows {
+		return out
+	}
+	var kept []binding
+	for value := -1; value <= len(foremost); value++ {
+		for i, b := range list {
+			if worth(b) != value {
+				continue
+			}
+			tried := inserted(list, kept, i)
+			if _, n := place(tried, w); n <= rows {
+				kept = tried
+			}
+		}
+	}
+	out, _ := place(kept, w)
+	return out
+}
+
+// inserted adds list[i] to the kept ones, in the order of the list.
+func inserted(list, kept []binding, i int) []binding {
+	var out []binding
+	k := 0
+	for j, b := range list {
+		had := k < len(kept) && kept[k].same(b)
+		if had {
+			k++
+		}
+		if had || j == i {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
+// same tells whether two bindings are one key.
+func (b binding) same(o binding) bool {
+	return b.target() == o.target() && b.Help().Key == o.Help().Key
+}
+
 func keyCells(b binding) int {
 	h := b.Help()
 	if h.Desc == "" {
@@ -76,34 +138,41 @@ func keyCells(b binding) int {
 	return cells(h.Key) + 1 + cells(h.Desc)
 }
 
+// footRows is how many lines all keys of the cab screen take.
 func (m *Model) footRows() int {
 	_, rows := place(m.cabKeys(), max(m.w, leastWidth))
 	return rows
 }
 
-// foot draws the keys that work now, each at its place, which is also a place to tap.
+// foot draws the keys that work now, each at its place, which is also a place to tap. Where there are more rows than
+// lines of keys, each key is so many rows tall.
 func (m *Model) foot(r rect, s *scene) []line {
-	list := m.cabKeys()
-	if m.open || m.ask.open() || m.spec() != nil || m.page == pageTrouble {
+	list, rows := m.cabKeys(), max(min(m.needs.foot, r.h), 1)
+	switch {
+	case m.spec() != nil || m.page == pageTrouble:
+		list, rows = m.pageKeys(), r.h
+	case m.open || m.ask.open():
 		list = m.pageKeys()
 	}
-	places, _ := place(list, r.w)
+	tall := max(r.h/rows, 1)
+	places := placeIn(list, r.w, rows)
 	out := make([]line, r.h)
 	x := make([]int, r.h)
 	for _, p := range places {
-		if p.row >= r.h || !p.b.Enabled() {
+		if !p.b.Enabled() {
 			continue
 		}
-		out[p.row].left = append(out[p.row].left, m.keySpans(p, p.x-x[p.row])...)
-		x[p.row] = p.x + p.w
-		if p.b.act == actTake && m.lastLetter(places, p) {
-			out[p.row].left = append(out[p.row].left, span{theme.Dim, strings.Repeat(" ", between) + leftLabel})
-			x[p.row] += between + len(leftLabel)
+		row := p.row*tall + tall/2
+		out[row].left = append(out[row].left, m.keySpans(p, p.x-x[row])...)
+		x[row] = p.x + p.w
+		if p.b.act == actTake && m.lastLetter(places, p) && r.w >= leastLabelled {
+			out[row].left = append(out[row].left, span{theme.Dim, strings.Repeat(" ", between) + leftLabel})
+			x[row] += between + len(leftLabel)
 		}
-		s.spots = append(s.spots, spot{rect{r.x + p.x - 1, r.y + p.row, p.w + between, 1}, p.b.target()})
+		s.spots = append(s.spots, spot{rect{r.x + p.x - 1, r.y + p.row*tall, p.w + between, tall}, p.b.target()})
 	}
 	if last := r.h - 1; m.open && len(out[last].left) == 0 && m.rects[bandAct].h == 1 {
-		out[last] = text(theme.Strong, " "+m.line.extra) // the band has no room for it
+		out[last] = text(theme.Strong, " "+m.g.fit(m.line.extra, r.w-1)) // the band has no room for it
 	}
 	return out
 }
@@ -123,99 +192,6 @@ func (m *Model) keySpans(p keyPlace, gap int) []span {
 	out := []span{{theme.Base, strings.Repeat(" ", max(gap, 0))}, {theme.Key, h.Key}}
 	if h.Desc != "" {
 		out = append(out, span{theme.Base, " " + h.Desc})
-	}
-	return out
-}
-
-// statusLines say what became of the last key; with a line open, what may be typed.
-func (m *Model) statusLines(r rect, s *scene) []line {
-	if m.open {
-		return m.lineHelp(r, s)
-	}
-	if m.writing {
-		return m.writingLines(r)
-	}
-	t, head := theme.Base, ""
-	switch m.status.kind {
-	case saysBooked:
-		t, head = theme.Booked, "booked "
-	case saysChosen:
-		t = theme.Strong
-	case saysRefused:
-		t, head = theme.Refused, "NOT BOOKED: "
-	case saysStop:
-		t, head = theme.Ask, ""
-	case saysNothing:
-		return make([]line, r.h)
-	}
-	what := head + m.g.clean(m.status.what)
-	room := r.w - 2
-	do := m.g.clean(m.status.do)
-	lines := m.g.wrap(join(what, do), room)
-	if len(lines) > r.h || (t == theme.Booked && do != "") {
-		lines = []string{m.g.fit(what, room), m.g.fit(do, room)}
-	}
-	return statusRows(r.h, t, lines)
-}
-
-// writingLines stand until the disk has reported; keys still work meanwhile.
-func (m *Model) writingLines(r rect) []line {
-	lines := []string{m.g.fit("writing "+m.g.clean(m.onItsWay), r.w-2)}
-	if n := len(m.queue); n > 0 {
-		lines = append(lines, fmt.Sprintf("%d more wait", n))
-	}
-	return statusRows(r.h, theme.Waiting, lines)
-}
-
-func statusRows(rows int, t theme.Token, lines []string) []line {
-	out := make([]line, rows)
-	for i := range out {
-		if i < len(lines) && lines[i] != "" {
-			out[i] = line{left: []span{{theme.Base, " "}, {t, lines[i]}}}
-		}
-	}
-	return out
-}
-
-// lineHelp says what is wrong with what was typed, or what may be typed; numbered answers can be tapped.
-func (m *Model) lineHelp(r rect, s *scene) []line {
-	out := make([]line, r.h)
-	row, x := 0, 1
-	put := func(t theme.Token, words string, target *tapTarget) {
-		n := cells(words)
-		if x > 1 && x+n > r.w-1 {
-			row, x = row+1, 1
-		}
-		if row >= r.h {
-			return
-		}
-		words = m.g.fit(words, r.w-1-x)
-		gap := 3
-		if x == 1 {
-			gap = 1
-		}
-		out[row].left = append(out[row].left, span{theme.Base, strings.Repeat(" ", gap)}, span{t, words})
-		if target != nil {
-			s.spots = append(s.spots, spot{rect{r.x + x, r.y + row, cells(words), 1}, *target})
-		}
-		x += cells(words) + 3
-	}
-	if m.line.wrong != "" {
-		for _, l := range m.g.wrap(m.g.clean(m.line.wrong), r.w-2) {
-			if row < r.h {
-				out[row].left = []span{{theme.Base, " "}, {theme.Refused, l}}
-				row++
-			}
-		}
-		if row < r.h && len(m.line.choices) == 0 {
-			put(theme.Dim, m.line.hint, nil)
-		}
-	}
-	for i, c := range m.line.choices {
-		put(theme.Strong, fmt.Sprintf("%d %s", i+1, c), &tapTarget{act: actChoose, letter: byte(i)})
-	}
-	if m.line.wrong == "" || len(m.line.choices) > 0 {
-		put(theme.Dim, m.line.hint, nil)
 	}
 	return out
 }

@@ -5,66 +5,134 @@ import (
 	"strings"
 
 	"example.com/tintline/core"
-	"example.com/tintline/core/check"
-	"example.com/tintline/core/measure"
-	"example.com/tintline/core/say"
 	"example.com/tintline/tui/theme"
 )
 
-// visit is the lawn that all of the screen is about.
+// visit is the lawn that all of the screen is about. Where there is little room, what the eye can do without goes
+// first: the rate, the zones where none is done yet, the area, the gaps.
 func (m *Model) visit(w int) line {
-	const wide, narrow = 100, 76
 	l := m.book.Lawn(m.got.lawn)
 	if l == nil {
-		words := " all visits are done"
-		if !m.book.Day().Open {
-			words = fmt.Sprintf(" no day yet; %d lawns in the book", len(m.book.Lawns()))
-			if d := m.book.Day(); d.Date != "" {
-				words = " last day " + d.Date + ", " + m.g.clean(d.Operator)
-			}
-		}
-		return text(theme.Strong, words)
+		return text(theme.Strong, m.noVisit())
 	}
 	where := " to "
 	if m.got.visiting {
 		where = " at "
 	}
+	plan := m.got.report.Plan
+	area, gallons := l.Area().Text()+" sq ft", ""
+	if plan.Area > 0 {
+		area, gallons = plan.Area.Text()+" sq ft", plan.Volume.Text()+" gal"
+	}
+	rate := ""
+	if a := m.applicator(); a != nil && plan.Area > 0 {
+		rate = m.g.clean(a.Name) + " " + rateWords(a)
+	}
+	zones := m.zoneWords(l)
+	hazards := ""
+	if h := hazardWords(l.Zones); h != "" {
+		hazards = "! " + m.g.clean(h)
+	}
+	grass := m.g.clean(grassWords(l.Zones))
+	part := len(m.got.left) > 0 && len(m.got.left) < len(l.Zones)
+	sure := "" // zones that must be named: some are done, others are not
+	if part {
+		sure = zones
+	}
+	name := m.g.clean(l.LawnName)
+	for _, f := range []struct {
+		gap                              string
+		zones, hazards, area, rate, name string
+		grass                            string
+	}{
+		{"   ", zones, hazards, area, rate, name, grass},
+		{"   ", zones, hazards, area, "", name, grass},
+		{"   ", sure, hazards, area, "", name, grass},
+		{"  ", sure, hazards, area, "", name, grass},
+		{"  ", sure, hazards, "", "", name, grass},
+		{"  ", sure, "", "", "", name, grass},
+	} {
+		left := f.name + gapped(f.gap, f.grass)
+		about := gapped(f.gap, f.zones) + gapped(f.gap, f.hazards)
+		right := gapped("  ", f.area) + gapped("  ", f.rate)
+		n := len(where) + cells(left) + cells(about) + cells(right) + len("  ") + cells(gallons) + 1
+		if n <= w {
+			return line{
+				left:  []span{{theme.Dim, where}, {theme.Strong, left}, {theme.Base, about}},
+				right: []span{{theme.Base, right}, {theme.Strong, gapped("  ", gallons) + " "}},
+			}
+		}
+	}
+	return m.tightVisit(w, where, name, grass, sure, gallons)
+}
+
+// tightVisit shares what room there is between the lawn's name and its grass.
+func (m *Model) tightVisit(w int, where, name, grass, zones, gallons string) line {
+	right := gapped("  ", gallons) + " "
+	room := w - len(where) - cells(right)
+	const leastGrass = 9
+	forName := min(cells(name), max(room*3/5, room-2-cells(grass)))
+	about := gapped("  ", zones)
+	if zones == "" || cells(about) > room-forName {
+		about = ""
+		if room-forName >= leastGrass+2 {
+			about = gapped("  ", grass)
+		}
+	}
+	left := m.g.fit(name, forName)
+	return line{
+		left:  []span{{theme.Dim, where}, {theme.Strong, left}, {theme.Base, m.g.fit(about, room-cells(left))}},
+		right: []span{{theme.Strong, right}},
+	}
+}
+
+// noVisit says why there is no lawn to be about.
+func (m *Model) noVisit() string {
+	d := m.book.Day()
+	switch {
+	case d.Open:
+		return " all visits are done"
+	case d.Date != "":
+		return " last day " + d.Date + ", " + m.g.clean(d.Operator)
+	}
+	return fmt.Sprintf(" no day yet; %d lawns in the book", len(m.book.Lawns()))
+}
+
+// zoneWords names the zones that are left, else all.
+func (m *Model) zoneWords(l *core.Lawn) string {
 	zones := l.ZoneNames()
 	if len(m.got.left) > 0 {
 		zones = m.got.left
 	}
-	about := "   " + m.g.clean(joined(zones))
-	if h := hazardWords(l.Zones); h != "" {
-		about += "   ! " + m.g.clean(h)
-	}
-	out := line{left: []span{
-		{theme.Dim, where}, {theme.Strong, m.g.clean(l.LawnName) + "   " + m.g.clean(grassWords(l.Zones))}, {theme.Base, about},
-	}}
-	plan := m.got.report.Plan
-	if plan.Area == 0 {
-		out.right = []span{{theme.Base, "  " + l.Area().Text() + " sq ft "}}
-		return out
-	}
-	area := "  " + plan.Area.Text() + " sq ft"
-	switch a := m.applicator(); {
-	case w < narrow:
-		area = ""
-	case w >= wide && a != nil:
-		area += "  " + m.g.clean(a.Name) + " " + rateWords(a)
-	}
-	out.right = []span{{theme.Base, area}, {theme.Strong, "  " + plan.Volume.Text() + " gal "}}
-	return out
+	return m.g.clean(joined(zones))
 }
 
-func (m *Model) weather() line {
-	w := m.book.Weather()
-	if w == nil {
+// weather is what was seen of it, and how long ago.
+func (m *Model) weather(w int) line {
+	seen := m.book.Weather()
+	if seen == nil {
 		return line{left: []span{{theme.Dim, " weather "}, {theme.Strong, "not looked at yet today"}}}
 	}
+	age := ageWords(seen.At, m.at)
+	looked := []string{"looked " + seen.At.Clock() + ", " + age, age}
+	for _, f := range []struct {
+		label, gap, humid string
+		looked            int
+	}{{" weather ", "   ", "humidity ", 0}, {" weather ", "  ", "humidity ", 0}, {" weather ", "  ", "", 0}, {" ", "  ", "", 0}, {" ", "  ", "", 1}} {
+		words := weatherWords(seen, f.gap, f.humid)
+		right := "  " + looked[f.looked] + " "
+		if cells(f.label)+cells(words)+cells(right) <= w || f.looked > 0 {
+			return line{left: []span{{theme.Dim, f.label}, {theme.Strong, words}}, right: []span{{theme.Base, right}}}
+		}
+	}
+	return line{}
+}
+
+func weatherWords(w *core.WeatherAt, gap, humid string) string {
 	words := ""
 	add := func(s string) {
 		if words != "" {
-			words += "   "
+			words += gap
 		}
 		words += s
 	}
@@ -74,117 +142,19 @@ func (m *Model) weather() line {
 	case w.WindFrom != "":
 		add("wind from " + w.WindFrom)
 	}
+	after := "%"
+	if humid == "" {
+		after = "% humid"
+	}
 	for _, f := range []struct {
 		v            core.Maybe[float64]
 		before, unit string
-	}{{w.Temp, "", " F"}, {w.Humidity, "humidity ", "%"}, {w.RainFree, "rain in ", " h"}} {
+	}{{w.Temp, "", " F"}, {w.Humidity, humid, after}, {w.RainFree, "rain in ", " h"}} {
 		if f.v.Known {
 			add(f.before + wholeWords(f.v.V) + f.unit)
 		}
 	}
-	return line{
-		left:  []span{{theme.Dim, " weather "}, {theme.Strong, words}},
-		right: []span{{theme.Base, "  looked " + w.At.Clock() + ", " + ageWords(w.At, m.at) + " "}},
-	}
-}
-
-// last is the last thing logged.
-func (m *Model) last() line {
-	if len(m.got.last) == 0 {
-		return line{left: []span{{theme.Dim, " last    "}, {theme.Base, "nothing that can be struck"}}}
-	}
-	words := ""
-	for i, e := range m.got.last {
-		if i > 0 {
-			words += "; "
-		}
-		words += say.Fact(e.What)
-	}
-	return line{
-		left:  []span{{theme.Dim, " last    "}, {theme.Base, m.got.last[0].At.Clock() + "  " + m.g.clean(words)}},
-		right: []span{{theme.Base, " "}, {theme.Key, m.shown(actStrike)}, {theme.Dim, " strikes it "}},
-	}
-}
-
-// coming is a visit that lies ahead.
-type coming struct {
-	number                   int
-	name, grass, from, notes string
-	area                     measure.Area
-}
-
-// aheadList keeps the visits ahead as long as the answers they come from hold.
-type aheadList struct {
-	key  answersKey
-	list []coming
-}
-
-// ahead lists the visits after the one that the screen is about.
-func (m *Model) ahead() []coming {
-	if m.ahd.key == m.got.key {
-		return m.ahd.list
-	}
-	var out []coming
-	subject := !m.got.visiting // the first planned one is the subject then
-	for i, v := range m.book.Day().Visits {
-		if v.State != core.Planned || !m.book.Day().Open {
-			continue
-		}
-		if subject {
-			subject = false
-			continue
-		}
-		l := m.book.Lawn(v.Lawn)
-		if l == nil {
-			continue
-		}
-		c := coming{number: i + 1, name: m.g.clean(l.LawnName), grass: m.g.clean(grassWords(l.Zones)), area: l.Area(), notes: m.g.clean(hazardWords(l.Zones))}
-		c.from = "none fits"
-		if fits := check.Fits(m.book, v.Lawn); len(fits) > 0 {
-			c.from = fmt.Sprintf("from %c", fits[0])
-		}
-		out = append(out, c)
-	}
-	m.ahd.key, m.ahd.list = m.got.key, out
-	return out
-}
-
-func (m *Model) nextVisits(w, rows int) []line {
-	list := m.ahead()
-	name, grass := 18, 20
-	if w >= 100 {
-		name, grass = 26, 30
-	} else if w < 76 {
-		name, grass = 16, 14
-	}
-	var out []line
-	for i := 0; i < rows; i++ {
-		label := ""
-		if i == 0 {
-			label = " next"
-		}
-		if rest := len(list) - rows; i == rows-1 && rest > 0 {
-			label = m.padded(label, 5) + fmt.Sprintf(" +%d", rest)
-		}
-		l := line{left: []span{{theme.Dim, m.padded(label, 9)}}}
-		switch {
-		case i < len(list):
-			c := list[i]
-			l.left = append(
-				l.left,
-				span{theme.Base, m.ended(fmt.Sprint(c.number), 2) + "  "}, span{theme.Base, m.padded(c.name, name) + " "},
-				span{theme.Base, m.padded(c.grass, grass)}, span{theme.Base, m.ended(c.area.Text(), 7) + "  "},
-				span{theme.Strong, m.padded(c.from, 10)},
-			)
-			if c.notes != "" {
-				l.left = append(l.left, span{theme.Base, "! " + c.notes})
-			}
-		case i == 0:
-			l.left = append(l.left, span{theme.Base, "no other visit today"})
-		}
-		out = append(out, l)
-	}
-	return out
+	return words
 }
 
 // unchecked names what the verdict does not rest on.
@@ -193,13 +163,21 @@ func (m *Model) unchecked(w, rows int) []line {
 	if m.got.visiting && len(m.got.left) == 0 {
 		words = "nothing more to ask here: every zone is logged"
 	}
+	const label = " not checked "
+	room := w - len(label) - 1
 	if list := m.got.report.NotChecked; len(list) > 0 {
 		words = m.g.clean(strings.Join(list, "; "))
+		if len(m.g.wrap(words, room)) > rows { // what, without why
+			short := make([]string, len(list))
+			for i, s := range list {
+				short[i], _, _ = strings.Cut(s, " (")
+			}
+			words = m.g.clean(strings.Join(short, "; "))
+		}
 	}
-	const label = " not checked "
-	wrapped := m.g.wrap(words, w-len(label)-1)
+	wrapped := m.g.wrap(words, room)
 	if len(wrapped) > rows {
-		wrapped[rows-1] = m.g.fit(strings.Join(wrapped[rows-1:], " "), w-len(label)-1)
+		wrapped[rows-1] = m.g.fitWords(strings.Join(wrapped[rows-1:], " "), room)
 		wrapped = wrapped[:rows]
 	}
 	var out []line

@@ -1,9 +1,11 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/check"
 	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
 	"example.com/tintline/tui/theme"
@@ -16,7 +18,8 @@ type stretch struct {
 	air    bool
 }
 
-// pipe draws the plumbing from the valves to the nozzle to scale: cell, then hose, a letter a column.
+// pipe draws the plumbing from the valves to the nozzle to scale: cell, then hose, a letter a column. Words give way
+// before the drawing does; the letter at the nozzle never does.
 func (m *Model) pipe(w int) line {
 	p := m.book.Plumbing()
 	a := m.applicator()
@@ -26,17 +29,24 @@ func (m *Model) pipe(w int) line {
 	}
 	h := p.Hose(hose)
 	if h == nil {
-		return text(theme.Dim, " no hose")
+		return m.ownOnly(a)
 	}
+	const brackets, leastDrawn = 2, 12
+	sign := string(m.g.supply)
 	l := line{fill: theme.Base}
-	l.left = append(l.left, span{theme.Strong, " " + m.supplyWords() + " "}, span{theme.Dim, string(m.g.supply) + " pump "})
-	l.right = append([]span{{theme.Dim, " " + string(m.g.supply) + " "}}, m.nozzle(h, a)...)
-	used := 0
-	for _, s := range append(l.left, l.right...) {
-		used += cells(s.s)
+	columns := 0
+	for short := 0; short <= mostShort; short++ {
+		pump := sign + " pump "
+		if short > 0 {
+			pump = sign + " "
+		}
+		l.left = []span{{theme.Strong, " " + m.supplyWords(short > 0) + " "}, {theme.Dim, pump}}
+		l.right = append([]span{{theme.Dim, " " + sign + " "}}, m.nozzle(h, a, short)...)
+		if columns = w - spanCells(l.left) - spanCells(l.right) - brackets - 1; columns >= leastDrawn {
+			break
+		}
 	}
-	const brackets = 2
-	columns := max(w-used-brackets-1, brackets)
+	columns = max(columns, brackets)
 	inCell := 0
 	if total := p.Cell.Size + h.Size; total > 0 && p.Cell.Size > 0 {
 		inCell = max(int(measure.MulDivRound(int64(columns), int64(p.Cell.Size), int64(total))), 1)
@@ -48,9 +58,31 @@ func (m *Model) pipe(w int) line {
 	return l
 }
 
-func (m *Model) supplyWords() string {
+func spanCells(list []span) int {
+	n := 0
+	for _, s := range list {
+		n += cells(s.s)
+	}
+	return n
+}
+
+// ownOnly is the pipe of a rig without a hose, or of an applicator that hangs on none.
+func (m *Model) ownOnly(a *core.Applicator) line {
+	if a == nil || m.book.Plumbing().Tank(a.Name) == nil {
+		return text(theme.Dim, " no hose")
+	}
+	l := text(theme.Dim, " no hose: its own tank")
+	l.right = append(m.nozzle(nil, a, 1), span{theme.Base, " "})
+	return l
+}
+
+// supplyWords say what feeds the pump and where the return goes, if that is another place.
+func (m *Model) supplyWords(short bool) string {
 	up := m.book.Plumbing().LineUp
-	words := "none"
+	words, back := "none", "return "
+	if short {
+		words, back = "-", string(m.g.back)
+	}
 	if len(up.Supply) > 0 {
 		words = strings.Join(strings.Split(string(up.Supply), ""), "+")
 	}
@@ -58,45 +90,62 @@ func (m *Model) supplyWords() string {
 	case up.Return == 0 && len(up.Supply) > 0:
 		words += " no return"
 	case up.Return != 0 && string(up.Supply) != string(up.Return):
-		words += " return " + string(rune(up.Return))
+		words += " " + back + string(rune(up.Return))
 	}
 	return words
 }
 
-// nozzle is what leaves next, in a letter that cannot be missed, and how strong it is where that is not as meant.
-func (m *Model) nozzle(h *fluid.Hose, a *core.Applicator) []span {
-	name := "nozzle"
-	if a != nil {
-		name = a.Name
-		if t := m.book.Plumbing().Tank(a.Name); t != nil {
-			from := m.origins(t.Liquid.From, int64(t.Liquid.Volume))
-			if from == "" {
-				from = "empty"
-			}
-			out := []span{{theme.Dim, "reel   "}, {theme.Strong, m.g.clean(name) + " gives "}, {theme.Nozzle, " " + strings.ToUpper(m.g.clean(from)) + " "}}
-			return m.withStrength(out)
-		}
-	}
-	out := []span{{theme.Strong, m.g.clean(name) + " gives "}}
-	if len(h.Charge) > 0 && h.Charge[0].Air > 0 {
-		return append(out, span{theme.Nozzle, " AIR "})
-	}
-	for _, p := range h.Charge {
-		if p.Volume == 0 {
-			continue
-		}
-		from := m.origins(p.From, int64(p.Volume))
-		out = append(out, span{theme.Nozzle, " " + strings.ToUpper(from) + " "})
-		break
-	}
-	return m.withStrength(out)
-}
+// mostShort is the shortest form of what stands around the pipe.
+const mostShort = 4
 
-func (m *Model) withStrength(out []span) []span {
-	if s := m.strength(); s != "" {
+// nozzle is what leaves next, in a letter that cannot be missed, and how strong it is where that is not as meant. The
+// shorter it has to be, the more goes: 1 the word, 2 the share of the label, 3 the strength, 4 most of the name.
+func (m *Model) nozzle(h *fluid.Hose, a *core.Applicator, short int) []span {
+	const shortName = 6
+	name, gives := "nozzle", " gives "
+	if short > 0 {
+		gives = " "
+	}
+	if a != nil {
+		name = m.g.clean(a.Name)
+	}
+	if short >= mostShort {
+		name = m.g.fit(name, shortName)
+	}
+	var out []span
+	letter := ""
+	switch t := m.ownTankOf(a); {
+	case t != nil:
+		if letter = m.origins(t.Liquid.From, int64(t.Liquid.Volume)); letter == "" {
+			letter = "empty"
+		}
+		if h != nil {
+			out = append(out, span{theme.Dim, m.g.clean(h.Name)}, span{theme.Base, "  "})
+		}
+	case len(h.Charge) > 0 && h.Charge[0].Air > 0:
+		letter = "air"
+	default:
+		for _, p := range h.Charge {
+			if p.Volume > 0 {
+				letter = m.origins(p.From, int64(p.Volume))
+				break
+			}
+		}
+	}
+	const longest = 12 // a mix put straight into a tank goes by its name
+	out = append(out, span{theme.Strong, name + gives}, span{theme.Nozzle, " " + m.g.fit(strings.ToUpper(m.g.clean(letter)), longest) + " "})
+	if s := m.strength(short); s != "" {
 		out = append(out, span{theme.Strong, " " + s})
 	}
 	return out
+}
+
+// ownTankOf is the tank of an applicator, nil if it has none.
+func (m *Model) ownTankOf(a *core.Applicator) *fluid.ApplicatorTank {
+	if a == nil {
+		return nil
+	}
+	return m.book.Plumbing().Tank(a.Name)
 }
 
 // cellStretches share the cell out by origin: it is one mixture, so the order says nothing.
@@ -176,16 +225,18 @@ func (m *Model) drawStretches(all []stretch, n int) []span {
 // airKey stands for air among the keys of origins.
 const airKey int32 = -1
 
-// change says what it takes until the nozzle gives what is lined up, clean enough for the lawn ahead.
+// change says what it takes until the nozzle gives what is lined up, clean enough for the lawn ahead. When it is
+// clean is what counts: the rest stands there if it has room.
 func (m *Model) change(w int) line {
-	const wide, middle = 96, 76
-	l := line{left: []span{{theme.Dim, " change "}}}
-	c := m.got.change
+	const label = " change "
+	l := line{left: []span{{theme.Dim, label}}}
 	if t := m.book.Tint(); t != nil {
-		l.right = []span{{theme.Strong, tintWords(t) + " "}}
+		l.right = []span{{theme.Strong, "  " + tintWords(t) + " "}}
 	}
+	room := w - len(label) - spanCells(l.right) - 1
+	c := m.got.change
 	if c == nil {
-		l.left = append(l.left, span{theme.Base, m.noChange()})
+		l.left = append(l.left, span{theme.Base, m.noChange(room)})
 		return l
 	}
 	figure := func(name string, v measure.Volume, s core.Maybe[float64], band string) string {
@@ -195,33 +246,58 @@ func (m *Model) change(w int) line {
 		}
 		return words + v.Text() + band + " gal"
 	}
-	gap := "   "
-	words := figure("arrives", c.Arrives, c.ArrivesS, "")
-	if w >= middle {
-		words += gap + figure("half", c.Half, c.HalfS, "")
+	arrives, half := figure("arrives", c.Arrives, c.ArrivesS, ""), figure("half", c.Half, c.HalfS, "")
+	clean := figure("clean", c.Clean, c.CleanS, " "+m.g.plusMinus()+c.Band.Text())
+	decides := ""
+	if c.DecidedBy != "" {
+		decides = "   " + m.g.clean(c.DecidedBy) + " decides"
 	}
-	l.left = append(l.left, span{theme.Base, words + gap}, span{theme.Strong, figure("clean", c.Clean, c.CleanS, " "+m.g.plusMinus()+c.Band.Text())})
-	if w >= wide {
-		if c.DecidedBy != "" {
-			l.left = append(l.left, span{theme.Dim, gap + m.g.clean(c.DecidedBy) + " decides"})
+	for _, f := range [][2]string{
+		{arrives + "   " + half + "   ", decides}, {arrives + "   " + half + "   ", ""}, {arrives + "  " + half + "  ", ""},
+		{arrives + "  ", ""}, {"", ""},
+	} {
+		if cells(f[0])+cells(clean)+cells(f[1]) <= room || f[0] == "" {
+			l.left = append(l.left, span{theme.Base, f[0]}, span{theme.Strong, clean}, span{theme.Dim, f[1]})
+			break
 		}
 	}
 	return l
 }
 
-func (m *Model) noChange() string {
+// noChange says why there is nothing to push out. Where what is lined up is itself the matter, it must not read as if
+// all were well.
+func (m *Model) noChange(w int) string {
 	a := m.applicator()
+	up := m.book.Plumbing().LineUp
 	switch {
-	case a != nil && m.book.Plumbing().Tank(a.Name) != nil:
+	case m.ownTankOf(a) != nil:
 		return m.g.clean(a.Name) + " sprays from its own tank"
 	case m.got.visiting && len(m.got.left) == 0:
-		return "seen for the next lawn when you leave this one"
+		return m.fitting(w, "seen for the next lawn when you leave this one", "for the next lawn: leave first")
 	case m.got.lawn == "" || m.got.err != nil:
 		return "no lawn ahead to change for"
-	case len(m.book.Plumbing().LineUp.Supply) != 1:
-		return "not one compartment feeds the pump"
+	case len(up.Supply) != 1:
+		return m.fitting(w, "not one compartment feeds the pump", "no one supply is open")
 	}
-	return "none: the nozzle gives what is lined up"
+	for _, f := range m.got.report.Findings {
+		if f.Weight >= check.Ask && f.Reason == "" && f.Part == check.PartCompartment {
+			return m.fitting(
+				w, fmt.Sprintf("a push does not help: the %s is about %c itself", f.Weight, up.Supply[0]),
+				fmt.Sprintf("no help: the %s is about %c", f.Weight, up.Supply[0]),
+			)
+		}
+	}
+	return fmt.Sprintf("the nozzle gives %c, as lined up", up.Supply[0])
+}
+
+// fitting is the first text that fits, else the last one.
+func (m *Model) fitting(w int, texts ...string) string {
+	for _, s := range texts[:len(texts)-1] {
+		if cells(s) <= w {
+			return s
+		}
+	}
+	return texts[len(texts)-1]
 }
 
 func tintWords(t *core.TintSeen) string {

@@ -7,20 +7,21 @@ import (
 	"example.com/tintline/tui/theme"
 )
 
-// stageSheet draws a page. Title, band and status stand where verdict, band and status stand on the cab screen, so
+// stageSheet draws a page. Title, status and band stand where verdict, status and band stand on the cab screen, so
 // that a thumb finds them again; the rows have what is below.
 func (m *Model) stageSheet(s *scene) {
 	top := m.rects[bandVerdict]
+	own := min(m.statusRows(m.w), top.h-1)
 	s.add(m.head())
 	about := append([]line{m.titled(m.spec().title)}, m.sheet.about...)
-	s.add(about[:min(len(about), top.h)]...)
+	s.add(about[:min(len(about), top.h-own)]...)
 	from := len(s.lines)
 	if !m.readsOnly() {
-		s.end(top.y + top.h)
-		s.add(m.bandLines(m.rects[bandAct], s)...)
-		s.add(m.statusLines(m.rects[bandStatus], s)...)
-		from = m.rects[bandStatus].y + m.rects[bandStatus].h
-		s.end(from)
+		s.end(top.y + top.h - own)
+		s.add(m.statusLines(rect{top.x, top.y + top.h - own, top.w, own}, s)...)
+		act := m.rects[bandAct]
+		s.add(m.bandLines(act, s)...)
+		from = act.y + act.h
 	}
 	foot := m.pageFoot()
 	if body := (rect{0, from, m.w, foot.y - from}); m.sheet.body != nil {
@@ -38,9 +39,15 @@ func (m *Model) readsOnly() bool {
 	return m.sheet.offer == "" && m.free() && !m.busy() && m.status.kind == saysNothing
 }
 
-// pageFoot is the place of a page's keys at the bottom.
+// pageFoot is the place of a page's keys at the bottom. On a small screen the rows of the page are worth more than
+// all keys.
 func (m *Model) pageFoot() rect {
+	const most, high = 4, 24
 	_, n := place(m.pageKeys(), m.w)
+	if m.h < high {
+		n = min(n, leastFoot)
+	}
+	n = min(n, most)
 	return rect{0, m.h - n, m.w, n}
 }
 

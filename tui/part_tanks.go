@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/tintline/core"
@@ -16,48 +17,131 @@ type columns struct {
 	words                              bool // "gal" and "sq ft" stand behind the figures
 }
 
+// tankMarks are the cells before a tank's name: what it is open to, its letter, and the blanks between.
+const tankMarks = 6
+
 func tankColumns(w int) columns {
-	const wide = 96
 	c := columns{name: 20, left: 13, band: 7, cover: 7, here: 10}
 	switch {
-	case w >= wide:
+	case w >= 96:
 		c = columns{name: 34, left: 17, band: 7, cover: 14, here: 10, words: true}
-	case w < 76:
-		c.name, c.left, c.band, c.cover = 12, 12, 6, 6
+	case w >= 76:
+	case w >= 60:
+		c = columns{name: 12, left: 12, band: 6, cover: 6, here: 10}
+	case w >= 50:
+		c = columns{name: 12, left: 12, cover: 6, here: 9}
+	default:
+		c = columns{name: 8, left: 11, here: 9}
 	}
-	const marks = 6
-	c.bar = w - marks - c.name - c.left - c.band - c.cover - c.here
+	c.bar = w - tankMarks - c.name - c.left - c.band - c.cover - c.here
 	return c
 }
 
-// tanks draw a row for each compartment and each applicator's own tank. A row is a place to tap.
-func (m *Model) tanks(r rect, s *scene) []line {
+// tank is a row of the tanks: a compartment, or an applicator's own tank.
+type tank struct {
+	compartment *fluid.Compartment
+	own         *fluid.ApplicatorTank
+	inUse       bool // liquid leaves it now, or comes back
+}
+
+// tankRows lists all tanks in the order of the rig.
+func (m *Model) tankRows() []tank {
 	p := m.book.Plumbing()
-	c := tankColumns(r.w)
-	var out []line
+	var out []tank
 	for i := range p.Compartments {
 		t := &p.Compartments[i]
-		s.spots = append(s.spots, spot{rect{r.x, r.y + i, r.w, 1}, tapTarget{act: actTake, letter: t.Letter}})
-		out = append(out, m.compartment(t, c))
+		used := strings.IndexByte(string(p.LineUp.Supply), t.Letter) >= 0 || p.LineUp.Return == t.Letter
+		out = append(out, tank{compartment: t, inUse: used})
 	}
+	a := m.applicator()
 	for i := range p.Tanks {
-		out = append(out, m.ownTank(&p.Tanks[i], c))
+		t := &p.Tanks[i]
+		out = append(out, tank{own: t, inUse: a != nil && a.Name == t.Name})
 	}
 	return out
 }
 
-func (m *Model) compartment(t *fluid.Compartment, c columns) line {
-	up := m.book.Plumbing().LineUp
-	set := m.book.RigCompartment(t.Letter)
-	colour := ""
-	name := m.book.MixIn(string(t.Letter))
-	if set != nil {
-		colour = set.Colour
-		if name == "" {
-			name = set.Name
+// tanks draw a row for each compartment and each applicator's own tank. A row is a place to tap. With more tanks than
+// rows, those in use come first, then those that stand first; the last row says how much the others hold.
+func (m *Model) tanks(r rect, s *scene) []line {
+	c := tankColumns(r.w)
+	shown, others := m.tankRows(), []tank(nil)
+	if len(shown) > r.h {
+		shown, others = parted(shown, r.h-1)
+	}
+	out := make([]line, 0, r.h)
+	for i, t := range shown {
+		if t.own != nil {
+			out = append(out, m.ownTank(t.own, c))
+			continue
+		}
+		s.spots = append(s.spots, spot{rect{r.x, r.y + i, r.w, 1}, tapTarget{act: actTake, letter: t.compartment.Letter}})
+		out = append(out, m.compartment(t.compartment, c))
+	}
+	if len(others) > 0 {
+		out = append(out, m.otherTanks(others, r.w))
+	}
+	return out
+}
+
+// parted takes so many tanks, in their order: those in use in any case.
+func parted(all []tank, rows int) (shown, others []tank) {
+	used := 0
+	for _, t := range all {
+		if t.inUse {
+			used++
 		}
 	}
-	tok := theme.Compartment(t.Letter, colour)
+	free := max(rows-used, 0)
+	for _, t := range all {
+		switch {
+		case t.inUse && len(shown) < rows:
+			shown = append(shown, t)
+		case !t.inUse && free > 0:
+			shown, free = append(shown, t), free-1
+		default:
+			others = append(others, t)
+		}
+	}
+	return shown, others
+}
+
+// otherTanks is one row for the tanks that have none of their own.
+func (m *Model) otherTanks(list []tank, w int) line {
+	l := line{left: []span{{theme.Dim, m.padded(fmt.Sprintf(" +%d", len(list)), tankMarks-2)}}}
+	room := w - tankMarks + 2
+	for _, t := range list {
+		gallons, name, tok := measure.Volume(0), "", theme.Tank
+		if t.own != nil {
+			gallons, name = t.own.Liquid.Volume, m.g.clean(t.own.Name)
+		} else {
+			gallons, name, tok = t.compartment.Liquid.Volume, string(rune(t.compartment.Letter)), m.letterToken(t.compartment.Letter)
+		}
+		figure := " " + glance(gallons) + "  "
+		if room -= cells(name) + cells(figure); room < 0 {
+			break
+		}
+		l.left = append(l.left, span{tok, name}, span{theme.Base, figure})
+	}
+	return l
+}
+
+// letterToken is the colour of a compartment's liquid.
+func (m *Model) letterToken(letter byte) theme.Token {
+	colour := ""
+	if set := m.book.RigCompartment(letter); set != nil {
+		colour = set.Colour
+	}
+	return theme.Compartment(letter, colour)
+}
+
+func (m *Model) compartment(t *fluid.Compartment, c columns) line {
+	up := m.book.Plumbing().LineUp
+	name := m.book.MixIn(string(t.Letter))
+	if set := m.book.RigCompartment(t.Letter); set != nil && name == "" {
+		name = set.Name
+	}
+	tok := m.letterToken(t.Letter)
 	open, back := " ", " "
 	weight := theme.Base
 	if strings.IndexByte(string(up.Supply), t.Letter) >= 0 {
@@ -78,7 +162,7 @@ func (m *Model) compartment(t *fluid.Compartment, c columns) line {
 		a = m.book.Applicator(check.FirstApplicator(m.book))
 	}
 	l := m.tankLine(&t.Tank, c, tok, note, a)
-	l.left = append([]span{{weight, open + back + " "}, {tok, string(rune(t.Letter))}, {theme.Base, "  "}, {weight, m.padded(m.g.clean(name), c.name-1)}, {theme.Base, " "}}, l.left...)
+	l.left = append([]span{{weight, open + back + " "}, {tok, string(rune(t.Letter))}, {theme.Base, "  "}, {weight, m.column(m.g.clean(name), c.name)}}, l.left...)
 	return l
 }
 
@@ -87,16 +171,20 @@ func (m *Model) ownTank(t *fluid.ApplicatorTank, c columns) line {
 	if a := m.applicator(); a != nil && a.Name == t.Name {
 		mark, weight = string(m.g.supply)+" ", theme.Strong
 	}
-	name := t.Name
-	if from := m.origins(t.Liquid.From, int64(t.Liquid.Volume)); from != "" {
-		name += ", holds " + from
+	name := m.g.clean(t.Name)
+	blanks, room := "    ", c.name
+	if cells(name) >= room { // no letter stands before it
+		blanks, room = " ", room+len(blanks)-1
+	}
+	if from := m.origins(t.Liquid.From, int64(t.Liquid.Volume)); from != "" && cells(name)+len(": ") < room {
+		name += ": " + m.g.clean(from)
 	}
 	note := ""
 	if t.Liquid.Volume == 0 {
 		note = "empty"
 	}
 	l := m.tankLine(&t.Tank, c, theme.Tank, note, m.book.Applicator(t.Name))
-	l.left = append([]span{{weight, mark + "    "}, {weight, m.padded(m.g.clean(name), c.name-1)}, {theme.Base, " "}}, l.left...)
+	l.left = append([]span{{weight, mark + blanks}, {weight, m.column(name, room)}}, l.left...)
 	return l
 }
 
@@ -117,15 +205,18 @@ func (m *Model) tankLine(t *fluid.Tank, c columns, tok theme.Token, note string,
 			cover += " sq ft"
 		}
 	}
-	l.right = []span{
-		{theme.Strong, m.ended(left, c.left)},
-		{theme.Dim, m.ended(m.g.plusMinus()+bandWords(m.book.Band(t)), c.band)},
-		{theme.Base, m.ended(cover, c.cover)},
-		{theme.Refused, m.noteWord(note, c.here)},
+	l.right = []span{{theme.Strong, m.ended(left, c.left)}}
+	if c.band > 0 {
+		l.right = append(l.right, span{theme.Dim, m.ended(m.g.plusMinus()+bandWords(m.book.Band(t)), c.band)})
 	}
-	if note != notHere {
-		l.right[3].t = theme.Dim
+	if c.cover > 0 {
+		l.right = append(l.right, span{theme.Base, m.ended(cover, c.cover)})
 	}
+	weight := theme.Dim
+	if note == notHere {
+		weight = theme.Refused
+	}
+	l.right = append(l.right, span{weight, m.noteWord(note, c.here)})
 	return l
 }
 
@@ -197,9 +288,5 @@ func (m *Model) originToken(key int32) theme.Token {
 	if l == 0 {
 		return theme.Water
 	}
-	colour := ""
-	if set := m.book.RigCompartment(l); set != nil {
-		colour = set.Colour
-	}
-	return theme.Compartment(l, colour)
+	return m.letterToken(l)
 }

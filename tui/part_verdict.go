@@ -2,42 +2,54 @@ package tui
 
 import (
 	"fmt"
-	"strings"
 
 	"example.com/tintline/core/check"
 	"example.com/tintline/core/measure"
 	"example.com/tintline/tui/theme"
 )
 
-// said is one thing that the verdict says: a word for its weight, what to do, then the figures.
-type said struct {
-	word  string
-	t     theme.Token
-	do    string
-	says  string
-	brief string // its short name, where several stand in one line
-	stop  bool
-}
-
 const wordWidth = 6
 
-// verdict says what stands in the way, heaviest first, or what comes next. Every stop has a line of its own as
-// long as there are lines, and a name in the last one otherwise; only what is lighter is counted instead.
-func (m *Model) verdict(w, rows int) []line {
+// says draws the verdict and, at the foot of the band, what became of the last key. They share their rows: the
+// words of a stop are worth more than what was logged last, and less than what may be typed now.
+func (m *Model) says(r rect, s *scene) []line {
 	all := m.sayings()
-	shown := len(all)
+	sure := 1 // what the verdict has in any case: two rows, and one for each stop
+	for _, one := range all {
+		if one.stop {
+			sure++
+		}
+	}
+	own := min(m.statusRows(r.w), r.h-min(max(sure, 2), r.h-1))
+	if wanted := wantedRows(all, m.g, r.w-wordWidth-1); wanted > r.h-own && !m.open {
+		own = min(own, max(r.h-wanted, m.statusLeast()))
+	}
+	out := m.verdict(all, r.w, r.h-own)
+	return append(out, m.statusLines(rect{r.x, r.y + r.h - own, r.w, own}, s)...)
+}
+
+// verdict says what stands in the way, heaviest first, or what comes next. Every stop has a line of its own as
+// long as there are lines, and a name in the last one otherwise; what is lighter is counted where the words of a
+// stop have need of its line.
+func (m *Model) verdict(all []said, w, rows int) []line {
+	room := w - wordWidth - 1
+	kept, lighter := partedSaid(all)
+	if wantedRows(kept, m.g, room)+len(lighter) <= rows || len(kept) == 0 {
+		kept, lighter = all, nil
+	}
+	shown := len(kept)
 	if shown > rows {
-		shown = rows - 1
+		shown = max(rows-1, 0)
 	}
 	var out []line
-	spare := rows - len(all)
-	for i := 0; i < shown; i++ {
-		lines, used := m.saying(all[i], w, max(spare, 0))
-		spare -= used
-		out = append(out, lines...)
+	for i, n := range sharedRows(kept[:shown], m.g, room, rows) {
+		out = append(out, m.saying(kept[i], w, n)...)
 	}
-	if shown < len(all) {
-		out = append(out, m.others(all[shown:]))
+	if more := len(lighter); more > 0 && shown == len(kept) {
+		out[len(out)-1].right = []span{{theme.Dim, fmt.Sprintf(" +%d more ", more)}}
+	}
+	if shown < len(kept) && rows > 0 {
+		out = append(out, m.others(append(kept[shown:len(kept):len(kept)], lighter...)))
 	}
 	for len(out) < rows {
 		out = append(out, line{})
@@ -45,38 +57,31 @@ func (m *Model) verdict(w, rows int) []line {
 	return out
 }
 
-// saying is one finding in one line, or in up to extra lines more: what to do, then the figures, wrapped.
-func (m *Model) saying(s said, w, extra int) (out []line, used int) {
-	room := w - wordWidth - 1
-	head := func(t theme.Token, words string) line {
-		return line{left: []span{{theme.Base, " "}, {s.t, m.padded(s.word, wordWidth-1)}, {theme.Base, " "}, {t, words}}}
-	}
-	if extra == 0 {
-		return []line{head(theme.Strong, m.g.fit(join(s.do, s.says), room))}, 0
-	}
-	lines := m.g.wrap(s.do, room)
-	first := len(lines)
-	lines = append(lines, m.g.wrap(s.says, room)...)
-	if len(lines) > extra+1 {
-		lines[extra] = m.g.fit(strings.Join(lines[extra:], " "), room)
-		lines = lines[:extra+1]
-	}
-	out = []line{head(theme.Strong, lines[0])}
-	for i, l := range lines[1:] {
-		t := theme.Base
-		if i+1 < first {
-			t = theme.Strong
+// partedSaid takes what is never merely counted.
+func partedSaid(all []said) (kept, lighter []said) {
+	for _, s := range all {
+		if s.keeps {
+			kept = append(kept, s)
+		} else {
+			lighter = append(lighter, s)
 		}
-		out = append(out, line{left: []span{{theme.Base, strings.Repeat(" ", wordWidth+1)}, {t, l}}})
 	}
-	return out, len(lines) - 1
+	return kept, lighter
 }
 
-func join(a, b string) string {
-	if a == "" || b == "" {
-		return a + b
+// saying is one finding in so many lines: what to do, then the figures.
+func (m *Model) saying(s said, w, rows int) []line {
+	var out []line
+	for i, l := range s.in(m.g, w-wordWidth-1, rows) {
+		t, word := s.t, s.word
+		if i > 0 {
+			t, word = theme.Base, ""
+		}
+		out = append(out, line{left: []span{
+			{theme.Base, " "}, {t, m.padded(word, wordWidth-1)}, {theme.Base, " "}, {theme.Strong, l.strong}, {theme.Base, l.weak},
+		}})
 	}
-	return a + "  " + b
+	return out
 }
 
 // others is the last line where not all fits: stops by their names, the rest by their number.
@@ -114,7 +119,7 @@ func (m *Model) sayings() []said {
 	for _, f := range m.got.report.Findings {
 		s := m.finding(f)
 		if f.Reason != "" {
-			s.word, s.t, s.stop = "went", theme.Dim, false
+			s.word, s.t, s.stop, s.keeps = "went", theme.Dim, false, false
 			s.do = m.g.clean("on in spite of " + ruleWords(f) + ": " + f.Reason)
 			gone = append(gone, s)
 			continue
@@ -140,9 +145,9 @@ func (m *Model) finding(f check.Finding) said {
 	}
 	switch f.Weight {
 	case check.Stop:
-		s.word, s.t, s.stop = "STOP", theme.Stop, true
+		s.word, s.t, s.stop, s.keeps = "STOP", theme.Stop, true, true
 	case check.Ask:
-		s.word, s.t = "ASK", theme.Ask
+		s.word, s.t, s.keeps = "ASK", theme.Ask, true
 	default:
 		s.word, s.t = "NOTE", theme.Note
 	}
@@ -164,7 +169,7 @@ func (m *Model) comesNext(nothing bool) []said {
 		}
 		quiet = fmt.Sprintf("%d %schecks found nothing; what was not checked stands below.", n, other)
 	}
-	out := []said{{word: "NEXT", t: theme.Next, do: do, says: quiet}}
+	out := []said{{word: "NEXT", t: theme.Next, do: do, says: quiet, keeps: true}}
 	if at, _ := m.book.Day().Number(); at == 1 && quiet != "" {
 		out = append(out, said{t: theme.Base, do: "The label and local rules decide."})
 	}
@@ -216,18 +221,22 @@ func (m *Model) thenWords() string {
 // ruleDose is the rule whose findings say how strong the liquid is.
 const ruleDose = "dose"
 
-// strength is how strong what leaves the nozzle is where that is not as meant, in short.
-func (m *Model) strength() string {
+// strength is how strong what leaves the nozzle is where that is not as meant, in short; shorter still without the
+// label's share, and at last left to the verdict.
+func (m *Model) strength(short int) string {
 	best := 0.0
 	words := ""
 	for _, f := range m.got.report.Findings {
 		if f.Rule == ruleDose && f.Multiple.Known && f.Multiple.V > best {
 			best = f.Multiple.V
 			words = measure.Multiple(best) + m.g.times() + " mix"
-			if f.ShareOfLabel.Known {
+			if f.ShareOfLabel.Known && short < 2 {
 				words += " " + measure.Multiple(f.ShareOfLabel.V) + m.g.times() + " label"
 			}
 		}
+	}
+	if short > 2 {
+		return ""
 	}
 	return words
 }

@@ -12,9 +12,8 @@ import (
 func (m *Model) stageCab(s *scene) {
 	parts := [bands]func(r rect) []line{
 		bandHead:      func(rect) []line { return []line{m.head()} },
-		bandVerdict:   func(r rect) []line { return m.verdict(r.w, r.h) },
+		bandVerdict:   func(r rect) []line { return m.says(r, s) },
 		bandAct:       func(r rect) []line { return m.bandLines(r, s) },
-		bandStatus:    func(r rect) []line { return m.statusLines(r, s) },
 		bandGap1:      m.ruled,
 		bandVisit:     func(r rect) []line { return []line{m.visit(r.w)} },
 		bandTanks:     func(r rect) []line { return m.tanks(r, s) },
@@ -22,9 +21,9 @@ func (m *Model) stageCab(s *scene) {
 		bandPipe:      func(r rect) []line { return []line{m.pipe(r.w)} },
 		bandChange:    func(r rect) []line { return []line{m.change(r.w)} },
 		bandGap3:      m.ruled,
-		bandWeather:   func(rect) []line { return []line{m.weather()} },
-		bandLast:      func(rect) []line { return []line{m.last()} },
+		bandWeather:   func(r rect) []line { return []line{m.weather(r.w)} },
 		bandNext:      func(r rect) []line { return m.nextVisits(r.w, r.h) },
+		bandMixes:     func(r rect) []line { return m.mixes(r.w, r.h) },
 		bandGap4:      m.ruled,
 		bandUnchecked: func(r rect) []line { return m.unchecked(r.w, r.h) },
 		bandFoot:      func(r rect) []line { return m.foot(r, s) },
@@ -41,22 +40,38 @@ func (m *Model) stageCab(s *scene) {
 // head is the line that every page begins with.
 func (m *Model) head() line {
 	l := line{fill: theme.Head}
-	add := func(t theme.Token, s string) { l.left = append(l.left, span{t, s}) }
-	add(theme.Head, " "+m.at.Format("Mon 2 Jan  15:04"))
 	d := m.book.Day()
+	late := ""
+	if d.Open && d.Date != m.at.Format("2006-01-02") {
+		late = " day " + d.Date + " is still open "
+	}
+	if m.demo {
+		l.right = []span{{theme.Demo, m.fitting(m.w*2/11, " DEMO BOOK ", " DEMO ")}}
+	}
+	room := m.w - spanCells(l.right)
+	date, clock := " "+m.at.Format("Mon 2 Jan"), m.at.Format("15:04")
+	visit, who := "", ""
 	switch {
 	case m.book.Rig() == nil:
 	case !d.Open:
-		add(theme.Head, "   no day open")
+		visit = "no day open"
 	default:
 		n, of := d.Number()
-		add(theme.Head, fmt.Sprintf("   visit %d of %d   %s", n, of, m.g.clean(d.Operator)))
-		if d.Date != m.at.Format("2006-01-02") {
-			add(theme.Demo, "  day "+d.Date+" is still open ")
+		visit, who = fmt.Sprintf("visit %d of %d", n, of), m.g.clean(d.Operator)
+	}
+	for _, f := range []struct{ date, gap, who string }{{date, "   ", who}, {date, "  ", who}, {date, "  ", ""}, {"", "  ", ""}} {
+		words := f.date + gapped("  ", clock)
+		if f.date == "" {
+			words = " " + clock
+		}
+		words += gapped(f.gap, visit) + gapped(f.gap, f.who)
+		if n := cells(words) + cells(gapped("  ", late)); n <= room || f.date == "" {
+			l.left = []span{{theme.Head, words}}
+			break
 		}
 	}
-	if m.demo {
-		l.right = []span{{theme.Demo, " DEMO BOOK "}}
+	if late != "" {
+		l.left = append(l.left, span{theme.Head, "  "}, span{theme.Demo, late})
 	}
 	return l
 }
@@ -173,8 +188,9 @@ func (m *Model) offerLine() offer {
 			small = "What you type takes the place of what stands there. " + small
 		}
 	}
-	const before = 9 // edge and key
-	prompt := m.g.fit(m.g.clean(m.line.prompt), m.w*2/3-before) + ": "
+	const before, field = 9, 24 // edge and key; what is left for the answer
+	prompt := m.g.clean(m.line.prompt)
+	prompt = m.g.fit(prompt, max(m.w-before-field, (m.w-before)/2)) + ": "
 	runes := []rune(m.line.in.Value())
 	pos := min(max(m.line.in.Position(), 0), len(runes))
 	from := 0 // a long text moves to the left, so that the cursor stays in sight
@@ -190,35 +206,51 @@ func (m *Model) offerLine() offer {
 	return offer{act: actSend, spans: spans, small: small, t: theme.Act}
 }
 
-// bandLines draw the offer over the whole width: one row with the act, and a free one above and below where
-// there is room, so that a thumb finds it.
+// bandLines draw the offer over the whole width, with a free row above it where there is room, so that a thumb finds
+// it. The act has as many rows as it takes, then comes the smaller line.
 func (m *Model) bandLines(r rect, s *scene) []line {
 	o := m.offer()
 	if o.act != actNone {
 		s.spots = append(s.spots, spot{r, tapTarget{act: o.act}})
 	}
+	keyWidth := 7
+	if r.w < leastLabelled {
+		keyWidth = max(cells(m.shown(o.act))+1, 2)
+	}
 	edge := span{o.t, string(m.g.edge) + " "}
-	act := line{fill: o.t, left: []span{edge}}
-	const keyWidth = 7
-	act.left = append(act.left, span{o.t, m.padded(m.shown(o.act), keyWidth)})
-	if o.spans != nil {
-		act.left = append(act.left, o.spans...)
-	} else {
-		act.left = append(act.left, span{o.t, m.g.clean(o.words)})
+	room := r.w - spanCells([]span{edge}) - keyWidth
+	row := func(key string, words ...span) line {
+		return line{fill: o.t, left: append([]span{edge, {o.t, m.padded(key, keyWidth)}}, words...)}
 	}
-	small := line{fill: o.t, left: []span{edge, {o.t, m.padded("", keyWidth)}, {o.t, m.g.clean(o.small)}}}
-	switch r.h {
-	case 1:
-		const wide = 100
-		if r.w >= wide {
-			act.right = []span{{o.t, m.g.clean(o.small) + " "}}
+	var out []line
+	words := m.g.wrap(m.g.clean(o.words), room)
+	switch {
+	case o.spans != nil:
+		out = append(out, row(m.shown(o.act), o.spans...))
+	case len(words) == 0:
+		out = append(out, row(m.shown(o.act)))
+	default:
+		if len(words) > r.h {
+			words[r.h-1] = m.g.fit(strings.Join(words[r.h-1:], " "), room)
+			words = words[:r.h]
 		}
-		return []line{act}
-	case 2:
-		return []line{act, small}
+		key := m.shown(o.act)
+		for _, w := range words {
+			out = append(out, row(key, span{o.t, w}))
+			key = ""
+		}
 	}
-	rule := span{o.t, strings.Repeat(string(m.g.rule), r.w-1)}
-	return []line{{left: []span{{o.t, string(m.g.edge)}, rule}}, act, small}
+	small := m.g.clean(o.small)
+	if len(out) < r.h {
+		out = append(out, row("", span{o.t, m.g.fit(small, room)}))
+	} else if used := spanCells(out[0].left); r.h == 1 && used+cells(small)+3 <= r.w && small != "" {
+		out[0].right = []span{{o.t, small + " "}}
+	}
+	for len(out) < r.h {
+		rule := span{o.t, strings.Repeat(string(m.g.rule), r.w-1)}
+		out = append([]line{{left: []span{{o.t, string(m.g.edge)}, rule}}}, out...)
+	}
+	return out
 }
 
 // padded fills text up to w cells.

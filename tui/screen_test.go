@@ -137,11 +137,18 @@ func TestScreens(t *testing.T) {
 func TestSmallScreens(t *testing.T) {
 	for _, s := range situations {
 		switch s.name {
-		case "hose_holds_other_mix", "stop_with_two_stops", "stop_reason_line", "help", "clean_and_ready":
-			t.Run(s.name+"_60x20", func(t *testing.T) {
-				golden.RequireEqual(t, []byte(s.cab(t).size(60, 20).screen()))
-			})
+		case "hose_holds_other_mix", "stop_with_two_stops", "stop_reason_line", "help", "clean_and_ready", "on_the_road", "turned_to_a", "strike_question":
+			for _, size := range [][2]int{{40, 16}, {60, 20}} {
+				t.Run(fmt.Sprintf("%s_%dx%d", s.name, size[0], size[1]), func(t *testing.T) {
+					golden.RequireEqual(t, []byte(s.cab(t).size(size[0], size[1]).screen()))
+				})
+			}
 		}
+	}
+	for _, size := range [][2]int{{40, 16}, {80, 24}, {120, 40}} {
+		t.Run(fmt.Sprintf("nine_tanks_%dx%d", size[0], size[1]), func(t *testing.T) {
+			golden.RequireEqual(t, []byte(inRig(t, rigOf(6, 3)).size(size[0], size[1]).screen()))
+		})
 	}
 	t.Run("too_small_50x10", func(t *testing.T) {
 		golden.RequireEqual(t, []byte(climbIn(t, morning).size(50, 10).screen()))

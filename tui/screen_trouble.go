@@ -14,10 +14,10 @@ func (m *Model) stageTrouble(s *scene) {
 		body = append(body, text(theme.Base, " "+l))
 	}
 	body = append(body, line{}, text(theme.Base, " What was booked before is in the book. Only q works now."))
-	n := m.needs.foot
+	foot := m.pageFoot()
 	s.add(m.head(), line{})
 	s.add(body...)
-	s.end(m.h - n)
-	s.add(m.foot(rect{0, m.h - n, m.w, n}, s)...)
+	s.end(foot.y)
+	s.add(m.foot(foot, s)...)
 	s.end(m.h)
 }

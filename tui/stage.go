@@ -40,22 +40,21 @@ func (m *Model) measure() {
 	m.rects, m.room = layout(m.w, m.h, m.needs)
 }
 
-// need is what rig and keys ask of the layout; without a rig that of a small one, so that the first pages have
-// room too.
+// need is what rig, day and keys ask of the layout.
 func (m *Model) need() need {
-	const small = 4
-	n := need{tanks: small, foot: m.footRows()}
+	n := need{foot: m.footRows()}
 	if m.book.Rig() != nil {
-		n.tanks = len(m.book.Plumbing().Compartments) + len(m.book.Plumbing().Tanks)
-		n.next = len(m.ahead())
+		n.mixes = len(m.book.Plumbing().Compartments)
+		n.mixRows = m.mixRows(m.w)
+		n.tanks = n.mixes + len(m.book.Plumbing().Tanks)
+		n.next = len(m.book.Day().Visits)
 	}
 	return n
 }
 
 // stageSmall says in one sentence that the window is too small. No key but quit works then.
 func (m *Model) stageSmall(s *scene) {
-	w, h := m.needs.leastSize()
-	words := fmt.Sprintf("This window is %d by %d; the screen needs %d by %d. Make it larger, or its letters smaller.", m.w, m.h, w, h)
+	words := fmt.Sprintf("This window is %d by %d; the screen needs %d by %d. Make it larger, or its letters smaller.", m.w, m.h, leastWidth, leastHeight)
 	if m.demo {
 		words = "Demo book. " + words
 	}

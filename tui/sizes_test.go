@@ -1,0 +1,194 @@
+package tui
+
+import (
+	"fmt"
+	"os"
+	"strings"
+	"testing"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/tintline/core"
+)
+
+// rigOf is a set-up with so many compartments, a gun, and so many applicators with a tank of their own. Compartment a
+// and every second one after it holds what is not for the lawn ahead.
+func rigOf(compartments, tanks int) string {
+	var parts, guns, loads []string
+	for i := range compartments {
+		l := string(rune('a' + i))
+		mix := []string{"warm", "cool"}[i%2]
+		parts = append(parts, fmt.Sprintf(`{"letter":%q,"name":"part %s","capacity_gal":%d}`, l, l, 300-40*i))
+		loads = append(loads, fmt.Sprintf(`{"fact":"loaded","into":%q,"volume_gal":%d,"mix":%q,"for":"gun"}`, l, 20+7*i, mix))
+	}
+	guns = append(guns, `{"name":"gun","kind":"gun","hose":"reel","delivery_gal_per_1000_sqft":1.5,"flow_gpm":2.5}`)
+	for i := range tanks {
+		name := []string{"ride-on", "backpack", "second ride-on"}[i]
+		guns = append(guns, fmt.Sprintf(`{"name":%q,"kind":"ride_on","hose":"reel","delivery_gal_per_1000_sqft":0.3,"tank_gal":%d}`, name, 14-i))
+	}
+	return `{"fact":"rig","name":"truck","compartments":[` + strings.Join(parts, ",") + `],"cell_gal":0.2,"hoses":[{"name":"reel","inside_diameter_in":0.375,"length_ft":300}],"applicators":[` + strings.Join(guns, ",") + `]}
+{"fact":"product","name":"Example Warm","form":"liquid","kind":"herbicide","actives":[{"name":"metsulfuron-methyl","percent_by_weight":60}],"registration":"00000-1","grasses":["bermudagrass_common"],"rate_low_fl_oz_per_1000_sqft":1,"rate_high_fl_oz_per_1000_sqft":1.5}
+{"fact":"product","name":"Example Cool","form":"liquid","kind":"herbicide","actives":[{"name":"mesotrione","lb_per_gal":4}],"registration":"00000-2","grasses":["tall_fescue"],"rate_low_fl_oz_per_1000_sqft":0.1,"rate_high_fl_oz_per_1000_sqft":0.2,"wind_max_mph":9}
+{"fact":"mix","name":"warm","parts":[{"product":"Example Warm","rate_fl_oz_per_1000_sqft":1.2}]}
+{"fact":"mix","name":"cool","parts":[{"product":"Example Cool","rate_fl_oz_per_1000_sqft":0.15}]}
+{"fact":"lawn","name":"The Old Button Works","zones":[{"name":"front","grass":"tall_fescue","area_sqft":8200,"hazards":["gate"]},{"name":"back","grass":"tall_fescue","area_sqft":3000,"hazards":["dog"]}]}
+{"fact":"lawn","name":"9 Oak Street","zones":[{"name":"all","grass":"bermudagrass_common","area_sqft":3800}]}
+{"fact":"day_opened","date":"2026-05-28","operator":"R. Example","route":["The Old Button Works","9 Oak Street"]}
+` + strings.Join(loads, "\n") + `
+{"fact":"lined_up","supply":["a"],"return":"a"}
+{"fact":"pushed_back","into":"a","volume_gal":3.5}
+{"fact":"weather","wind_mph":14,"wind_from":"SW","temp_f":64}
+{"fact":"visit_begun","lawn":"The Old Button Works"}`
+}
+
+// inRig opens the screen on a book of its own.
+func inRig(t testing.TB, lines string, change ...func(*Options)) *cab {
+	t.Helper()
+	return climbIn(t, noBook, append(change, func(o *Options) {
+		b := core.NewBook(1)
+		enterLines(t, b, startTime.Add(-1), lines)
+		o.Book = b
+	})...)
+}
+
+// sizesDrawn are the sizes that are drawn for each rig: the borders of every layout and a grid between; with
+// TINTLINE_LONG all of them.
+func sizesDrawn() [][2]int {
+	var out [][2]int
+	long := os.Getenv("TINTLINE_LONG") != ""
+	for w := leastWidth; w <= 200; w++ {
+		for h := leastHeight; h <= 60; h++ {
+			wide := w == 40 || w == 49 || w == 50 || w == 59 || w == 60 || w == 75 || w == 76 || w == 80 || w == 96 || w == 200
+			high := h == 16 || h == 17 || h == 20 || h == 24 || h == 40 || h == 60
+			if long || (wide && high) || (w%40 == 0 && h%3 == 0) || (h == 16 && w%5 == 0) {
+				out = append(out, [2]int{w, h})
+			}
+		}
+	}
+	return out
+}
+
+// TestEverySizeForEveryRig: from 40x16 to 200x60, for two to six compartments (admission wants two) and up to three tanks besides, nothing is
+// lost that must stand, and every place to tap lies on the screen and is no other one's.
+func TestEverySizeForEveryRig(t *testing.T) {
+	for compartments := 2; compartments <= 6; compartments++ {
+		for tanks := range 4 {
+			t.Run(fmt.Sprintf("%d_and_%d", compartments, tanks), func(t *testing.T) {
+				c := inRig(t, rigOf(compartments, tanks))
+				for _, what := range []struct {
+					key string
+					act act // what the band must do
+				}{{"", actNone}, {"y", actSend}, {"esc", actNone}} {
+					if what.key != "" {
+						c.press(what.key)
+					}
+					for _, s := range sizesDrawn() {
+						m, _ := c.model().Update(tea.WindowSizeMsg{Width: s[0], Height: s[1]})
+						if wrong := standing(m.(Model), what.act); wrong != "" {
+							t.Fatalf("%dx%d: %s\n%s", s[0], s[1], wrong, m.View())
+						}
+					}
+				}
+			})
+		}
+	}
+}
+
+// standing says what is missing on a screen that must say stop, what Enter does, and what the nozzle gives; empty if
+// nothing is.
+func standing(m Model, offered act) string {
+	lines := strings.Split(m.View(), "\n")
+	if len(lines) != m.h {
+		return fmt.Sprintf("%d lines", len(lines))
+	}
+	for i, l := range lines {
+		if cells(l) != m.w {
+			return fmt.Sprintf("line %d is %d cells", i+1, cells(l))
+		}
+	}
+	of := func(b band) string {
+		r := m.rects[b]
+		return strings.Join(lines[r.y:r.y+r.h], "\n")
+	}
+	stops := 0
+	for _, f := range m.got.report.Findings {
+		if f.Weight.String() == "stop" && f.Reason == "" {
+			stops++
+		}
+	}
+	verdict := of(bandVerdict)
+	if said := strings.Count(verdict, "STOP "); said < stops && !strings.Contains(verdict, "STOP  also ") {
+		return fmt.Sprintf("not each of %d stops stands", stops)
+	}
+	if !strings.Contains(verdict, "STOP ") || stops == 0 {
+		return "no stop stands"
+	}
+	o := m.offer()
+	words := o.words
+	for _, s := range o.spans {
+		words += s.s
+	}
+	if first := words[:min(len(words), 12)]; !strings.Contains(of(bandAct), first) || first == "" {
+		return fmt.Sprintf("the band does not say %q", words)
+	}
+	if !strings.Contains(of(bandPipe), " A ") {
+		return "the nozzle's letter is missing"
+	}
+	if m.rects[bandFoot].h > 2 && m.h <= 20 && m.w < leastLabelled {
+		return "the keys take more than two rows"
+	}
+	return tappable(m, lines, offered)
+}
+
+// tappable says what cannot be tapped that should be, or is tapped for two things.
+func tappable(m Model, lines []string, want act) string {
+	has := map[tapTarget]bool{}
+	for i, a := range m.scene.spots {
+		if a.x < 0 || a.y < 0 || a.w <= 0 || a.h <= 0 || a.x+a.w > m.w || a.y+a.h > m.h {
+			return fmt.Sprintf("the place %+v lies off the screen", a)
+		}
+		for _, b := range m.scene.spots[i+1:] {
+			if a.x < b.x+b.w && b.x < a.x+a.w && a.y < b.y+b.h && b.y < a.y+a.h {
+				return fmt.Sprintf("%+v and %+v overlap", a, b)
+			}
+		}
+		has[a.tapTarget] = true
+	}
+	if want != actNone && !has[tapTarget{act: want}] {
+		return "the band cannot be tapped"
+	}
+	for i := range m.line.choices {
+		if m.open && !has[tapTarget{act: actChoose, letter: byte(i)}] {
+			return fmt.Sprintf("answer %d cannot be tapped", i+1)
+		}
+	}
+	for _, b := range m.keys {
+		if !b.Enabled() || worth(b) > worth(binding{act: actHelp}) {
+			continue
+		}
+		readable := false
+		for _, l := range lines[m.rects[bandFoot].y:] {
+			readable = readable || strings.Contains(l, b.Help().Key)
+		}
+		if !has[b.target()] || !readable {
+			return fmt.Sprintf("the key %q has no place", b.Help().Key)
+		}
+	}
+	return ""
+}
+
+// TestMoreTanksThanRows: those in use are shown, the others are counted, with what they hold.
+func TestMoreTanksThanRows(t *testing.T) {
+	c := inRig(t, rigOf(6, 3)).size(40, 16)
+	for _, letter := range []string{"f", "e"} {
+		c.press(letter)
+		r := c.model().rects[bandTanks]
+		rows := strings.Split(c.screen(), "\n")[r.y : r.y+r.h]
+		if !strings.Contains(strings.Join(rows, "\n"), "►◄ "+letter) {
+			t.Errorf("%s feeds the pump and is not shown:\n%s", letter, c.screen())
+		}
+		if last := rows[len(rows)-1]; !strings.Contains(last, "+5") || !strings.Contains(last, "d 41") {
+			t.Errorf("the others are not counted: %q", last)
+		}
+	}
+}
