@@ -13,6 +13,7 @@ type Document struct {
 	Cell         Cell          `json:"cell"`
 	Hose         []Parcel      `json:"hose"`
 	Applicators  []Applicator  `json:"applicators"`
+	Loads        []Load        `json:"loads"`
 	Changeover   *Changeover   `json:"changeover"`
 	Weather      *Weather      `json:"weather"`
 	Today        Today         `json:"today"`
@@ -31,10 +32,28 @@ type Visit struct {
 
 // LineUp is how the valves stand, and what is wrong with that.
 type LineUp struct {
-	Name    *string  `json:"name"`
-	Supply  []string `json:"supply"`
-	Return  *string  `json:"return"`
-	Finding *string  `json:"finding"`
+	Name    *string           `json:"name"`
+	Supply  []string          `json:"supply"`
+	Return  *string           `json:"return"`
+	Valves  map[string]string `json:"valves"` // null where the line-up has no name
+	Finding *string           `json:"finding"`
+}
+
+// Load is what is to be loaded into a compartment or an applicator's tank, and which of it is in.
+type Load struct {
+	Into   string     `json:"into"`
+	Volume float64    `json:"volume_gal"`
+	Mix    *string    `json:"mix"`
+	For    *string    `json:"for"`
+	Items  []LoadItem `json:"items"`
+}
+
+// LoadItem is water or a product, in gal for water, else in fl_oz or oz.
+type LoadItem struct {
+	Item   string  `json:"item"`
+	Amount float64 `json:"amount"`
+	Unit   string  `json:"unit"`
+	Ticked bool    `json:"ticked"`
 }
 
 // Compartment is what is left in one part of the tank, and the area that it covers with an applicator.
@@ -90,6 +109,10 @@ type Changeover struct {
 	ArrivesS  *float64  `json:"arrives_s"`
 	HalfS     *float64  `json:"half_s"`
 	CleanS    *float64  `json:"clean_s"`
+	TintFrom  float64   `json:"tint_from_gal"`
+	TintBy    float64   `json:"tint_by_gal"`
+	TintFromS *float64  `json:"tint_from_s"`
+	TintByS   *float64  `json:"tint_by_s"`
 	DecidedBy string    `json:"decided_by"`
 	Share     float64   `json:"share"`
 	PushBack  *PushBack `json:"push_back"`

@@ -10,7 +10,7 @@ import (
 func Of(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) Document {
 	d := Document{
 		At: at.String(), LineUp: lineUp(b), Compartments: compartments(b), Cell: cell(b), Hose: hose(b),
-		Applicators: applicators(b), Changeover: ToClean(b, subject(b, at)), Weather: weather(b, at), Accounts: accounts(b),
+		Applicators: applicators(b), Loads: loads(b), Changeover: ToClean(b, subject(b, at)), Weather: weather(b, at), Accounts: accounts(b),
 		Entries: b.Seq(), State: b.StateDigest().String(), Journal: b.Digest().String(),
 	}
 	if b.Day().Date != "" {
@@ -46,7 +46,7 @@ func today(b *core.Book, now core.Maybe[core.Moment]) Today {
 
 func lineUp(b *core.Book) LineUp {
 	now := b.Plumbing().LineUp
-	out := LineUp{Name: text(b.LineUpName()), Supply: []string{}}
+	out := LineUp{Name: text(b.LineUpName()), Supply: []string{}, Valves: b.Positions()}
 	for _, l := range now.Supply {
 		out.Supply = append(out.Supply, string(l))
 	}
@@ -68,6 +68,7 @@ func ToClean(b *core.Book, in check.Intent) *Changeover {
 	out := &Changeover{
 		To: string(c.To), Arrives: c.Arrives.Gallons(), Half: c.Half.Gallons(), Clean: c.Clean.Gallons(),
 		ArrivesS: pointer(c.ArrivesS), HalfS: pointer(c.HalfS), CleanS: pointer(c.CleanS),
+		TintFrom: c.TintFrom.Gallons(), TintBy: c.TintBy.Gallons(), TintFromS: pointer(c.TintFromS), TintByS: pointer(c.TintByS),
 		DecidedBy: c.DecidedBy, Share: c.Share,
 	}
 	if c.Into == 0 {

@@ -36,7 +36,7 @@ func TestEmptyBookHasNoNullLists(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, key := range []string{"compartments", "hose", "applicators", "supply"} {
+	for _, key := range []string{"compartments", "hose", "applicators", "supply", "loads"} {
 		if !strings.Contains(string(text), `"`+key+`":[]`) {
 			t.Errorf("%s is no empty list in %s", key, text)
 		}

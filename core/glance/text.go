@@ -19,6 +19,7 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 	w.WriteString(heading(b, &d) + "\n\n")
 	writeLevels(&w, b)
 	writeLine(&w, b, &d)
+	writeLoads(&w, b)
 	if d.Weather != nil {
 		seen := b.Weather().Weather
 		fmt.Fprintf(&w, "weather     %s, looked %s, %.0f min ago\n", observed(&seen), b.Weather().At.Clock(), d.Weather.Age)
