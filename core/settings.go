@@ -65,6 +65,7 @@ const (
 	WindNoteBelowMPH = "wind_note_below_mph"
 	WindAskMPH       = "wind_ask_mph"
 	WindStopMPH      = "wind_stop_mph"
+	RainFreeMinH     = "rain_free_min_h"
 	GaugeErrorPct    = "gauge_error_pct"
 	RateErrorPct     = "rate_error_pct"
 	BypassFlowGPM    = "bypass_flow_gpm"

@@ -10,7 +10,7 @@ import (
 // enoughRule: what is left must do for the lawn. Short beyond the band is a stop, within it an ask.
 func enoughRule(s *situation) []Finding {
 	have, band, name, part := s.stock()
-	if name == "" {
+	if name == "" || s.spot() { // how much a spot takes is not known before
 		return nil
 	}
 	f := Finding{

@@ -74,7 +74,9 @@ type Intent struct {
 	With  string   // the applicator; empty: the first that hangs on a hose
 	// Volume is what is meant to go down; unknown: area times delivery rate.
 	Volume core.Maybe[measure.Volume]
-	At     core.Moment
+	// Area is what of the zones together is meant; unknown: what is due there, or all of them.
+	Area core.Maybe[measure.Area]
+	At   core.Moment
 	// Only is OnlySpray or OnlySpread where an applicator can do both and is to do one.
 	Only string
 	// Product and Amount are the dry product that is meant to be spread; left out they are what the hopper holds, and
@@ -150,6 +152,7 @@ const (
 	ActSpray    = "spray"
 	ActSpread   = "spread"
 	ActLeave    = "leave"
+	ActHold     = "hold"
 	ActCloseDay = "close_day"
 	ActNone     = "none"
 )
@@ -161,6 +164,9 @@ type Proposal struct {
 	Words string // "push back 2.64 gal into b"
 	Facts []core.Fact
 	Why   string // what stands in the way, for ActNone and ActConfirm
+	// Else may be done instead, by a key of its own.
+	Else      []core.Fact
+	ElseWords string
 	// LineUp is the line-up that ActLineUp sets.
 	LineUp fluid.LineUp
 }

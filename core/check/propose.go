@@ -7,20 +7,28 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
 )
 
 // Propose says which act comes next: one key does it. It looks at the visit now, or at the next one.
 func Propose(b *core.Book, in Intent) Proposal {
+	p := comesNext(b, in)
+	if cause, yes := HoldFor(b, in.At); yes && len(p.Else) == 0 && p.Act != ActOpenDay {
+		p.Else, p.ElseWords = hold(cause)
+	}
+	return p
+}
+
+func comesNext(b *core.Book, in Intent) Proposal {
 	switch {
 	case b.Rig() == nil:
 		return Proposal{Act: ActNone, Words: "enter the rig", Why: "The book has no rig yet."}
-	case !b.Day().Open:
+	case !b.Day().Open || in.At.Date() > b.Day().Date:
 		return proposeDay(b, in)
+	case b.Day().Hold != nil:
+		return proposeHold(b)
 	}
 	v := b.Day().Visiting()
-	if v == nil && in.At.Date() > b.Day().Date {
-		return proposeDay(b, in)
-	}
 	if v == nil {
 		next := b.Day().Next()
 		if len(next) == 0 {
@@ -31,7 +39,7 @@ func Propose(b *core.Book, in Intent) Proposal {
 	in.Lawn = v.Lawn
 	if len(in.Zones) == 0 {
 		if in = aim(b, in); len(in.Zones) == 0 {
-			return Proposal{Act: ActLeave, Words: "leave " + v.Lawn, Facts: []core.Fact{&core.VisitDone{Lawn: v.Lawn}}}
+			return proposeLeave(b, v)
 		}
 	}
 	s, err := look(b, in)
@@ -41,6 +49,23 @@ func Propose(b *core.Book, in Intent) Proposal {
 	return s.propose()
 }
 
+// proposeLeave leaves the lawn; what is left of a zone may be carried over instead.
+func proposeLeave(b *core.Book, v *core.Visit) Proposal {
+	p := Proposal{Act: ActLeave, Words: "leave " + v.Lawn, Facts: []core.Fact{&core.VisitDone{Lawn: v.Lawn}}}
+	if rest := RestOf(b); len(rest) > 0 {
+		var area measure.Area
+		for _, z := range rest {
+			area += z.Area
+		}
+		p.Else, p.ElseWords = LeaveRest(b, "part only"), "leave, and carry over "+sqft(area)
+	}
+	return p
+}
+
+func hold(cause string) ([]core.Fact, string) {
+	return []core.Fact{&core.Held{Cause: cause}}, "hold the day for " + cause
+}
+
 // Likely fills in what the operator is likely to do next: the visit now with the zones that are left, by the valves
 // as they stand; on the road the next visit, from the compartment that the screen would have him turn to.
 func Likely(b *core.Book, in Intent) Intent {
@@ -48,17 +73,22 @@ func Likely(b *core.Book, in Intent) Intent {
 	if b.Day().Visiting() != nil {
 		return aim(b, in)
 	}
+	if o := b.OwedAt(in.Lawn); o != nil && len(in.Zones) == 0 {
+		for _, z := range o.Zones {
+			in.Zones = append(in.Zones, z.Zone)
+		}
+	}
 	if fits := Fits(b, in.Lawn); len(fits) > 0 && !chosen(b) {
 		in.From = fits[0]
 	}
 	return in
 }
 
-// Untreated lists the zones of the lawn now visited on which no liquid was laid in this visit.
+// Untreated lists the zones that the visit now is for and on which no liquid was laid in it.
 func Untreated(b *core.Book) []string { return untreated(b, false) }
 
-// proposeDay opens the day with the last operator; the route is what the last day left over, else all lawns
-// in their order.
+// proposeDay opens the day with the last operator. A visit of the last day that is still begun is ended first, with
+// what is left of it carried over.
 func proposeDay(b *core.Book, in Intent) Proposal {
 	p := Proposal{Act: ActOpenDay, Words: "open " + in.At.Date()}
 	if len(b.Lawns()) == 0 {
@@ -67,18 +97,12 @@ func proposeDay(b *core.Book, in Intent) Proposal {
 	if in.At.Date() <= b.Day().Date {
 		return Proposal{Act: ActNone, Words: "nothing", Why: fmt.Sprintf("%s is closed; the next day opens when the clock, now at %s, says a later date.", b.Day().Date, in.At.Date())}
 	}
-	open := &core.DayOpened{Date: in.At.Date(), Operator: b.Day().Operator}
-	for _, v := range b.Day().Visits {
-		if v.State == core.Planned || v.State == core.Begun {
-			open.Route = append(open.Route, v.Lawn)
-		}
-	}
-	if len(open.Route) == 0 {
-		for _, l := range b.Lawns() {
-			open.Route = append(open.Route, l.LawnName)
-		}
-	}
+	open := &core.DayOpened{Date: in.At.Date(), Operator: b.Day().Operator, Route: routeFor(b, in.At.Date())}
 	p.Facts = []core.Fact{open}
+	if v := b.Day().Visiting(); v != nil && b.Day().Open {
+		p.Words = "end " + v.Lawn + ", " + p.Words
+		p.Facts = append(LeaveRest(b, "not ended on "+b.Day().Date), open)
+	}
 	if b.Day().Open {
 		p.Words += "; " + b.Day().Date + " was not closed"
 	}
@@ -114,7 +138,18 @@ func (s *situation) propose() Proposal {
 		}
 	}
 	if r.Verdict >= Ask {
-		return Proposal{Act: ActConfirm, Words: "answer the " + r.Verdict.String(), Why: r.heaviest().Do}
+		p := Proposal{Act: ActConfirm, Words: "answer the " + r.Verdict.String(), Why: r.heaviest().Do}
+		if r.windStops() {
+			p.Else, p.ElseWords = hold(HoldWind)
+		}
+		return p
+	}
+	if s.spot() {
+		p := Proposal{Act: ActSpray, Words: "type the area sprayed on " + joinZones(s.names()), Why: "A spot is less than the zone."}
+		if !s.wet {
+			p.Act, p.Words = ActSpread, "type the area spread on "+joinZones(s.names())
+		}
+		return p
 	}
 	var p Proposal
 	if s.wet {
@@ -125,17 +160,34 @@ func (s *situation) propose() Proposal {
 }
 
 func (s *situation) proposeSpray() Proposal {
-	f := &core.Sprayed{Lawn: s.lawn.LawnName, Applicator: s.with.Name, By: core.ByArea}
-	for _, z := range s.zones {
-		f.Zones = append(f.Zones, z.Name)
-	}
+	f := &core.Sprayed{Lawn: s.lawn.LawnName, Zones: s.names(), Applicator: s.with.Name, By: core.ByArea}
 	if s.in.Volume.Known {
 		f.By, f.Volume = core.ByGallons, core.Known(s.want)
 	}
+	f.Area = s.in.Area
 	return Proposal{
 		Act: ActSpray, Words: fmt.Sprintf("sprayed %s on %s", gal(s.want), strings.Join(f.Zones, " + ")),
 		Facts: []core.Fact{f},
 	}
+}
+
+// names are those of the zones.
+func (s *situation) names() []string {
+	var out []string
+	for _, z := range s.zones {
+		out = append(out, z.Name)
+	}
+	return out
+}
+
+// windStops tells whether the wind is a stop that stands: over the setting, or over a label's limit.
+func (r *Report) windStops() bool {
+	for _, f := range r.Findings {
+		if f.Rule == "weather" && f.Weight == Stop && f.Unit == "mph" && f.Reason == "" {
+			return true
+		}
+	}
+	return false
 }
 
 // heaviest is the first finding that the operator does not go on in spite of.

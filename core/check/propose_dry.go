@@ -52,7 +52,7 @@ func applicatorName(b *core.Book, in Intent) string {
 	return b.Rig().Applicators[0].Name
 }
 
-// untreated lists the zones of the lawn now visited on which no liquid, or nothing dry, was laid in this visit.
+// untreated lists the zones that the visit now is for and on which no liquid, or nothing dry, was laid in it.
 func untreated(b *core.Book, dry bool) []string {
 	v := b.Day().Visiting()
 	if v == nil || b.Lawn(v.Lawn) == nil {
@@ -63,9 +63,9 @@ func untreated(b *core.Book, dry bool) []string {
 		laid[l.Zone] = laid[l.Zone] || l.Dry == dry
 	}
 	var out []string
-	for _, z := range b.Lawn(v.Lawn).Zones {
-		if !laid[z.Name] {
-			out = append(out, z.Name)
+	for _, z := range due(b, v) {
+		if !laid[z] {
+			out = append(out, z)
 		}
 	}
 	return out

@@ -91,9 +91,21 @@ func (s *situation) findZones() error {
 		}
 		seen[n] = true
 		s.zones = append(s.zones, z)
-		s.area += z.Area
+		s.area += s.b.AreaMeant(s.lawn.LawnName, z)
+	}
+	if s.in.Area.Known {
+		s.area = s.in.Area.V
+	}
+	if s.area <= 0 {
+		return &core.Problem{What: fmt.Sprintf("The area is %s.", sqft(s.area)), Do: "Give more than 0.", Err: core.ErrRefused}
 	}
 	return nil
+}
+
+// spot tells whether only a part of the zones is meant, and not known how much.
+func (s *situation) spot() bool {
+	v := s.b.Day().Visiting()
+	return v != nil && v.Kind == core.Spot && v.Lawn == s.lawn.LawnName && !s.in.Volume.Known && !s.in.Area.Known
 }
 
 func (s *situation) findApplicator() error {

@@ -7,9 +7,12 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// weatherRule: no observation, or an old one, is an ask; wind over the product's limit, or over the lowest of
+// weatherRule: while the day is on hold that is a stop, and all that is said of the weather. No observation, or an old one, is an ask; wind over the product's limit, or over the lowest of
 // label and setting, is a stop; wind that swings or drops is asked or noted.
 func weatherRule(s *situation) []Finding {
+	if h := s.b.Day().Hold; h != nil {
+		return []Finding{held(h)}
+	}
 	w := s.b.Weather()
 	if w == nil {
 		return []Finding{{
