@@ -24,7 +24,7 @@ func TestChangeoverAtTheLid(t *testing.T) {
 	if got := c.facts(); got != "" {
 		t.Fatalf("looking logged %s", got)
 	}
-	c.press("enter").sees("Eyewear and gloves", "Hold the nozzle", "above the liquid", "count-down begins in 10 s")
+	c.press("enter").sees("Eyewear and gloves", "hold the nozzle inside", "above the liquid", "count-down begins in 10 s")
 	c.press("enter").sees("until you pull the trigger").passes(9*time.Second).sees("until you pull the trigger", "start now")
 	if bells != 0 {
 		t.Errorf("%d bells before the start", bells)

@@ -23,28 +23,47 @@ func (m *Model) showLook() sheet {
 		what, do := sentences(t.err)
 		s.rows = append(m.wrapped(theme.Strong, what), m.wrapped(theme.Base, do)...)
 	}
-	s.rows = append(s.rows, m.changeRows()...)
-	s.rows = append(s.rows, m.findingRows()...)
+	if t.err == nil {
+		s.rows = append(s.rows, m.changeRows()...)
+		s.rows = append(s.rows, m.reportRows("the trigger pulled then:", &t.look.Report)...)
+		s.rows = append(s.rows, m.placeRows()...)
+		if t.look.Pushed != nil {
+			s.rows = append(s.rows, m.reportRows("after the push:", t.look.Pushed)...)
+		}
+		if t.look.Cannot != nil {
+			what, do := sentences(t.look.Cannot)
+			s.rows = append(append(s.rows, m.wrapped(theme.Strong, what)...), m.wrapped(theme.Base, do)...)
+		}
+	}
 	switch {
 	case t.plan == nil && m.isLinedUp(t.to):
 		s.small = "The nozzle gives it now, as clean as the lawn ahead asks."
 	case m.isLinedUp(t.to):
 		s.offer, s.small = "go to the tank lid", "the valves stand on it already"
 	case t.plan == nil:
-		s.offer, s.small = fmt.Sprintf("turn supply and return to %c", t.to), m.valvesFor(t.to)
+		s.offer, s.small = fmt.Sprintf("turn supply and return to %c", t.to), m.valvesFor()
 	default:
-		s.offer, s.small = fmt.Sprintf("turn supply and return to %c, then to the tank lid", t.to), m.valvesFor(t.to)
+		s.offer, s.small = fmt.Sprintf("turn supply and return to %c, then to the tank lid", t.to), m.valvesFor()
 	}
 	return s
 }
 
-func (m *Model) valvesFor(l byte) string {
-	for _, u := range m.book.Rig().LineUps {
-		if string(u.Supply) == string(l) && u.Return == l && len(u.Valves) > 0 {
-			return "valves: " + valveWords(u.Valves)
+// valvesFor names the valves to set, and counts those that stand right already.
+func (m *Model) valvesFor() string {
+	words := ""
+	for _, v := range m.turn.look.Set {
+		if words != "" {
+			words += "   "
 		}
+		words += "valve " + v.Valve + " " + v.To
 	}
-	return "set the valves so"
+	if words == "" {
+		return "set the valves so"
+	}
+	if n := len(m.turn.look.Stay); n > 0 {
+		words += fmt.Sprintf("   (%d stay)", n)
+	}
+	return words
 }
 
 // changeRows are the figures of the changeover.
@@ -69,19 +88,15 @@ func (m *Model) gone(gal string, s float64, known bool) string {
 	return gal + " gal (" + wholeWords(s) + " s)"
 }
 
-// findingRows are the verdict, finding by finding.
-func (m *Model) findingRows() []row {
-	if m.turn.err != nil {
-		return nil
+// reportRows are a verdict, finding by finding.
+func (m *Model) reportRows(when string, r *check.Report) []row {
+	out := []row{{line: text(theme.Dim, when)}}
+	if len(r.Findings) == 0 {
+		return append(out, m.wrapped(theme.Base, fmt.Sprintf("%d checks would find nothing; the label and local rules decide.", r.Quiet))...)
 	}
-	out := []row{blankRow()}
-	if len(m.turn.report.Findings) == 0 {
-		return append(out, m.wrapped(theme.Base, fmt.Sprintf("%d checks would find nothing; the label and local rules decide.", m.turn.report.Quiet))...)
-	}
-	for _, f := range m.turn.report.Findings {
+	for _, f := range r.Findings {
 		said := m.finding(f)
-		lines := m.g.wrap(join(said.do, said.says), m.w-wordWidth-4)
-		for i, l := range lines {
+		for i, l := range m.g.wrap(join(said.do, said.says), m.w-wordWidth-4) {
 			head := span{theme.Base, m.padded("", wordWidth)}
 			if i == 0 {
 				head = span{said.t, m.padded(said.word, wordWidth)}
@@ -92,24 +107,37 @@ func (m *Model) findingRows() []row {
 	return out
 }
 
+// placeRows say what the push-back does to the compartments that take it.
+func (m *Model) placeRows() []row {
+	var out []row
+	for _, a := range m.turn.look.Places {
+		words := fmt.Sprintf("%c %s: gets %s gal, then %s gal", a.Letter, a.Mix, a.Gets.Text(), a.After.Text())
+		for _, f := range a.Foreign {
+			from := "water"
+			if f.From != 0 {
+				from = "of " + string(rune(f.From))
+			}
+			words += fmt.Sprintf(", %s gal %s in it", f.Volume.Text(), from)
+		}
+		if len(a.Loses) > 0 {
+			words += "; no longer for " + joined(a.Loses)
+		}
+		out = append(out, m.wrapped(theme.Base, words+".")...)
+	}
+	return out
+}
+
 // showReady is what to do at the lid, before the trigger is pulled.
 func (m *Model) showReady() sheet {
 	t := &m.turn
-	s := sheet{about: []line{text(theme.Strong, fmt.Sprintf(" to %c   %s", t.to, m.valvesFor(t.to)))}}
+	s := sheet{about: []line{text(theme.Strong, fmt.Sprintf(" to %c: %s", t.to, m.g.clean(t.look.Mix)))}}
 	if t.plan == nil {
 		s.rows = m.wrapped(theme.Base, "The nozzle gives it now, as clean as the lawn ahead asks.")
 		return s
 	}
-	for i, words := range []string{
-		"Eyewear and gloves on, as the label asks (usual care).",
-		"Open the lid. Hold the nozzle inside the lid, above the liquid: never in it.",
-		"The hose holds what came before. " + m.legsWords(),
-		"Do not stop at the first tint: the old mix still comes.",
-	} {
-		lines := m.wrapped(theme.Base, fmt.Sprintf("%d  %s", i+1, words))
-		s.rows = append(s.rows, lines...)
+	for i, step := range t.steps {
+		s.rows = append(s.rows, m.hanging(fmt.Sprintf("%d  ", i+1), step.Text)...)
 	}
-	s.rows = append(s.rows, m.changeRows()...)
 	s.offer = fmt.Sprintf("start: the count-down begins in %s s", wholeWords(m.startDelay()))
 	s.small = "the bell rings at the start, as the new liquid comes, and when it is clean"
 	if !t.flow.Known {
@@ -123,11 +151,16 @@ func placed(now, first string) string {
 	return strings.Repeat("_", max(cells(first)-cells(now), 0)) + now
 }
 
-func (m *Model) legsWords() string {
-	if len(m.turn.plan.Legs) == 0 {
-		return "No compartment can take it: push it into a can that you log."
+// hanging is wrapped text whose lines stand below the first one's words.
+func (m *Model) hanging(head, words string) []row {
+	var out []row
+	for i, l := range m.g.wrap(m.g.clean(words), m.w-4-cells(head)) {
+		if i > 0 {
+			head = strings.Repeat(" ", cells(head))
+		}
+		out = append(out, row{line: line{left: []span{{theme.Strong, head}, {theme.Base, l}}}})
 	}
-	return "Push " + m.pushWords(m.turn.plan.PushBack) + "."
+	return out
 }
 
 // showRunning is the count-down, in figures that are read from the lid.

@@ -28,11 +28,12 @@ const (
 type turning struct {
 	to     byte // the compartment to turn to
 	phase  phase
-	plan   *check.Changeover
+	look   check.Turn        // what it would come to
+	plan   *check.Changeover // of look; kept while it is under way
+	steps  []check.Step
 	flow   core.Maybe[measure.Flow]
-	report check.Report
 	err    error
-	key    turningKey // what plan and report were asked for
+	key    turningKey // what look and steps were asked for
 	began  time.Time  // when the trigger is, or was, to be pulled
 	ran    time.Duration
 	pushed core.Maybe[measure.Volume] // typed in the place of the seconds
@@ -98,8 +99,8 @@ func (m *Model) ponder() {
 	if t.phase > phaseReady || t.key == k || t.to == 0 {
 		return
 	}
-	t.key, t.plan, t.err, t.report = k, nil, nil, check.Report{}
-	in := check.Intent{With: m.onHose(), At: core.At(m.at), Lawn: m.got.lawn, From: t.to, Zones: m.got.left}
+	t.key, t.look, t.plan, t.steps, t.err = k, check.Turn{}, nil, nil, nil
+	in := check.Intent{With: m.onHose(), At: core.At(m.at), Lawn: m.got.lawn, Zones: m.got.left}
 	if a := m.book.Applicator(in.With); a != nil {
 		t.flow = a.Flow
 	}
@@ -107,8 +108,9 @@ func (m *Model) ponder() {
 		t.err = slip("There is no lawn ahead to judge by.", "Go by gallons: push the hose's volume and three times the pump's dead volume.")
 		return
 	}
-	t.report, t.err = check.Before(m.book, in)
-	t.plan = check.ToClean(m.book, in)
+	if t.look, t.err = check.WhatIf(m.book, in, t.to); t.err == nil {
+		t.plan, t.steps = t.look.Changeover, check.Steps(m.book, in, t.to)
+	}
 }
 
 // onHose is the applicator that hangs on the hose: the chosen one, or the first.

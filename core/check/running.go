@@ -21,7 +21,7 @@ type Progress struct {
 	ToGo  measure.Volume // until clean, 0 once it is
 	TurnS float64        // the same in seconds at the flow
 	ToGoS float64
-	Late  bool // the new liquid should have come, give or take: if no tint was seen, the valves are not where the book says
+	Late  bool // the tint should have come: if none was seen, the valves are not where the book says
 }
 
 // Running works a changeover out after so many seconds of a flow that is known. It is the one place for it: a screen
