@@ -128,7 +128,7 @@ func (s *reading) finish(read func(*reading)) ([]core.Fact, error) {
 	if len(s.troubles) == 0 {
 		read(s)
 	}
-	facts := s.admitted()
+	facts := s.admitted(read)
 	if len(s.troubles) > 0 {
 		return nil, s.troubles.sorted()
 	}

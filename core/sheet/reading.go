@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 
 	"example.com/tintline/core"
@@ -46,13 +47,6 @@ func (s *reading) add(t Trouble) {
 // bad says what is wrong with a cell.
 func (r *row) bad(column string, err error) {
 	t := trouble(column, find(r.columns, column).allowed, err)
-	t.Line = r.line
-	r.add(t)
-}
-
-// refused says why the book does not take what a row says.
-func (r *row) refused(err error) {
-	t := trouble("", "", err)
 	t.Line = r.line
 	r.add(t)
 }
@@ -156,7 +150,7 @@ func short(all []string) string {
 }
 
 // admitted gives the facts if the book admits them, one after the other.
-func (s *reading) admitted() []core.Fact {
+func (s *reading) admitted(read func(*reading)) []core.Fact {
 	if len(s.facts) > Most {
 		s.add(Trouble{
 			Line: s.facts[Most].rows[0].line, What: fmt.Sprintf("This would be entry %d of %d; an action has at most %d.", Most+1, len(s.facts), Most),
@@ -174,7 +168,13 @@ func (s *reading) admitted() []core.Fact {
 			err = on.Apply(entries[0])
 		}
 		if err != nil {
-			m.blame(on, err)
+			r := m.blame(on, err)
+			t := trouble("", "", err)
+			t.Line, t.Column = r.line, s.column(read, m, r, on, err)
+			if c := find(s.columns, t.Column); c != nil {
+				t.Allowed = c.allowed
+			}
+			s.add(t)
 			continue
 		}
 		out = append(out, m.fact)
@@ -182,18 +182,46 @@ func (s *reading) admitted() []core.Fact {
 	return out
 }
 
-// blame gives what the book refused to the row that brought it in.
-func (m *made) blame(on *core.Book, err error) {
-	guilty := m.rows[0]
-	// What an empty book would take is refused for what this book holds, and no single row is at fault.
-	if _, alone := core.NewBook(1).Prepare("sheet", on.LastAt(), m.fact); alone != nil && m.cut != nil {
-		guilty = m.rows[len(m.rows)-1]
-		for n := 1; n < len(m.rows); n++ {
-			if _, fewer := on.Prepare("sheet", on.LastAt(), m.cut(n)); fewer != nil && fewer.Error() == err.Error() {
-				guilty = m.rows[n-1]
-				break
-			}
+// blame finds the row that brought in what the book refuses.
+func (m *made) blame(on *core.Book, err error) *row {
+	if m.cut == nil {
+		return m.rows[0]
+	}
+	if _, alone := core.NewBook(1).Prepare("sheet", on.LastAt(), m.fact); alone == nil {
+		return m.rows[0] // it is what this book holds that stands against it, and no single row
+	}
+	for n := 1; n < len(m.rows); n++ {
+		if _, fewer := on.Prepare("sheet", on.LastAt(), m.cut(n)); fewer != nil && fewer.Error() == err.Error() {
+			return m.rows[n-1]
 		}
 	}
-	guilty.refused(err)
+	return m.rows[len(m.rows)-1]
+}
+
+// column finds the column that brought in what the book refuses: the first that may be left empty and without
+// which it would not be refused. It is empty where there is none.
+func (s *reading) column(read func(*reading), m made, guilty *row, on *core.Book, err error) string {
+	for i := range s.columns {
+		name := s.columns[i].Name
+		if guilty.cells[name] == "" || s.columns[i].need(guilty.cells["part"]) {
+			continue
+		}
+		without := &reading{file: s.file, columns: s.columns, book: s.book}
+		for _, r := range m.rows {
+			c := &row{reading: without, line: r.line, cells: r.cells}
+			if r == guilty {
+				c.cells = maps.Clone(r.cells)
+				delete(c.cells, name)
+			}
+			without.rows = append(without.rows, c)
+		}
+		read(without)
+		if len(without.troubles) > 0 || len(without.facts) != 1 {
+			continue
+		}
+		if _, still := on.Prepare("sheet", on.LastAt(), without.facts[0].fact); still == nil || still.Error() != err.Error() {
+			return name
+		}
+	}
+	return ""
 }

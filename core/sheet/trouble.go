@@ -117,7 +117,7 @@ func trouble(column, allowed string, err error) Trouble {
 	}
 	var p *core.Problem
 	if errors.As(err, &p) && allowed == "" {
-		t.Allowed, t.do = "what the book can take", p.Do
+		t.Allowed, t.do = strings.TrimSuffix(p.Do, "."), p.Do
 	}
 	return t
 }
