@@ -19,9 +19,17 @@ func TestGaugeReadByMark(t *testing.T) {
 		want float64
 		says string
 	}{
-		{"E", 0, ""}, {"1", 10, ""}, {"2", 30, ""}, {"red", 40, ""}, {"F", 160, ""},
+		{"E", 0, ""},
+		{"1", 10, ""},
+		{"2", 30, ""},
+		{"red", 40, ""},
+		{"F", 160, ""},
 		// arithmetic: on the line from one mark that is a figure to the next
-		{"1.5", 20, ""}, {"1 1/4", 15, ""}, {"2.00", 30, ""}, {"3", 70, ""}, {"4.50", 130, ""},
+		{"1.5", 20, ""},
+		{"1 1/4", 15, ""},
+		{"2.00", 30, ""},
+		{"3", 70, ""},
+		{"4.50", 130, ""},
 		{"0.5", 0, `The chart of b does not reach the mark "0.5".`},
 		{"5", 0, `The chart of b does not reach the mark "5".`},
 		{"blue", 0, `The chart of b does not reach the mark "blue".`},
