@@ -57,6 +57,19 @@ type Reading struct {
 	At           Moment
 }
 
+// Off is how much more the gauge said than was booked.
+func (r Reading) Off() measure.Volume { return r.Read - r.Booked }
+
+// LastReading is the last gauge reading of a compartment on this day, nil if there was none.
+func (d *Day) LastReading(letter byte) *Reading {
+	for i := len(d.Readings) - 1; i >= 0; i-- {
+		if d.Readings[i].Letter == letter {
+			return &d.Readings[i]
+		}
+	}
+	return nil
+}
+
 // Day is the open day, or the last one.
 type Day struct {
 	Open      bool

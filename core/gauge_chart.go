@@ -92,3 +92,15 @@ func (s *state) resolveGauge(f *GaugeRead) (Fact, error) {
 	c.Volume = Known(v)
 	return &c, nil
 }
+
+// NearestMark is the mark of the chart that is nearest to a volume, the lower of two; empty without a chart.
+func (c *RigCompartment) NearestMark(v measure.Volume) string {
+	best, off := "", measure.Volume(0)
+	for _, m := range c.Marks {
+		d := max(m.Volume-v, v-m.Volume)
+		if best == "" || d < off {
+			best, off = m.Mark, d
+		}
+	}
+	return best
+}

@@ -77,3 +77,18 @@ func TestLaterChartChangesNoReading(t *testing.T) {
 		t.Error(p.Do)
 	}
 }
+
+func TestNearestMark(t *testing.T) {
+	c := RigCompartment{Marks: []GaugeMark{{"1", measure.Gallons(20)}, {"2", measure.Gallons(90)}, {"F", measure.Gallons(300)}}}
+	for _, row := range []struct {
+		gal  float64
+		want string
+	}{{0, "1"}, {20, "1"}, {55, "1"}, {56, "2"}, {194, "2"}, {196, "F"}, {400, "F"}} {
+		if got := c.NearestMark(measure.Gallons(row.gal)); got != row.want {
+			t.Errorf("%g gal: mark %q, want %q", row.gal, got, row.want)
+		}
+	}
+	if got := (&RigCompartment{}).NearestMark(0); got != "" {
+		t.Errorf("without a chart the mark is %q", got)
+	}
+}

@@ -99,3 +99,17 @@ func TestKeysNameTheDayAndTheLawn(t *testing.T) {
 		}
 	}
 }
+
+func TestLastReadingSaysHowFarOffTheBookWas(t *testing.T) {
+	b := play(t, NewBook(1), setUp)
+	booked := b.Plumbing().Compartment('b').Liquid.Volume
+	mustEnter(t, b, &GaugeRead{Compartment: 'b', Volume: Known(booked - measure.Gallons(5))})
+	mustEnter(t, b, &GaugeRead{Compartment: 'b', Volume: Known(booked - measure.Gallons(3))})
+	r := b.Day().LastReading('b')
+	if r == nil || r.Off() != measure.Gallons(2) || r.At != b.LastAt() {
+		t.Errorf("the last reading is %+v", r)
+	}
+	if got := b.Day().LastReading('c'); got != nil {
+		t.Errorf("c was never read: %+v", got)
+	}
+}

@@ -19,6 +19,7 @@ const (
 	pageLoad
 	pageLineUp
 	pageGauge
+	pageMarks
 	pageWeather
 	pageTally
 	pageJournal
@@ -73,6 +74,7 @@ func newPages() []*pageSpec {
 	return []*pageSpec{
 		startPage(), menuPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
+		gaugePage(), marksPage(),
 		tallyPage(),
 		journalPage(), entryPage(),
 		changePage(), helpPage(),
@@ -116,7 +118,7 @@ type cameFrom struct {
 }
 
 // subject is what the pages that show one of many show.
-type subject struct{ product, mix string }
+type subject struct{ product, mix, tank string }
 
 // goBack goes to the page before. The list of pages and the search only lead on: one does not come back to them.
 func (m *Model) goBack() {

@@ -177,8 +177,7 @@ func (m *Model) readGauge(said string) (core.Fact, error) {
 	if l == 0 {
 		return nil, slip("Which compartment is not said.", "Type its letter first: b 62.")
 	}
-	v, err := measure.ReadVolume(rest, "gal")
-	return &core.GaugeRead{Compartment: l, Volume: core.Known(v)}, err
+	return m.readReading(l, rest)
 }
 
 // readWeather reads wind, direction and temperature; humidity carries a per cent sign and rain an h.

@@ -112,6 +112,13 @@ var situations = []struct {
 		return climbIn(t, atAlder+weedAndIron).press("g", "x", "down", "down", "down", "enter")
 	}},
 	{"mix_new", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g", "x", "enter", "n") }},
+	{"gauges", func(t *testing.T) *cab {
+		return climbIn(t, morning+charted(t)).press("o").type_("b 97").press("g", "g", "b")
+	}},
+	{"gauge_marks", func(t *testing.T) *cab { return climbIn(t, morning+charted(t)).press("g", "g", "enter", "down") }},
+	{"gauge_line_is_wrong", func(t *testing.T) *cab {
+		return climbIn(t, morning+charted(t)).press("g", "g", "enter", "l").type_("3")
+	}},
 	{"slow_disk", func(t *testing.T) *cab {
 		c := climbIn(t, atAlder)
 		c.slow = true
