@@ -6,7 +6,6 @@ import (
 	"time"
 
 	"github.com/charmbracelet/x/exp/golden"
-	"github.com/muesli/termenv"
 
 	"example.com/tintline/core"
 )
@@ -164,14 +163,4 @@ func TestSmallScreens(t *testing.T) {
 		c := climbIn(t, atAlder, func(o *Options) { o.ASCII = true })
 		golden.RequireEqual(t, []byte(c.screen()))
 	})
-}
-
-// TestThemes keeps the escape codes of each theme with 16 colours; the words are the same in all of them.
-func TestThemes(t *testing.T) {
-	for _, name := range []string{"night", "sun", "plain"} {
-		t.Run(name+"_80x24", func(t *testing.T) {
-			c := climbIn(t, atAlder, func(o *Options) { o.Theme, o.Renderer = name, colours(termenv.ANSI) })
-			golden.RequireEqual(t, []byte(c.screen()))
-		})
-	}
 }

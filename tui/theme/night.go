@@ -13,7 +13,7 @@ func night() [count]look {
 		blue   = ink{"#6FB7FF", "75", "12"}
 		violet = ink{"#D79BFF", "177", "13"}
 		cyan   = ink{"#6FD6D6", "80", "14"}
-		deep   = ink{"#1F4F2B", "22", "2"}
+		deep   = ink{"#1F4F2B", "22", "4"} // white on green cannot be read in every set of sixteen
 		blood  = ink{"#8A1F17", "88", "1"}
 	)
 	return [count]look{

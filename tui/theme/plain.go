@@ -1,12 +1,10 @@
 package theme
 
-// plain has no colour at all, only bold, reverse, underline and faint: for NO_COLOR and for terminals whose
-// colours cannot be trusted.
+// plain has no colour at all, only bold, reverse and underline: for NO_COLOR and for terminals whose colours
+// cannot be trusted. Nothing is faint: that is hard to read in the sun.
 func plain() [count]look {
 	return [count]look{
-		Dim:     {faint: true},
 		Strong:  {bold: true},
-		Rule:    {faint: true},
 		Head:    {bold: true},
 		Demo:    {bold: true, reverse: true},
 		Stop:    {bold: true, reverse: true},

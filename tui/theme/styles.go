@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"github.com/charmbracelet/lipgloss"
+	"github.com/muesli/termenv"
 )
 
 // Styles are the tokens' escape codes. They are taken from lipgloss once, so that drawing is appending bytes.
@@ -33,7 +34,7 @@ func (l look) style(r *lipgloss.Renderer) lipgloss.Style {
 	if l.bg.set() {
 		st = st.Background(l.bg.colour())
 	}
-	if l.bold {
+	if l.bold && !(r.ColorProfile() == termenv.ANSI && l.fg.dark()) {
 		st = st.Bold(true)
 	}
 	if l.reverse {
@@ -41,9 +42,6 @@ func (l look) style(r *lipgloss.Renderer) lipgloss.Style {
 	}
 	if l.underline {
 		st = st.Underline(true)
-	}
-	if l.faint {
-		st = st.Faint(true)
 	}
 	return st
 }

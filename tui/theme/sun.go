@@ -8,7 +8,7 @@ func sun() [count]look {
 		grey   = ink{"#3A3A3A", "237", "0"}
 		red    = ink{"#9B0000", "88", "1"}
 		brown  = ink{"#7A4B00", "94", "0"}
-		green  = ink{"#005F1E", "22", "2"}
+		green  = ink{"#005F1E", "22", "0"} // among sixteen none is dark enough on white
 		blue   = ink{"#00339B", "19", "4"}
 		violet = ink{"#5F0087", "54", "5"}
 		yellow = ink{"#FFD75F", "221", "11"}

@@ -64,13 +64,16 @@ type look struct {
 	bold      bool
 	reverse   bool
 	underline bool
-	faint     bool
 }
 
 // ink is a colour in the three sets of colours that terminals have; empty leaves it alone.
 type ink struct{ full, many, few string }
 
 func (i ink) set() bool { return i != ink{} }
+
+// dark tells whether it is one of the eight darker of sixteen colours. Many terminals draw those brighter where they
+// are bold, and so make black on white grey.
+func (i ink) dark() bool { return len(i.few) == 1 && i.few < "8" }
 
 func (i ink) colour() lipgloss.CompleteColor {
 	return lipgloss.CompleteColor{TrueColor: i.full, ANSI256: i.many, ANSI: i.few}
