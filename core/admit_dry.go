@@ -159,7 +159,11 @@ func (s *state) spreadersHint() string {
 	if len(have) == 0 {
 		return "Enter a spreader with the rig first."
 	}
-	return "Log it with " + strings.Join(have, " or ") + "."
+	last := len(have) - 1
+	if last == 0 {
+		return "Log it with " + have[0] + "."
+	}
+	return "Log it with " + strings.Join(have[:last], ", ") + " or " + have[last] + "."
 }
 
 // admitHopperDump admits what runs out of a hopper: back into the bag that it came from, or to waste.

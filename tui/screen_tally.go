@@ -21,6 +21,7 @@ func tallyPage() *pageSpec {
 // tallyTitles name the sections.
 var tallyTitles = map[string]string{
 	tally.Compartments: "by compartment", tally.Mixes: "by mix", tally.Products: "by product", tally.Lawns: "by lawn",
+	tally.Tanks: "applicators' own tanks", tally.Hoppers: "hoppers and spreaders",
 }
 
 // tallyTable marks a row that is the title of a table.

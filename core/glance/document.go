@@ -92,11 +92,14 @@ type Parcel struct {
 	Products []Product          `json:"products"`
 }
 
-// Applicator is an applicator; without a tank of its own the figures are null.
+// Applicator is an applicator; without a tank of its own, or a hopper, its figures are null. Products are those of the
+// tank, then those of the hopper, which have no strength.
 type Applicator struct {
 	Name     string    `json:"name"`
 	Tank     *float64  `json:"tank_gal"`
 	Left     *float64  `json:"left_gal"`
+	Hopper   *float64  `json:"hopper_lb"`
+	LeftDry  *float64  `json:"left_lb"`
 	Products []Product `json:"products"`
 }
 
@@ -138,6 +141,7 @@ type Weather struct {
 // Today is the bottom line of the open day, or of the last one.
 type Today struct {
 	Volume float64  `json:"gal"`
+	Mass   float64  `json:"lb"` // spread
 	Area   float64  `json:"area_sqft"`
 	Lawns  int      `json:"lawns"`
 	Hours  *float64 `json:"hours"`

@@ -37,7 +37,7 @@ func visit(b *core.Book) *Visit {
 func today(b *core.Book, now core.Maybe[core.Moment]) Today {
 	t := tally.Close(b, now)
 	all := t.All()
-	out := Today{Volume: all.Volume, Area: all.Area, Lawns: all.Lawns}
+	out := Today{Volume: all.Volume, Mass: all.Mass, Area: all.Area, Lawns: all.Lawns}
 	if b.Day().Date != "" {
 		out.Hours = &all.Hours
 	}

@@ -104,6 +104,11 @@ func applicators(b *core.Book) []Applicator {
 			size, left := t.Capacity.Gallons(), t.Liquid.Volume.Gallons()
 			row.Tank, row.Left, row.Products = &size, &left, products(b, t.Liquid)
 		}
+		if h := b.Plumbing().Hopper(a.Name); h != nil {
+			size, left := h.Capacity.Pounds(), h.Mass().Pounds()
+			row.Hopper, row.LeftDry = &size, &left
+			row.Products = append(row.Products, products(b, fluid.Liquid{Holds: h.Holds})...)
+		}
 		out = append(out, row)
 	}
 	return out

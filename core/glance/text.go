@@ -26,7 +26,11 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 	}
 	if d.Today.Hours != nil {
 		y := measure.Gallons(d.Today.Volume)
-		fmt.Fprintf(&w, "today       %s gal on %s sq ft, %d lawns, %.1f h\n", y.Text(), measure.SquareFeet(d.Today.Area).Text(), d.Today.Lawns, *d.Today.Hours)
+		spread := ""
+		if d.Today.Mass > 0 {
+			spread = fmt.Sprintf(" and %.1f lb", d.Today.Mass)
+		}
+		fmt.Fprintf(&w, "today       %s gal%s on %s sq ft, %d lawns, %.1f h\n", y.Text(), spread, measure.SquareFeet(d.Today.Area).Text(), d.Today.Lawns, *d.Today.Hours)
 	}
 	fmt.Fprintf(&w, "entries     %d\nstate       %s\njournal     %s\n", d.Entries, d.State, d.Journal)
 	return w.String()
@@ -70,6 +74,11 @@ func writeLevels(w *strings.Builder, b *core.Book) {
 		names = append(names, t.Name)
 		levels = append(levels, fmt.Sprintf("%s of %s gal", t.Liquid.Volume.Text(), t.Capacity.Text())+holding(b, t.Liquid, "\n"))
 	}
+	for i := range b.Plumbing().Hoppers {
+		h := &b.Plumbing().Hoppers[i]
+		names = append(names, h.Name)
+		levels = append(levels, hopper(b, h))
+	}
 	wide := 0
 	for _, n := range names {
 		wide = max(wide, utf8.RuneCountInString(n))
@@ -78,6 +87,18 @@ func writeLevels(w *strings.Builder, b *core.Book) {
 		indent := "\n" + strings.Repeat(" ", wide+4)
 		fmt.Fprintf(w, "%s%s  %s\n", n, strings.Repeat(" ", wide-utf8.RuneCountInString(n)), strings.ReplaceAll(levels[i], "\n", indent))
 	}
+}
+
+// hopper is what is left in a hopper, and of what.
+func hopper(b *core.Book, h *fluid.Hopper) string {
+	s := fmt.Sprintf("%.1f of %.1f lb in the hopper", h.Mass().Pounds(), h.Capacity.Pounds())
+	for _, q := range h.Holds {
+		s += "\n" + b.ProductByKey(q.Key).ProductName
+		if len(h.Holds) > 1 {
+			s += " " + measure.Amount{N: q.N, Kind: measure.Dry}.Text()
+		}
+	}
+	return s
 }
 
 // trace is the share of a product's greatest strength in the rig under which it is only counted here; the

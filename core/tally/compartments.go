@@ -70,14 +70,7 @@ func (t *Tally) addCompartments(day []Compartment) {
 	for _, d := range day {
 		seen[d.Letter] = true
 		c := t.compartment(d.Letter)
-		if first {
-			c.Flows.Start = d.Flows.Start
-		}
-		c.Flows.Other += d.Flows.Start - c.Flows.Left() + d.Flows.Other
-		c.Flows.Loaded += d.Flows.Loaded
-		c.Flows.PushedIn += d.Flows.PushedIn
-		c.Flows.Drawn += d.Flows.Drawn
-		c.Flows.Unexplained += d.Flows.Unexplained
+		addFlows(&c.Flows, d.Flows, first)
 		c.ToLawns += d.ToLawns
 		if d.Gauge.Known {
 			c.Gauge = d.Gauge

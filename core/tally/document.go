@@ -13,6 +13,8 @@ type Document struct {
 	Mixes        []MixRow         `json:"mixes"`
 	Products     []ProductRow     `json:"products"`
 	Lawns        []LawnRow        `json:"lawns"`
+	Applicators  []TankRow        `json:"applicators"`
+	Hoppers      []HopperRow      `json:"hoppers"`
 	All          AllRow           `json:"all"`
 }
 
@@ -28,6 +30,31 @@ type CompartmentRow struct {
 	Left        float64  `json:"left_gal"`
 	Gauge       *float64 `json:"gauge_gal"`
 	ToLawns     float64  `json:"to_lawns_gal"`
+}
+
+// TankRow is an applicator's own tank in the document.
+type TankRow struct {
+	Name        string  `json:"name"`
+	Start       float64 `json:"start_gal"`
+	Loaded      float64 `json:"loaded_gal"`
+	Filled      float64 `json:"filled_gal"`
+	Drawn       float64 `json:"drawn_gal"`
+	Other       float64 `json:"other_gal"`
+	Unexplained float64 `json:"unexplained_gal"`
+	Left        float64 `json:"left_gal"`
+	ToLawns     float64 `json:"to_lawns_gal"`
+}
+
+// HopperRow is a spreader, or the hopper of another applicator, in the document; what it laid may have come from the
+// bag in part.
+type HopperRow struct {
+	Name    string  `json:"name"`
+	Start   float64 `json:"start_lb"`
+	Loaded  float64 `json:"loaded_lb"`
+	Spread  float64 `json:"spread_lb"`
+	Other   float64 `json:"other_lb"`
+	Left    float64 `json:"left_lb"`
+	ToLawns float64 `json:"to_lawns_lb"`
 }
 
 // MixRow is a mix in the document.
@@ -49,6 +76,7 @@ type ProductRow struct {
 type LawnRow struct {
 	Lawn   string    `json:"lawn"`
 	Volume float64   `json:"gal"`
+	Mass   float64   `json:"lb"`
 	Area   float64   `json:"area_sqft"`
 	Zones  []ZoneRow `json:"zones"`
 }
@@ -58,6 +86,7 @@ type ZoneRow struct {
 	Zone     string       `json:"zone"`
 	Grass    string       `json:"grass"`
 	Volume   float64      `json:"gal"`
+	Mass     float64      `json:"lb"`
 	Area     float64      `json:"area_sqft"`
 	Products []ProductRow `json:"products"`
 }
@@ -65,6 +94,7 @@ type ZoneRow struct {
 // AllRow is the bottom line of the document.
 type AllRow struct {
 	Volume float64 `json:"gal"`
+	Mass   float64 `json:"lb"` // of what was spread
 	Area   float64 `json:"area_sqft"`
 	Lawns  int     `json:"lawns"`
 	Hours  float64 `json:"hours"`
@@ -75,6 +105,7 @@ func (t *Tally) Document() Document {
 	d := Document{
 		From: t.From, To: t.To, All: t.All(),
 		Compartments: []CompartmentRow{}, Mixes: []MixRow{}, Products: productRows(t.Meant()), Lawns: []LawnRow{},
+		Applicators: []TankRow{}, Hoppers: []HopperRow{},
 	}
 	for _, c := range t.Compartments {
 		f := c.Flows
@@ -93,18 +124,29 @@ func (t *Tally) Document() Document {
 		d.Mixes = append(d.Mixes, MixRow{m.Mix, m.Volume.Gallons(), m.Area.SquareFeet()})
 	}
 	for _, l := range t.Lawns {
-		row := LawnRow{l.Lawn, l.Volume.Gallons(), l.Area.SquareFeet(), []ZoneRow{}}
+		row := LawnRow{l.Lawn, l.Volume.Gallons(), l.Mass.Pounds(), l.Area.SquareFeet(), []ZoneRow{}}
 		for _, z := range l.Zones {
-			row.Zones = append(row.Zones, ZoneRow{z.Zone, z.Grass, z.Volume.Gallons(), z.Area.SquareFeet(), productRows(z.Products)})
+			row.Zones = append(row.Zones, ZoneRow{z.Zone, z.Grass, z.Volume.Gallons(), z.Mass.Pounds(), z.Area.SquareFeet(), productRows(z.Products)})
 		}
 		d.Lawns = append(d.Lawns, row)
+	}
+	for _, a := range t.Tanks {
+		f := a.Flows
+		d.Applicators = append(d.Applicators, TankRow{
+			a.Name, f.Start.Gallons(), f.Loaded.Gallons(), f.PushedIn.Gallons(), f.Drawn.Gallons(), f.Other.Gallons(),
+			f.Unexplained.Gallons(), f.Left().Gallons(), a.ToLawns.Gallons(),
+		})
+	}
+	for _, h := range t.Hoppers {
+		f := h.Flows
+		d.Hoppers = append(d.Hoppers, HopperRow{h.Name, f.Start.Pounds(), f.Loaded.Pounds(), f.Spread.Pounds(), f.Other.Pounds(), f.Left().Pounds(), h.ToLawns.Pounds()})
 	}
 	return d
 }
 
 // All is the bottom line.
 func (t *Tally) All() AllRow {
-	return AllRow{t.Volume.Gallons(), t.Area.SquareFeet(), len(t.Lawns), float64(t.Seconds) / 3600}
+	return AllRow{t.Volume.Gallons(), t.Mass.Pounds(), t.Area.SquareFeet(), len(t.Lawns), float64(t.Seconds) / 3600}
 }
 
 func productRows(list []Product) []ProductRow {

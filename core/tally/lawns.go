@@ -9,6 +9,7 @@ import (
 type Lawn struct {
 	Lawn   string
 	Volume measure.Volume
+	Mass   measure.Mass
 	Area   measure.Area
 	Zones  []Zone
 }
@@ -17,12 +18,13 @@ type Lawn struct {
 type Zone struct {
 	Zone, Grass string
 	Volume      measure.Volume
-	Area        measure.Area
+	Mass        measure.Mass // of what was spread
+	Area        measure.Area // treated: once in a visit, with liquid, dry product or both
 	Products    []Product
 }
 
-func (t *Tally) takeLawn(b *core.Book, l *core.Laid) {
-	t.lawn(l.Lawn).take(Zone{l.Zone, l.Grass, l.Volume, l.Area, productsOf(b, l)})
+func (t *Tally) takeLawn(b *core.Book, l *core.Laid, treated measure.Area) {
+	t.lawn(l.Lawn).take(Zone{l.Zone, l.Grass, l.Volume, dryMass(l), treated, productsOf(b, l)})
 }
 
 func (t *Tally) lawn(name string) *Lawn {
@@ -38,10 +40,12 @@ func (t *Tally) lawn(name string) *Lawn {
 // take adds what a zone got to the lawn. A zone that was sown to another grass is a row of its own.
 func (l *Lawn) take(z Zone) {
 	l.Volume += z.Volume
+	l.Mass += z.Mass
 	l.Area += z.Area
 	for i := range l.Zones {
 		if at := &l.Zones[i]; at.Zone == z.Zone && at.Grass == z.Grass {
 			at.Volume += z.Volume
+			at.Mass += z.Mass
 			at.Area += z.Area
 			at.Products = addProducts(at.Products, z.Products)
 			return

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"example.com/tintline/core/label"
+	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
 )
 
@@ -15,6 +15,8 @@ type printed struct {
 	gal         float64 // step of gallons
 	area        float64 // step of square feet
 	all, allSqF float64
+	lb          float64 // step of pounds
+	allLb       float64
 }
 
 func (t *Tally) printing() printed {
@@ -23,11 +25,15 @@ func (t *Tally) printing() printed {
 		p.places, p.gal = 2, 0.01
 	}
 	p.all = measure.LargestRemainder([]float64{t.Volume.Gallons()}, t.Volume.Gallons(), p.gal)[0]
+	p.lb = 0.1
+	p.allLb = measure.LargestRemainder([]float64{t.Mass.Pounds()}, t.Mass.Pounds(), p.lb)[0]
 	p.allSqF = measure.LargestRemainder([]float64{t.Area.SquareFeet()}, t.Area.SquareFeet(), p.area)[0]
 	return p
 }
 
 func (p printed) gallons(f float64) string { return commas(f, p.places) }
+
+func (p printed) pounds(f float64) string { return commas(f, 1) }
 
 func (p printed) sqft(f float64) string { return commas(f, 0) }
 
@@ -54,7 +60,7 @@ func commas(f float64, places int) string {
 // Section is one table of the tally as people read it: the first column stands left, the others right, and a row whose
 // first cell begins with blanks is part of the row above.
 type Section struct {
-	Of   string // Compartments, Mixes, Products or Lawns
+	Of   string // Compartments, Mixes, Products, Lawns, Tanks or Hoppers
 	Head []string
 	Rows [][]string
 }
@@ -65,6 +71,8 @@ const (
 	Mixes        = "mixes"
 	Products     = "products"
 	Lawns        = "lawns"
+	Tanks        = "tanks"
+	Hoppers      = "hoppers"
 )
 
 func (s *Section) add(cells ...string) { s.Rows = append(s.Rows, cells) }
@@ -96,15 +104,19 @@ func (t *Tally) Line() string {
 	if len(t.Lawns) == 1 {
 		lawns = "lawn"
 	}
-	return fmt.Sprintf("%s   %d %s   %s sq ft   %s gal   %s h", dates, len(t.Lawns), lawns,
-		p.sqft(p.allSqF), p.gallons(p.all), commas(t.All().Hours, 1))
+	spread := ""
+	if t.Mass > 0 {
+		spread = p.pounds(p.allLb) + " lb   "
+	}
+	return fmt.Sprintf("%s   %d %s   %s sq ft   %s gal   %s%s h", dates, len(t.Lawns), lawns,
+		p.sqft(p.allSqF), p.gallons(p.all), spread, commas(t.All().Hours, 1))
 }
 
 // Sections are the tables that have rows. As printed, each column adds up to the line at the top.
 func (t *Tally) Sections() []Section {
 	p := t.printing()
 	var out []Section
-	for _, s := range []Section{t.compartments(p), t.mixes(p), t.products(), t.lawns(p)} {
+	for _, s := range []Section{t.compartments(p), t.tanks(p), t.hoppers(p), t.mixes(p), t.products(), t.lawns(p)} {
 		if len(s.Rows) > 0 {
 			out = append(out, s)
 		}
@@ -112,9 +124,8 @@ func (t *Tally) Sections() []Section {
 	return out
 }
 
-// row prints the six flows of a compartment so that they come to what is printed as left.
-func (p printed) row(c *Compartment) []float64 {
-	f := c.Flows
+// row prints the six flows of a tank so that they come to what is printed as left.
+func (p printed) row(f fluid.Flows) []float64 {
 	parts := []float64{
 		f.Start.Gallons(), f.Loaded.Gallons(), f.PushedIn.Gallons(), -f.Drawn.Gallons(), f.Other.Gallons(), f.Unexplained.Gallons(),
 	}
@@ -138,7 +149,7 @@ func (t *Tally) compartments(p printed) Section {
 	for i := range t.Compartments {
 		c := &t.Compartments[i]
 		cells := []string{c.Letter}
-		for j, f := range p.row(c) {
+		for j, f := range p.row(c.Flows) {
 			sums[j] += f
 			cells = append(cells, p.gallons(f))
 		}
@@ -165,12 +176,13 @@ func (t *Tally) mixes(p printed) Section {
 		gal, area = append(gal, m.Volume.Gallons()), append(area, m.Area.SquareFeet())
 	}
 	gal = measure.LargestRemainder(gal, t.Volume.Gallons(), p.gal)
-	area = measure.LargestRemainder(area, t.Area.SquareFeet(), p.area)
+	sprayed := measure.LargestRemainder([]float64{t.Sprayed.SquareFeet()}, t.Sprayed.SquareFeet(), p.area)[0]
+	area = measure.LargestRemainder(area, t.Sprayed.SquareFeet(), p.area)
 	rows := Section{Of: Mixes, Head: []string{"mix", "gal", "sq ft"}}
 	for i, m := range t.Mixes {
 		rows.add(m.Mix, p.gallons(gal[i]), p.sqft(area[i]))
 	}
-	rows.add("all", p.gallons(p.all), p.sqft(p.allSqF))
+	rows.add("all", p.gallons(p.all), p.sqft(sprayed))
 	return rows
 }
 
@@ -186,32 +198,5 @@ func (t *Tally) products() Section {
 		}
 		rows.add(pr.Product, pr.Amount.Text(), per)
 	}
-	return rows
-}
-
-func (t *Tally) lawns(p printed) Section {
-	if len(t.Lawns) == 0 {
-		return Section{}
-	}
-	var gal, area []float64
-	for _, l := range t.Lawns {
-		gal, area = append(gal, l.Volume.Gallons()), append(area, l.Area.SquareFeet())
-	}
-	gal = measure.LargestRemainder(gal, t.Volume.Gallons(), p.gal)
-	area = measure.LargestRemainder(area, t.Area.SquareFeet(), p.area)
-	rows := Section{Of: Lawns, Head: []string{"lawn", "gal", "sq ft"}}
-	for i, l := range t.Lawns {
-		rows.add(l.Lawn, p.gallons(gal[i]), p.sqft(area[i]))
-		var zg, za []float64
-		for _, z := range l.Zones {
-			zg, za = append(zg, z.Volume.Gallons()), append(za, z.Area.SquareFeet())
-		}
-		zg = measure.LargestRemainder(zg, gal[i], p.gal)
-		za = measure.LargestRemainder(za, area[i], p.area)
-		for j, z := range l.Zones {
-			rows.add("  "+z.Zone+", "+label.GrassWords(z.Grass), p.gallons(zg[j]), p.sqft(za[j]))
-		}
-	}
-	rows.add("all", p.gallons(p.all), p.sqft(p.allSqF))
 	return rows
 }

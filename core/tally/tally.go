@@ -12,9 +12,13 @@ type Tally struct {
 	Mixes        []Mix
 	Products     []Product
 	Lawns        []Lawn
+	Tanks        []Tank
+	Hoppers      []Hopper
 	Volume       measure.Volume
-	Area         measure.Area
-	Seconds      int64 // from opened to closed, all days together
+	Mass         measure.Mass // of what was spread
+	Area         measure.Area // treated, with either
+	Sprayed      measure.Area // of it with liquid
+	Seconds      int64        // from opened to closed, all days together
 }
 
 // Close takes the sums of the book's day, open or last. The figures stand until the next day is opened: call
@@ -24,14 +28,21 @@ func Close(b *core.Book, now core.Maybe[core.Moment]) Tally {
 	d := b.Day()
 	t := Tally{From: d.Date, To: d.Date, Seconds: seconds(d, now)}
 	t.takeFlows(b)
+	t.takeTanks(b)
+	areas := treated(d)
 	for i := range d.Laid {
 		l := &d.Laid[i]
 		t.Volume += l.Volume
-		t.Area += l.Area
+		t.Mass += dryMass(l)
+		t.Area += areas[i]
+		if !l.Dry {
+			t.Sprayed += l.Area
+		}
 		t.takeOrigins(b, l)
 		t.takeMixes(b, l)
 		t.takeProducts(b, l)
-		t.takeLawn(b, l)
+		t.takeLawn(b, l, areas[i])
+		t.takeApplicator(l)
 	}
 	return t
 }
@@ -69,7 +80,10 @@ func (t *Tally) add(day *Tally) {
 	}
 	t.Products = addProducts(t.Products, day.Products)
 	t.addLawns(day.Lawns)
+	t.addTanks(day)
 	t.Volume += day.Volume
+	t.Mass += day.Mass
 	t.Area += day.Area
+	t.Sprayed += day.Sprayed
 	t.Seconds += day.Seconds
 }
