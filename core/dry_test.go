@@ -253,3 +253,22 @@ func TestDryRefusals(t *testing.T) {
 	refusals(t, "testdata/refusals_dry.tsv", dryBook(t, `{"fact":"loaded","into":"spreader","parts":[{"product":"food","amount_lb":30}]}
 {"fact":"loaded","into":"ride-on","mix":"FL","parts":[{"product":"food","amount_lb":20},{"product":"lime","amount_lb":10}]}`), 30)
 }
+
+func TestNextTipGoesRound(t *testing.T) {
+	b := NewBook(1)
+	if _, more := b.NextTip("gun"); more {
+		t.Error("a book without a rig has a tip")
+	}
+	play(t, b, `{"fact":"rig","name":"truck","compartments":[{"letter":"a","capacity_gal":300},{"letter":"b","capacity_gal":160}],"hoses":[{"name":"reel","volume_gal":1.5}],"applicators":[{"name":"gun","kind":"gun","hose":"reel","delivery_gal_per_1000_sqft":1.5,"tips":[{"name":"plain","delivery_gal_per_1000_sqft":1.5},{"name":"wide","delivery_gal_per_1000_sqft":2}]},{"name":"backpack","kind":"backpack","hose":"reel","delivery_gal_per_1000_sqft":1,"tank_gal":4,"tips":[{"name":"fan","delivery_gal_per_1000_sqft":1}]}]}`)
+	for _, want := range []string{"plain", "wide", "plain"} {
+		next, more := b.NextTip("gun")
+		if next.Name != want || !more {
+			t.Fatalf("the next tip is %q, not %q", next.Name, want)
+		}
+		mustEnter(t, b, &Fitted{"gun", next.Name})
+	}
+	mustEnter(t, b, &Fitted{"backpack", "fan"})
+	if _, more := b.NextTip("backpack"); more {
+		t.Error("the only tip is on, and another is offered")
+	}
+}

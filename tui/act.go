@@ -82,6 +82,8 @@ func (m *Model) do(b binding) tea.Cmd {
 		return m.take(b.letter)
 	case actOther:
 		m.other()
+	case actTip:
+		return m.nextTip()
 	case actStrike:
 		m.putStrike()
 	case actNext:
@@ -196,6 +198,13 @@ func (m *Model) other() {
 	if a = m.applicator(); a != nil {
 		m.status = status{kind: saysChosen, what: "spraying with " + a.Name, do: rateWords(a)}
 	}
+}
+
+// nextTip fits the next tip of the applicator.
+func (m *Model) nextTip() tea.Cmd {
+	a := m.applicator()
+	t, _ := m.book.NextTip(a.Name)
+	return m.enter(&core.Fitted{Applicator: a.Name, Tip: t.Name})
 }
 
 // goOn leaves the lawn, or arrives at the next one.

@@ -71,8 +71,9 @@ func TestNoTintByTheUpperBand(t *testing.T) {
 	c := climbIn(t, atAlder).press("t", "enter", "enter").passes(10*time.Second + 30*time.Second).seesNot("z:")
 	c.passes(30 * time.Second).sees("No tint seen? z: the valves are not where the book says.")
 	c.press("z").sees("booked")
-	f := c.disk.entries[len(c.disk.entries)-1].What.(*core.TintSeen)
-	if f.Missed != "yes" || !f.Seconds.Known {
+	c.press("esc").sees("STOP", "valves")
+	f := c.disk.entries[0].What.(*core.TintSeen)
+	if len(c.disk.entries) != 1 || f.Missed != "yes" || !f.Seconds.Known {
 		t.Errorf("logged: %+v", f)
 	}
 }

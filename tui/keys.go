@@ -38,6 +38,7 @@ const (
 	actRow // a row of a page: by a tap
 	actRun // what a key of one page does
 	actChange
+	actTip
 )
 
 // side says which hand a key belongs to: the left one picks the liquid, the right one does the rest.
@@ -131,6 +132,14 @@ func newKeys(specs []*pageSpec) []binding {
 		}),
 		one(actOther, "h", "applicator", "spray with the next applicator", func(m *Model) bool {
 			return m.inCab() && len(m.applicators()) > 1
+		}),
+		one(actTip, "r", "rate", "fit the next tip, or setting, on the applicator: another delivery rate", func(m *Model) bool {
+			a := m.applicator()
+			if a == nil || !m.canTurn() {
+				return false
+			}
+			_, more := m.book.NextTip(a.Name)
+			return more
 		}),
 		one(actStrike, "u", "strike", "strike the last thing logged", func(m *Model) bool {
 			return m.inCab() && len(m.got.last) > 0

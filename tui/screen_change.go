@@ -251,12 +251,12 @@ func (m *Model) tintNow() tea.Cmd {
 	return nil
 }
 
-// tintMissed logs that no tint came until now: the check makes a stop of it.
+// tintMissed logs that no tint came until now: the check makes a stop of it. The pushes are not logged with it: what
+// went through the nozzle came from somewhere else than the book would say, and a gauge reading finds it.
 func (m *Model) tintMissed() tea.Cmd {
 	s := m.turn.elapsed(m.at).Round(time.Second).Seconds()
-	facts := append(check.Pushed(m.turn.plan, m.progress().Gone), &core.TintSeen{Seconds: core.Known(s), Missed: "yes"})
 	m.turn = turning{to: m.turn.to}
-	return m.enter(facts...)
+	return m.enter(&core.TintSeen{Seconds: core.Known(s), Missed: "yes"})
 }
 
 // typePushed takes the seconds or the gallons by hand.
