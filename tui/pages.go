@@ -63,12 +63,6 @@ type row struct {
 	now bool
 }
 
-// placeOn is where one is on a page.
-type placeOn struct {
-	chosen string // the id of a row
-	top    int    // the first row in sight
-}
-
 // newPages lists the pages of the program.
 func newPages() []*pageSpec {
 	return []*pageSpec{
@@ -149,16 +143,6 @@ func pageKey(p page, k, label, long string, run func(m *Model) tea.Cmd, on func(
 	b := one(actRun, k, label, long, func(m *Model) bool { return m.onPage(p) && (on == nil || on(m)) })
 	b.page, b.run = p, run
 	return b
-}
-
-// moved moves the choice by so many rows that can be chosen.
-func (m *Model) moved(by int) {
-	rows := m.picks()
-	if len(rows) == 0 { // text: it moves as a whole
-		m.on[m.spec().page].top += by
-		return
-	}
-	m.on[m.spec().page].chosen = rows[min(max(m.chosenAt(rows)+by, 0), len(rows)-1)]
 }
 
 // picks lists the ids that can be chosen on the page now.

@@ -61,7 +61,8 @@ func (m *Model) rowLines(r rect, s *scene) []line {
 	if r.h <= 0 {
 		return nil
 	}
-	m.inSight(at, r.h)
+	at.rows = r.h
+	m.inSight(at)
 	chosen := m.chosen()
 	at.top = max(min(at.top, len(rows)-r.h), 0)
 	var out []line
@@ -86,24 +87,6 @@ func (m *Model) rowLines(r rect, s *scene) []line {
 	return out
 }
 
-// inSight moves the rows so that the one chosen can be seen, with one above and one below, which may say that there
-// is more. At the first and the last that can be chosen, the text before and behind it comes into sight.
-func (m *Model) inSight(at *placeOn, h int) {
-	rows, ids, chosen := m.sheet.rows, m.picks(), m.chosen()
-	for i := range rows {
-		if chosen == "" || rows[i].id != chosen {
-			continue
-		}
-		at.top = max(min(at.top, i-1), i-h+2)
-		if chosen == ids[0] {
-			at.top = min(at.top, max(i-h+2, 0))
-		}
-		if chosen == ids[len(ids)-1] {
-			at.top = max(at.top, min(i-1, len(rows)-h))
-		}
-	}
-}
-
 // moreRow says that there is more that way, in the place of a row; a tap goes there.
 func (m *Model) moreRow(out []line, i int, words string, to act, r rect, s *scene) {
 	out[i] = text(theme.Dim, "  "+words)
@@ -125,6 +108,18 @@ func (m *Model) wrapped(t theme.Token, s string) []row {
 	var out []row
 	for _, l := range m.g.wrap(m.g.clean(s), m.w-4) {
 		out = append(out, row{line: text(t, l)})
+	}
+	return out
+}
+
+// told are lines below a page's title that are wrapped to the width.
+func (m *Model) told(t theme.Token, s string) []line {
+	var out []line
+	if s = m.g.clean(s); cells(s) <= m.w-2 {
+		return []line{text(t, " "+s)} // as it stands: wrapping closes its gaps
+	}
+	for _, l := range m.g.wrap(s, m.w-2) {
+		out = append(out, text(t, " "+l))
 	}
 	return out
 }

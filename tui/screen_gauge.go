@@ -37,7 +37,7 @@ func marksPage() *pageSpec {
 func letterKeys(p page, on func(m *Model, letter byte) bool) []binding {
 	var out []binding
 	for l := byte('a'); l <= 'f'; l++ {
-		out = append(out, pageKey(p, string(l), "", "", func(m *Model) tea.Cmd { m.on[p].chosen = string(l); return nil }, func(m *Model) bool { return on(m, l) }))
+		out = append(out, pageKey(p, string(l), "", "", func(m *Model) tea.Cmd { m.chooseRow(p, string(l)); return nil }, func(m *Model) bool { return on(m, l) }))
 	}
 	return out
 }
@@ -47,10 +47,13 @@ func (m *Model) isCompartment(letter byte) bool { return m.book.Plumbing().Compa
 func (m *Model) canGauge() bool { return m.book.Rig() != nil && !m.busy() }
 
 func (m *Model) showGauges() sheet {
-	const wide = 76
-	name := max(m.w/4, shortName)
-	out := sheet{about: []line{text(theme.Base, " A reading corrects what is booked; the difference goes to the unexplained.")}}
-	head := []span{{theme.Dim, "   "}, m.cell(theme.Dim, "holds", name), m.cellRight(theme.Dim, "booked gal", 11), m.cellRight(theme.Dim, "give or take", 12)}
+	const wide, figures = 76, 20 // cells of the letter and of two figures
+	name := m.w / 4
+	if m.w < wide {
+		name = m.w - tableMarks - figures
+	}
+	out := sheet{about: m.told(theme.Base, "A reading corrects what is booked; the difference goes to the unexplained.")}
+	head := []span{{theme.Dim, "   "}, m.cell(theme.Dim, "holds", name), m.cellRight(theme.Dim, "booked", 8), m.cellRight(theme.Dim, m.g.plusMinus(), 6)}
 	if m.w >= wide {
 		head = append(head, m.cellRight(theme.Dim, "read", 8), m.cellRight(theme.Dim, "off", 7))
 	}
@@ -80,7 +83,7 @@ func (m *Model) gaugeRows(c *fluid.Compartment, name int, wide bool) []row {
 		{theme.Compartment(c.Letter, set.Colour), l},
 		{theme.Base, "  "},
 		m.cell(theme.Strong, mix, name),
-		m.cellRight(theme.Strong, c.Liquid.Volume.Text(), 11), m.cellRight(theme.Base, m.g.plusMinus()+bandWords(m.book.Band(&c.Tank)), 12),
+		m.cellRight(theme.Strong, c.Liquid.Volume.Text(), 8), m.cellRight(theme.Base, m.g.plusMinus()+bandWords(m.book.Band(&c.Tank)), 6),
 	}}
 	under := ""
 	if r := m.book.Day().LastReading(c.Letter); r != nil {

@@ -39,7 +39,7 @@ func (m *Model) openMix(name string) tea.Cmd {
 		return nil
 	}
 	cmd := m.goTo(pageMix)
-	m.subject.mix, m.made, m.on[pageMix] = name, "", placeOn{}
+	m.subject.mix, m.made, m.on[pageMix] = name, "", placeOn{text: true}
 	return cmd
 }
 
@@ -133,10 +133,13 @@ func (m *Model) mixGrasses(mix *core.Mix) []string {
 
 // mixPart is a product with its rate, and below it the label's.
 func (m *Model) mixPart(p core.MixPart) []row {
-	name := max(m.w/3, shortName)
-	out := []row{{id: toProduct + p.Product, now: true, line: line{left: []span{
-		m.cell(theme.Strong, p.Product, name), {theme.Base, p.Rate.Text()},
-	}}}}
+	const narrow = 60
+	out := []row{{id: toProduct + p.Product, now: true, line: text(theme.Strong, m.g.clean(p.Product))}}
+	if m.w < narrow {
+		out = append(out, row{line: text(theme.Base, "  "+p.Rate.Text())})
+	} else {
+		out[0].left = []span{m.cell(theme.Strong, p.Product, max(m.w/3, shortName)), {theme.Base, p.Rate.Text()}}
+	}
 	product := m.book.Product(p.Product)
 	if product == nil {
 		return out

@@ -31,7 +31,7 @@ func (m *Model) openProduct(name string) tea.Cmd {
 		return nil
 	}
 	cmd := m.goTo(pageProduct)
-	m.subject.product, m.on[pageProduct] = name, placeOn{}
+	m.subject.product, m.on[pageProduct] = name, placeOn{text: true}
 	return cmd
 }
 
@@ -93,7 +93,7 @@ func (m *Model) showProduct() sheet {
 	out := sheet{about: []line{{left: []span{{theme.Strong, " " + m.g.clean(p.ProductName)}, {theme.Base, "  " + m.g.clean(kindWords(e))}}}}}
 	all, at := m.book.Aboard(p.ProductName)
 	if blank := e.Blank(); len(blank) > 0 {
-		out.about = append(out.about, line{left: []span{{theme.Note, " NOTE "}, {theme.Base, "blank, so not checked: " + strings.Join(blank, ", ")}}})
+		out.about = append(out.about, m.told(theme.Note, "NOTE  blank, so not checked: "+strings.Join(blank, ", "))...)
 	}
 	add := func(name, words string) { out.rows = append(out.rows, m.labelled(name, words)...) }
 	add("actives", orBlank(activeWords(e)))

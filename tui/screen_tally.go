@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -33,11 +34,15 @@ func (m *Model) showTally() sheet {
 		return sheet{rows: m.wrapped(theme.Base, "No day was opened yet, so nothing is to be added up.")}
 	}
 	t := tally.Close(m.book, core.Known(core.At(m.at)))
-	state := " The day is still open; the figures stand as of now."
+	state := "The day is still open; the figures stand as of now."
 	if !d.Open {
-		state = " The day is closed."
+		state = "The day is closed."
 	}
-	out := sheet{about: []line{text(theme.Strong, " "+t.Line()), text(theme.Base, state)}}
+	sums := t.Line()
+	if cells(sums) > m.w-2 {
+		sums = strings.ReplaceAll(sums, "   ", ", ")
+	}
+	out := sheet{about: append(m.told(theme.Strong, sums), m.told(theme.Base, state)...)}
 	for _, s := range t.Sections() {
 		out.rows = append(out.rows, m.tallySection(s)...)
 	}
