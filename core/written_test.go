@@ -3,6 +3,7 @@ package core
 import (
 	"errors"
 	"reflect"
+	"strings"
 	"testing"
 
 	"example.com/tintline/core/measure"
@@ -93,4 +94,39 @@ func TestLaterFallNamesTheStrike(t *testing.T) {
 		t.Errorf("the strike of %d takes %v with it; %d put a fact in the place of %d", load, all.Also, right, dump)
 	}
 	mustEnter(t, b, all)
+}
+
+func TestStrikeIsFoundWithItsLawns(t *testing.T) {
+	b := play(t, NewBook(1), setUp)
+	keys := func(f Fact) string {
+		var out []string
+		for _, k := range b.Keys(f, Moment{Unix: 1_780_000_000}) {
+			out = append(out, string(k))
+		}
+		return strings.Join(out, " ")
+	}
+	note := func(lawn string) int64 { return int64(mustEnter(t, b, &Noted{Lawn: lawn, Text: "x"})) }
+	fir, alder, fir2 := note("77 Fir"), note("418 Alder"), note("77 Fir")
+	mustEnter(t, b, &Lawn{LawnName: "third", Zones: []Zone{{Name: "all", Grass: "tall_fescue", Area: measure.SquareFeet(100)}}})
+	third := note("third")
+	weather := int64(mustEnter(t, b, &Weather{RainFree: Known(2.0)}))
+	for _, tc := range []struct {
+		f    *Struck
+		want string
+	}{
+		{&Struck{Of: fir}, "day/2026-05-28 lawn/77 Fir"},
+		{&Struck{Of: fir, Also: []int64{fir2}}, "day/2026-05-28 lawn/77 Fir"},
+		{&Struck{Of: fir, Also: []int64{alder}}, "day/2026-05-28 lawn/77 Fir lawn/418 Alder"},
+		{&Struck{Of: fir, Instead: &Noted{Lawn: "418 Alder", Text: "y"}}, "day/2026-05-28 lawn/77 Fir lawn/418 Alder"},
+		{&Struck{Of: fir, Also: []int64{alder, third}}, "day/2026-05-28 lawns"},
+		{&Struck{Of: weather}, "day/2026-05-28"},
+	} {
+		if got := keys(tc.f); got != tc.want {
+			t.Errorf("%+v: %s, not %s", tc.f, got, tc.want)
+		}
+	}
+	strike := int64(mustEnter(t, b, &Struck{Of: fir, Instead: &Noted{Lawn: "418 Alder", Text: "y"}}))
+	if got := keys(&Struck{Of: strike}); got != "day/2026-05-28 lawn/418 Alder" {
+		t.Errorf("the strike of what a strike put in: %s", got)
+	}
 }

@@ -60,6 +60,7 @@ type Model struct {
 	turn   turning
 	with   string // the applicator chosen; empty: the first one
 	lawn   string // the one that the page of a lawn shows
+	meant  string // the one that it is opened for; empty: the one that the day is at
 	old    oldEntries
 	looked looked // the entry that its page shows
 	needs  need

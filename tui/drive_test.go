@@ -230,6 +230,8 @@ func stroke(k string) tea.KeyMsg {
 		return tea.KeyMsg{Type: tea.KeyPgUp}
 	case "pgdown":
 		return tea.KeyMsg{Type: tea.KeyPgDown}
+	case "backspace":
+		return tea.KeyMsg{Type: tea.KeyBackspace}
 	case "esc":
 		return tea.KeyMsg{Type: tea.KeyEsc}
 	case "ctrl+c":

@@ -16,7 +16,7 @@ func (c *cab) down(words string) *cab {
 	for range 20 {
 		c.press("pgup")
 	}
-	for range 200 {
+	for range 400 {
 		for _, l := range strings.Split(c.screen(), "\n") {
 			if strings.HasPrefix(l, "►") && strings.Contains(l, words) {
 				return c

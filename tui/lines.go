@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"errors"
 	"fmt"
 	"strconv"
 
@@ -80,13 +81,23 @@ func (m *Model) send() tea.Cmd {
 	if err == nil && len(facts) > 0 && !m.busy() {
 		_, err = m.book.Prepare("", core.At(m.at), facts...)
 	}
-	if err != nil {
+	var more another
+	switch {
+	case errors.As(err, &more):
+		m.openLine(more.textLine)
+		return nil
+	case err != nil:
 		m.wrongLine(err)
 		return nil
 	}
 	m.closeLine()
 	return m.enter(facts...)
 }
+
+// another is what an answer still lacks: a further line asks for it, where not each answer leads to one (then).
+type another struct{ textLine }
+
+func (a another) Error() string { return a.prompt }
 
 // takeRow closes a line whose rows follow it, and takes one of them.
 func (m *Model) takeRow(id string) tea.Cmd {
@@ -192,18 +203,7 @@ func (m *Model) openWeather() {
 	})
 }
 
-func (m *Model) openSkip() {
-	m.openLine(textLine{
-		prompt: "skip " + m.got.lawn + " because", choices: []string{"gate", "dog", "wet", "wind", "refused"},
-		hint: "or type why",
-		read: func(m *Model, said string) ([]core.Fact, error) {
-			if blank(said) {
-				return nil, slip("Nothing is typed.", "Type a figure from 1 to 5, or why.")
-			}
-			return onlyFact(&core.VisitSkipped{Lawn: m.got.lawn, Reason: said}, nil)
-		},
-	})
-}
+func (m *Model) openSkip() { m.askSkip(m.got.lawn) }
 
 func (m *Model) openReason(f check.Finding) {
 	extra := ""

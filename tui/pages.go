@@ -69,6 +69,7 @@ func newPages() []*pageSpec {
 		startPage(), menuPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		gaugePage(), marksPage(),
+		visitsPage(), lawnPage(),
 		tallyPage(),
 		journalPage(), entryPage(),
 		changePage(), helpPage(),

@@ -27,6 +27,22 @@ const atAlder = morning + `
 {"fact":"visit_begun","lawn":"418 Alder Court"}
 {"fact":"lined_up","supply":["a"],"return":"a"}`
 
+// fullDay is the same day after one on which a lawn was carried over, with all kinds of visits in it.
+const fullDay = `{"fact":"lawn","name":"12 Fir Lane","customer":"C. Example","address":"12 Fir Lane","phone":"555-0112","gate":"left side, the latch is high","dog":"brown one, barks only","notes":"ring first","zones":[{"name":"front","grass":"tall_fescue","area_sqft":4100,"hazards":["gate","dog"]},{"name":"back","grass":"tall_fescue","area_sqft":2000}]}
+{"fact":"day_opened","date":"2026-05-27","operator":"R. Example","route":["12 Fir Lane","5 Birch Row"]}
+{"fact":"noted","lawn":"12 Fir Lane","text":"new sod along the drive, leave it alone until July"}
+{"fact":"carried_over","lawn":"5 Birch Row","reason":"wet","until":"2026-06-02"}
+{"fact":"carried_over","lawn":"12 Fir Lane","zones":[{"zone":"back","area_sqft":2000}],"reason":"wind"}
+{"fact":"day_closed"}
+` + morning + `
+{"fact":"visit_begun","lawn":"77 Fir Lane","kind":"call_back","cause":"weeds are back"}
+{"fact":"sprayed","lawn":"77 Fir Lane","applicator":"gun","by":"area"}
+{"fact":"visit_done","lawn":"77 Fir Lane"}
+{"fact":"visit_skipped","lawn":"9 Oak Street","reason":"dog"}
+{"fact":"carried_over","lawn":"60 Elm Street","reason":"no time"}
+{"fact":"visit_begun","lawn":"12 Fir Lane"}
+{"fact":"sprayed","lawn":"12 Fir Lane","zones":["back"],"applicator":"gun","by":"area"}`
+
 func demo(o *Options) { o.Demo = true }
 
 // situations are the screens that are looked at. Each stands in a golden at 80x24 and at 120x40.
@@ -69,6 +85,19 @@ var situations = []struct {
 		}
 		return c.press("enter")
 	}},
+	{"visits", func(t *testing.T) *cab { return climbIn(t, fullDay, demo).press("g", "v") }},
+	{"visits_kind_line", func(t *testing.T) *cab {
+		return climbIn(t, morning).press("g", "v", "down", "k").type_("2").press("n", "o")
+	}},
+	{"visits_on_hold", func(t *testing.T) *cab {
+		return climbIn(t, atAlder+"\n"+`{"fact":"held","cause":"wind"}`).press("g", "v", "o")
+	}},
+	{"visits_no_day", func(t *testing.T) *cab { return climbIn(t, "").press("g", "v") }},
+	{"lawn", func(t *testing.T) *cab { return climbIn(t, fullDay, demo).press("g", "l") }},
+	{"lawn_changed", func(t *testing.T) *cab {
+		return climbIn(t, fullDay).press("g", "l", "down", "enter").type_("x").press("esc", "i")
+	}},
+	{"lawn_list", func(t *testing.T) *cab { return climbIn(t, fullDay).press("g", "l", "o") }},
 	{"journal", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g", "j") }},
 	{"journal_entry", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g", "j", "down", "down", "down", "enter") }},
 	{"journal_strike_question", func(t *testing.T) *cab {

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"slices"
 
@@ -35,20 +36,27 @@ func (j screenJournal) Last(before uint64, n int) ([]core.Entry, error) {
 	return backwards(out, err)
 }
 
-// OfLawn lists the last n entries about a lawn, newest first.
+// OfLawn lists the last n entries about a lawn, newest first, with the strikes that are about many lawns.
 func (j screenJournal) OfLawn(lawn string, n int) ([]core.Entry, error) {
 	if j.file == nil {
 		return nil, nil
 	}
-	want := core.LawnKey(lawn)
 	var out []core.Entry
-	err := j.file.EachKey(want, func(key []byte, r store.Record) error {
-		if !bytes.Equal(key, want) {
-			return errEnough
+	for _, want := range [][]byte{core.LawnKey(lawn), core.ManyLawnsKey()} {
+		var some []core.Entry
+		err := j.file.EachKey(want, func(key []byte, r store.Record) error {
+			if !bytes.Equal(key, want) {
+				return errEnough
+			}
+			return j.collect(&some, r, n)
+		})
+		if err != nil && !errors.Is(err, errEnough) {
+			return backwards(nil, err)
 		}
-		return j.collect(&out, r, n)
-	})
-	return backwards(out, err)
+		out = append(out, some...)
+	}
+	slices.SortFunc(out, func(a, b core.Entry) int { return cmp.Compare(a.Seq, b.Seq) })
+	return backwards(out, nil)
 }
 
 // errEnough ends a walk that has seen all it wants.

@@ -16,6 +16,17 @@ func routed(f *core.Routed) string {
 // visitKinds are the kinds of visit that are said.
 var visitKinds = map[string]string{core.CallBack: "call-back", core.First: "first visit", core.Spot: "spot", core.LookOnly: "to look only"}
 
+// VisitKind is a kind of visit in words.
+func VisitKind(kind string) string {
+	switch kind {
+	case "", core.Round:
+		return "round"
+	case core.LookOnly:
+		return "look only"
+	}
+	return visitKinds[kind]
+}
+
 func visitBegun(f *core.VisitBegun) string {
 	s := "arrived at " + f.Lawn
 	if f.Arrived != "" {
