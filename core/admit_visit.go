@@ -135,6 +135,9 @@ func containsText(list []string, s string) bool {
 // RuleNames lists the rules of the check that the operator can go on in spite of.
 var RuleNames = strings.Fields("grass dose enough line_up weather")
 
+// zonedRules are those whose findings are about zones.
+var zonedRules = strings.Fields("grass dose")
+
 func (s *state) admitOverridden(f *Overridden) error {
 	if err := s.needDay("go on in spite of a finding"); err != nil {
 		return err
@@ -147,6 +150,16 @@ func (s *state) admitOverridden(f *Overridden) error {
 	}
 	if strings.TrimSpace(f.Reason) == "" {
 		return refuse("Say why.", "Going on in spite of a finding needs a reason.")
+	}
+	if f.Zone == "" {
+		return nil
+	}
+	if !containsText(zonedRules, f.Rule) {
+		return refuse("Leave the zone out.", "What %s says is about no zone, so not about %s.", f.Rule, f.Zone)
+	}
+	lawn := s.Lawn(f.Lawn)
+	if _, ok := lawn.Zone(f.Zone); !ok {
+		return refuse("It has "+strings.Join(lawn.ZoneNames(), ", ")+".", "The lawn %s has no zone %q.", f.Lawn, f.Zone)
 	}
 	return nil
 }

@@ -246,15 +246,19 @@ func (s *state) RigCompartment(letter byte) *RigCompartment {
 	return nil
 }
 
-// Overridden tells whether the operator went on in spite of what a rule says of a product at the lawn now
-// visited. One reason opens one finding: an entry that names a product opens no other.
-func (s *state) Overridden(rule, lawn, product string) (reason string, yes bool) {
+// Overridden is the entry by which the operator goes on in spite of what a rule says of a product on a zone of the lawn
+// now visited; the heaviest, if there are several. One reason opens one finding: an entry that names a product or a
+// zone opens no other.
+func (s *state) Overridden(rule, lawn, product, zone string) (went Overridden, yes bool) {
 	for _, o := range s.overrides {
-		if o.Rule == rule && o.Lawn == lawn && (o.Product == "" || o.Product == product) {
-			return o.Reason, true
+		if o.Rule == rule && o.Lawn == lawn && (o.Product == "" || o.Product == product) && (o.Zone == "" || o.Zone == zone) {
+			if !yes || !went.Opens(o.Weight) {
+				went = o
+			}
+			yes = true
 		}
 	}
-	return "", false
+	return went, yes
 }
 
 // StruckBy is the number of the entry that struck seq, 0 if none did. It knows the entries since the last

@@ -145,6 +145,17 @@ func (f *Overridden) fields(w walker) {
 	w.text(7, "zone", &f.Zone)
 }
 
+// Opens tells whether it opens a finding of this weight: the answer to an ask is no reason to go on in spite of a stop.
+func (f *Overridden) Opens(weight string) bool {
+	heavy := map[string]int{"note": 1, "ask": 2}
+	own, known := heavy[f.Weight]
+	if !known { // a stop, or a line that says nothing of it
+		return true
+	}
+	other, known := heavy[weight]
+	return known && other <= own
+}
+
 // Setting is anything the operator may set.
 type Setting struct{ SettingName, Value string }
 

@@ -258,7 +258,7 @@ func (g *anyFact) small(kind Kind) Fact {
 	case kindWeather:
 		return &Weather{Wind: Known(measure.MPH(rapid.Float64Range(-1, 20).Draw(g.t, "mph"))), WindFrom: g.pick("from", "SW", "")}
 	case kindOverridden:
-		return &Overridden{Rule: g.pick("rule", "grass", "dose"), Lawn: g.lawn(), Reason: "asked for"}
+		return &Overridden{Rule: g.pick("rule", "grass", "dose", "weather"), Lawn: g.lawn(), Zone: g.pick("zone", "", "front", "back"), Reason: "asked for"}
 	case kindSetting:
 		return &Setting{GaugeErrorPct, g.pick("value", "0", "1", "20")}
 	case kindRinsed:

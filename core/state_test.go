@@ -15,8 +15,8 @@ func TestOverridesOfACloneAreItsOwn(t *testing.T) {
 	c := b.Clone()
 	mustEnter(t, b, &Overridden{Rule: "dose", Lawn: "77 Fir", Reason: "the book's"})
 	mustEnter(t, c, &Overridden{Rule: "dose", Lawn: "77 Fir", Reason: "the clone's"})
-	if reason, _ := b.Overridden("dose", "77 Fir", ""); reason != "the book's" {
-		t.Errorf("the book's reason is now %s", reason)
+	if went, _ := b.Overridden("dose", "77 Fir", "", ""); went.Reason != "the book's" {
+		t.Errorf("the book's reason is now %s", went.Reason)
 	}
 }
 

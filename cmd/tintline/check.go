@@ -104,7 +104,14 @@ func checkText(r check.Report) string {
 			fmt.Fprintf(&w, "      do: %s\n", f.Do)
 		}
 		if f.Reason != "" {
-			fmt.Fprintf(&w, "      gone on with, because: %s\n", f.Reason)
+			because := f.Reason
+			if len(f.Zones) > 0 {
+				because = strings.Join(f.Zones, " + ") + ", " + because
+			}
+			if u := f.Unlawful(); u != "" {
+				because += ". " + u
+			}
+			fmt.Fprintf(&w, "      gone on with, because: %s\n", because)
 		}
 		ground := strings.ReplaceAll(f.Ground, "_", " ")
 		if f.Source != "" {
@@ -160,10 +167,13 @@ func checkDocument(b *core.Book, in check.Intent, r check.Report) checkAnswer {
 	}
 	for _, f := range r.Findings {
 		row := findingRow{
-			Rule: f.Rule, Weight: f.Weight.String(), Part: f.Part, Product: text(f.Product), Active: text(f.Active), Grass: text(f.Grass),
+			Rule: f.Rule, Weight: f.Weight.String(), Part: f.Part, Product: text(f.Product), Active: text(f.Active), Grass: text(f.Grass), Zones: append([]string{}, f.Zones...),
 			Area: f.Area.SquareFeet(), Multiple: number(f.Multiple), ShareOfLabel: number(f.ShareOfLabel),
 			Limit: number(f.Limit), Figured: number(f.Figured), Unit: text(f.Unit), Ground: f.Ground, Source: text(f.Source),
 			Says: f.Says, Do: f.Do, Reason: text(f.Reason),
+		}
+		if len(f.Zones) == 1 {
+			row.Zone = text(f.Zones[0])
 		}
 		if f.PushBack.Known {
 			row.PushBack = pushBack(b, in, f.PushBack.V)

@@ -31,6 +31,8 @@ type findingRow struct {
 	Product      *string          `json:"product"`
 	Active       *string          `json:"active"`
 	Grass        *string          `json:"grass"`
+	Zone         *string          `json:"zone"` // null where it is about none, or several
+	Zones        []string         `json:"zones"`
 	Area         float64          `json:"area_sqft"`
 	Multiple     *float64         `json:"multiple"`
 	ShareOfLabel *float64         `json:"share_of_label"`

@@ -46,8 +46,9 @@ func (s *situation) report() Report {
 		}
 		for _, f := range found {
 			f.Rule = rule.name
-			if reason, yes := s.b.Overridden(f.Rule, s.lawn.LawnName, f.Product); yes {
-				f.Reason = reason
+			if len(f.Zones) == 0 { // the others have been asked about zone by zone
+				went, _ := s.b.Overridden(f.Rule, s.lawn.LawnName, f.Product, "")
+				f.goOn(went)
 			}
 			r.Findings = append(r.Findings, f)
 		}

@@ -28,13 +28,16 @@ const (
 func doseRule(s *situation) []Finding {
 	var out []Finding
 	for _, k := range s.dosed() {
-		if f, found := s.tooStrong(k); found {
-			out = append(out, f)
-		}
-		// that the hose holds too little of the new mix is said once, by the stop that has it pushed out
-		if f, found := s.tooWeak(k); found && !(s.hoseStopped && f.PushBack.Known) {
-			out = append(out, f)
-		}
+		out = append(out, s.perZone("dose", k, func() (wrong []Finding) {
+			if f, found := s.tooStrong(k); found {
+				wrong = append(wrong, f)
+			}
+			// that the hose holds too little of the new mix is said once, by the stop that has it pushed out
+			if f, found := s.tooWeak(k); found && !(s.hoseStopped && f.PushBack.Known) {
+				wrong = append(wrong, f)
+			}
+			return wrong
+		})...)
 	}
 	return out
 }
@@ -69,11 +72,13 @@ func (s *situation) tooStrong(k int32) (Finding, bool) {
 	most := labelMost(prod)
 	meant, mixed := s.meantRate(prod.ProductName)
 	var v measure.Volume
+	var f Finding
 	var strongest fluid.Liquid
-	s.eachParcel(func(_ core.Zone, l fluid.Liquid) {
+	s.eachParcel(func(z core.Zone, l fluid.Liquid) {
 		d := s.dose(l, k)
 		if (most > 0 && d > float64(most*overLabel)) || (mixed && d > float64(meant*(1+s.band()))) {
 			v += l.Volume
+			f.also(z.Name)
 			if d > s.dose(strongest, k) {
 				strongest = l
 			}
@@ -82,8 +87,8 @@ func (s *situation) tooStrong(k int32) (Finding, bool) {
 	if v == 0 {
 		return Finding{}, false
 	}
-	f := Finding{
-		Weight: Ask, Product: prod.ProductName, Active: prod.Label.Words(), Area: s.cover(v),
+	f = Finding{
+		Weight: Ask, Product: prod.ProductName, Active: prod.Label.Words(), Zones: f.Zones, Area: s.cover(v),
 		Limit: core.Known(1.0), Unit: "multiple", Ground: GroundPractice, Source: "mix as entered",
 	}
 	s.multiples(&f, k, s.dose(strongest, k))
@@ -96,7 +101,7 @@ func (s *situation) tooStrong(k int32) (Finding, bool) {
 	case most == 0 && f.TimesMix.Or(0) >= doubled:
 		f.Weight = Stop
 	}
-	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, most > 0), sqft(f.Area))
+	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, most > 0), s.on(&f))
 	s.doAboutStrength(&f, strongest)
 	return f, true
 }
@@ -165,13 +170,15 @@ func (s *situation) tooWeak(k int32) (Finding, bool) {
 		return Finding{}, false
 	}
 	var v, half measure.Volume
+	var f Finding
 	weakest := -1.0
-	s.eachParcel(func(_ core.Zone, l fluid.Liquid) {
+	s.eachParcel(func(z core.Zone, l fluid.Liquid) {
 		d := s.dose(l, k) / meant
 		if d >= 1-s.band() {
 			return
 		}
 		v += l.Volume
+		f.also(z.Name)
 		if d < halved {
 			half += l.Volume
 		}
@@ -179,23 +186,24 @@ func (s *situation) tooWeak(k int32) (Finding, bool) {
 			weakest = d
 		}
 	})
-	if v == 0 || float64(v) < float64(smallShare*float64(s.want)) {
+	want, _ := s.judged()
+	if v == 0 || float64(v) < float64(smallShare*float64(want)) {
 		return Finding{}, false
 	}
-	f := Finding{
-		Weight: Note, Product: prod.ProductName, Active: prod.Label.Words(), Area: s.cover(v), Part: s.strongPart(k),
+	f = Finding{
+		Weight: Note, Product: prod.ProductName, Active: prod.Label.Words(), Zones: f.Zones, Area: s.cover(v), Part: s.strongPart(k),
 		TimesMix: core.Known(weakest), Figured: core.Known(weakest), Limit: core.Known(1.0), Unit: "multiple", Ground: GroundPractice, Source: "mix as entered",
 	}
 	f.Multiple = f.TimesMix
 	if most := labelMost(prod); most > 0 {
 		f.Multiple = core.Known(weakest * meant / most)
 	}
-	if float64(half) >= float64(smallShare*float64(s.want)) {
+	if float64(half) >= float64(smallShare*float64(want)) {
 		f.Weight = Ask
 	}
-	f.Says = fmt.Sprintf("%s would go down at %s times the mix, on %s.", called(prod), measure.Multiple(weakest), sqft(f.Area))
+	f.Says = fmt.Sprintf("%s would go down at %s times the mix, on %s.", called(prod), measure.Multiple(weakest), s.on(&f))
 	if weakest < 0.05 {
-		f.Says = fmt.Sprintf("No %s would go down on the first %s.", called(prod), sqft(f.Area))
+		f.Says = fmt.Sprintf("No %s would go down on the first %s.", called(prod), s.on(&f))
 	}
 	f.Do = "Change over first, or expect weak control there."
 	if f.Part == PartHose {

@@ -88,7 +88,7 @@ func (s *situation) dryKeys() []int32 {
 func (s *situation) dryOn(k int32, grass string) (amount measure.Amount, area measure.Area) {
 	amount.Kind = measure.Dry
 	for _, part := range s.dry.Zones {
-		if grass == "" || part.Zone.Grass == grass {
+		if (grass == "" || part.Zone.Grass == grass) && s.judges(part.Zone.Name) {
 			amount.N += part.Holds.Of(k)
 			area += part.Area
 		}
@@ -107,39 +107,49 @@ func (s *situation) dryPlace() string {
 func dryGrassRule(s *situation) []Finding {
 	var out []Finding
 	for _, k := range s.dryKeys() {
-		prod := s.b.ProductByKey(k)
-		for _, grass := range s.grasses() {
-			if prod.Label.Lists(grass) {
-				continue
+		out = append(out, s.perZone("grass", k, func() (found []Finding) {
+			for _, grass := range s.grasses() {
+				if f, wrong := s.dryWrongGrass(k, grass); wrong {
+					found = append(found, f)
+				}
 			}
-			amount, _ := s.dryOn(k, grass)
-			f := Finding{
-				Weight: Stop, Part: PartApplicator, Product: prod.ProductName, Active: prod.Label.Words(), Grass: grass, Area: s.areaOf(grass),
-				Figured: core.Known(measure.Mass(amount.N).Pounds()), Unit: "lb", Ground: GroundLabel, Source: labelSource(prod),
-				Do: fmt.Sprintf("Do not spread it here: empty %s and load what is listed, or skip the lawn.", s.with.Name),
-			}
-			much := amount.Text() + " of it"
-			if s.noWeight != nil {
-				f.Figured, much = core.Maybe[float64]{}, "it"
-			} else {
-				s.dryMultiples(&f, k)
-			}
-			f.Says = fmt.Sprintf("%s: %s is not for %s; %s would go on %s.", s.dryPlace(), called(prod), label.GrassWords(grass), much, sqft(f.Area))
-			out = append(out, f)
-		}
+			return found
+		})...)
 	}
 	return out
 }
 
-// areaOf is the area of the zones with a grass.
-func (s *situation) areaOf(grass string) measure.Area {
-	var area measure.Area
-	for _, z := range s.zones {
-		if z.Grass == grass {
-			area += z.Area
+func (s *situation) dryWrongGrass(k int32, grass string) (Finding, bool) {
+	prod := s.b.ProductByKey(k)
+	area, zones := s.areaOf(grass)
+	if prod.Label.Lists(grass) || len(zones) == 0 {
+		return Finding{}, false
+	}
+	amount, _ := s.dryOn(k, grass)
+	f := Finding{
+		Weight: Stop, Part: PartApplicator, Product: prod.ProductName, Active: prod.Label.Words(), Grass: grass, Zones: zones, Area: area,
+		Figured: core.Known(measure.Mass(amount.N).Pounds()), Unit: "lb", Ground: GroundLabel, Source: labelSource(prod),
+		Do: fmt.Sprintf("Do not spread it here: empty %s and load what is listed, or skip the lawn.", s.with.Name),
+	}
+	much := amount.Text() + " of it"
+	if s.noWeight != nil {
+		f.Figured, much = core.Maybe[float64]{}, "it"
+	} else {
+		s.dryMultiples(&f, k)
+	}
+	f.Says = fmt.Sprintf("%s: %s is not for %s; %s would go on %s.", s.dryPlace(), called(prod), label.GrassWords(grass), much, s.on(&f))
+	return f, true
+}
+
+// areaOf is the area meant of the zones with a grass.
+func (s *situation) areaOf(grass string) (area measure.Area, zones []string) {
+	for i, z := range s.zones {
+		if z.Grass == grass && s.judges(z.Name) {
+			area += s.areas[i]
+			zones = append(zones, z.Name)
 		}
 	}
-	return area
+	return area, zones
 }
 
 // dryMultiples sets how much of a product would go down against the mix in the hopper and against the label.
@@ -171,19 +181,24 @@ func dryDoseRule(s *situation) []Finding {
 	}
 	var out []Finding
 	for _, k := range s.dryKeys() {
-		if f, found := s.dryTooMuch(k); found {
-			out = append(out, f)
-		} else if f, found := s.dryTooLittle(k); found {
-			out = append(out, f)
-		}
+		out = append(out, s.perZone("dose", k, func() []Finding {
+			if f, found := s.dryTooMuch(k); found {
+				return []Finding{f}
+			}
+			if f, found := s.dryTooLittle(k); found {
+				return []Finding{f}
+			}
+			return nil
+		})...)
 	}
 	return out
 }
 
 func (s *situation) dryFinding(k int32) Finding {
 	prod := s.b.ProductByKey(k)
+	_, area := s.judged()
 	f := Finding{
-		Part: PartApplicator, Product: prod.ProductName, Active: prod.Label.Words(), Area: s.area,
+		Part: PartApplicator, Product: prod.ProductName, Active: prod.Label.Words(), Zones: s.group.zones, Area: area,
 		Limit: core.Known(1.0), Unit: "multiple", Ground: GroundPractice, Source: "mix as entered",
 	}
 	s.dryMultiples(&f, k)
@@ -204,7 +219,7 @@ func (s *situation) dryTooMuch(k int32) (Finding, bool) {
 	default:
 		return f, false
 	}
-	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, most > 0), sqft(f.Area))
+	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, most > 0), s.on(&f))
 	f.Do = fmt.Sprintf("Spread less: %s on %s would be as meant.", s.meantWords(k, &f), sqft(s.area))
 	return f, true
 }
@@ -224,7 +239,7 @@ func (s *situation) dryTooLittle(k int32) (Finding, bool) {
 	if share.V < halved {
 		f.Weight = Ask
 	}
-	f.Says = fmt.Sprintf("%s would go down at %s times %s, on %s.", called(prod), measure.Multiple(share.V), of, sqft(f.Area))
+	f.Says = fmt.Sprintf("%s would go down at %s times %s, on %s.", called(prod), measure.Multiple(share.V), of, s.on(&f))
 	f.Do = fmt.Sprintf("Spread more: %s on %s would be as meant.", s.meantWords(k, &f), sqft(s.area))
 	return f, true
 }

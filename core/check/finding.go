@@ -46,6 +46,8 @@ type Finding struct {
 	Product string
 	Active  string
 	Grass   string
+	// Zones are those that it is about, in order; none where it is about the lawn, the rig or the day as a whole.
+	Zones []string
 	// Area is what the liquid in question would cover.
 	Area measure.Area
 	// TimesMix is the strongest dose (for one that is too weak, the weakest) as a multiple of the mix that is
@@ -62,8 +64,16 @@ type Finding struct {
 	Says         string // one or two sentences with figures
 	Do           string // what to do, first
 	PushBack     core.Maybe[measure.Volume]
-	// Reason is why the operator goes on in spite of it; empty if he does not.
+	// Reason is why the operator goes on in spite of it, on these zones; empty if he does not.
 	Reason string
+}
+
+// Unlawful is the sentence that goes with a reason where the stop is the label's; empty where it is not.
+func (f *Finding) Unlawful() string {
+	if f.Weight == Stop && f.Ground == GroundLabel {
+		return "A reason does not make it lawful."
+	}
+	return ""
 }
 
 // Intent is what the operator is about to do.

@@ -15,14 +15,17 @@ import (
 func grassRule(s *situation) []Finding {
 	var out []Finding
 	for _, k := range s.products() {
-		prod := s.b.ProductByKey(k)
-		for _, grass := range s.grasses() {
-			if !prod.Label.Lists(grass) {
-				if f, found := s.wrongGrass(k, grass); found {
-					out = append(out, f)
+		out = append(out, s.perZone("grass", k, func() (found []Finding) {
+			for _, grass := range s.grasses() {
+				if s.b.ProductByKey(k).Label.Lists(grass) {
+					continue
+				}
+				if f, wrong := s.wrongGrass(k, grass); wrong {
+					found = append(found, f)
 				}
 			}
-		}
+			return found
+		})...)
 	}
 	return out
 }
@@ -55,12 +58,14 @@ func (s *situation) trace(product int32) float64 {
 func (s *situation) wrongGrass(k int32, grass string) (Finding, bool) {
 	limit := s.trace(k)
 	var v measure.Volume
+	var f Finding
 	strongest := fluid.Liquid{}
 	s.eachParcel(func(z core.Zone, l fluid.Liquid) {
 		if z.Grass != grass || float64(l.Strength(k)) <= limit {
 			return
 		}
 		v += l.Volume
+		f.also(z.Name)
 		if l.Strength(k) > strongest.Strength(k) {
 			strongest = l
 		}
@@ -69,13 +74,13 @@ func (s *situation) wrongGrass(k int32, grass string) (Finding, bool) {
 		return Finding{}, false
 	}
 	prod := s.b.ProductByKey(k)
-	f := Finding{
-		Weight: Stop, Product: prod.ProductName, Active: prod.Label.Words(), Grass: grass, Area: s.cover(v),
+	f = Finding{
+		Weight: Stop, Product: prod.ProductName, Active: prod.Label.Words(), Grass: grass, Zones: f.Zones, Area: s.cover(v),
 		Figured: core.Known(v.Gallons()), Unit: "gal", Ground: GroundLabel, Source: labelSource(prod),
 	}
 	s.multiples(&f, k, s.dose(strongest, k))
 	f.Part = s.partOf(k, limit)
-	f.Says = fmt.Sprintf("%s: %s is not for %s; %s of it would go on %s.", s.partWords(f.Part), called(prod), label.GrassWords(grass), gal(v), sqft(f.Area))
+	f.Says = fmt.Sprintf("%s: %s is not for %s; %s of it would go on %s.", s.partWords(f.Part), called(prod), label.GrassWords(grass), gal(v), s.on(&f))
 	s.doAboutGrass(&f)
 	return f, true
 }

@@ -19,6 +19,7 @@ type situation struct {
 	in    Intent
 	lawn  *core.Lawn
 	zones []core.Zone
+	areas []measure.Area // what of each zone is meant
 	with  *core.Applicator
 	tank  *fluid.ApplicatorTank // nil: draws through its hose
 	up    fluid.LineUp
@@ -31,6 +32,8 @@ type situation struct {
 	dry   *core.SpreadPlan // what is spread; nil: nothing
 	// noWeight is why it is not known how much is spread; nil where it is.
 	noWeight error
+	// group are the zones that are judged together; nil: all.
+	group *zoneGroup
 	// hoseStopped: the grass rule has already said that the hose must be pushed out.
 	hoseStopped bool
 }
@@ -83,6 +86,7 @@ func (s *situation) findZones() error {
 	if len(names) == 0 {
 		names = s.lawn.ZoneNames()
 	}
+	var weights []int64
 	seen := map[string]bool{}
 	for _, n := range names {
 		z, ok := s.lawn.Zone(n)
@@ -91,13 +95,18 @@ func (s *situation) findZones() error {
 		}
 		seen[n] = true
 		s.zones = append(s.zones, z)
-		s.area += s.b.AreaMeant(s.lawn.LawnName, z)
+		meant := s.b.AreaMeant(s.lawn.LawnName, z)
+		weights = append(weights, int64(meant))
+		s.area += meant
 	}
 	if s.in.Area.Known {
 		s.area = s.in.Area.V
 	}
 	if s.area <= 0 {
 		return &core.Problem{What: fmt.Sprintf("The area is %s.", sqft(s.area)), Do: "Give more than 0.", Err: core.ErrRefused}
+	}
+	for _, a := range measure.Apportion(weights, int64(s.area)) {
+		s.areas = append(s.areas, measure.Area(a))
 	}
 	return nil
 }
@@ -200,10 +209,13 @@ func (s *situation) supply() *fluid.Compartment {
 // the border of a zone, the strength of what little is left over is decided by rounding to the unit.
 const sliver = measure.Millilitre
 
-// eachParcel visits every parcel that would be laid, in order, with its zone. Slivers are left out, unless all that
-// is to be laid is hardly more than one.
+// eachParcel visits every parcel that would be laid on the zones judged now, in order, with its zone. Slivers are left
+// out, unless all that is to be laid is hardly more than one.
 func (s *situation) eachParcel(f func(z core.Zone, l fluid.Liquid)) {
 	for _, part := range s.parts {
+		if !s.judges(part.Zone.Name) {
+			continue
+		}
 		for _, l := range part.Parcels {
 			if l.Volume >= sliver || s.want < 100*sliver {
 				f(part.Zone, l)

@@ -52,7 +52,11 @@ func weather(f *core.Weather) string {
 func number(f float64) string { return strconv.FormatFloat(f, 'f', -1, 64) }
 
 func overridden(f *core.Overridden) string {
-	s := "went on at " + f.Lawn + " in spite of the " + f.Rule + " finding"
+	s := "went on at " + f.Lawn
+	if f.Zone != "" {
+		s += " " + f.Zone
+	}
+	s += " in spite of the " + f.Rule + " finding"
 	if f.Weight != "" {
 		s += " (" + f.Weight + ")"
 	}
