@@ -16,6 +16,8 @@ type Document struct {
 	Loads        []Load        `json:"loads"`
 	Changeover   *Changeover   `json:"changeover"`
 	Weather      *Weather      `json:"weather"`
+	Hold         *Hold         `json:"hold"`
+	Owed         []Owed        `json:"owed"`
 	Today        Today         `json:"today"`
 	Accounts     []Account     `json:"accounts"`
 	Entries      uint64        `json:"entries"`
@@ -28,6 +30,29 @@ type Visit struct {
 	Number int     `json:"number"`
 	Of     int     `json:"of"`
 	Lawn   *string `json:"lawn"`
+	Kind   *string `json:"kind"`  // null until it is begun
+	Cause  *string `json:"cause"` // of a call-back
+}
+
+// Hold is what the day waits for, and since when.
+type Hold struct {
+	Cause string `json:"cause"`
+	Since string `json:"since"`
+}
+
+// Owed is what was carried over on a lawn and is still to do.
+type Owed struct {
+	Lawn   string     `json:"lawn"`
+	Zones  []OwedZone `json:"zones"`
+	Reason string     `json:"reason"`
+	Since  string     `json:"since"`
+	Until  *string    `json:"until"`
+}
+
+// OwedZone is how much of a zone is still to do.
+type OwedZone struct {
+	Zone string  `json:"zone"`
+	Area float64 `json:"area_sqft"`
 }
 
 // LineUp is how the valves stand, and what is wrong with that.

@@ -17,6 +17,7 @@ func Of(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) Document {
 		d.Day = &b.Day().Date
 	}
 	d.Visit = visit(b)
+	d.Hold, d.Owed = hold(b), owed(b)
 	d.Today = today(b, now)
 	return d
 }
@@ -31,7 +32,31 @@ func visit(b *core.Book) *Visit {
 	if of == 0 {
 		return nil
 	}
-	return &Visit{number, of, text(check.Subject(b))}
+	out := &Visit{Number: number, Of: of, Lawn: text(check.Subject(b))}
+	if v := b.Day().Visiting(); v != nil {
+		out.Kind, out.Cause = text(v.Kind), text(v.Cause)
+	}
+	return out
+}
+
+func hold(b *core.Book) *Hold {
+	h := b.Day().Hold
+	if h == nil {
+		return nil
+	}
+	return &Hold{h.Cause, h.Since.String()}
+}
+
+func owed(b *core.Book) []Owed {
+	out := []Owed{}
+	for _, o := range b.Owed() {
+		row := Owed{Lawn: o.Lawn, Zones: []OwedZone{}, Reason: o.Reason, Since: o.Since, Until: text(o.Until)}
+		for _, z := range o.Zones {
+			row.Zones = append(row.Zones, OwedZone{z.Zone, z.Area.SquareFeet()})
+		}
+		out = append(out, row)
+	}
+	return out
 }
 
 func today(b *core.Book, now core.Maybe[core.Moment]) Today {

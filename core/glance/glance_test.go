@@ -73,3 +73,29 @@ func TestDemoAtAGlance(t *testing.T) {
 		}
 	}
 }
+
+func TestHoldAndWhatIsOwedAreSeenAtAGlance(t *testing.T) {
+	b := demoBook(t)
+	lawn := b.Day().Next()[1].Lawn
+	for _, f := range []core.Fact{
+		&core.CarriedOver{Lawn: lawn, Reason: "too wet", Until: "2099-01-01"}, &core.Held{Cause: "wind"},
+	} {
+		es, err := b.Prepare("", b.LastAt(), f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := b.Apply(es[0]); err != nil {
+			t.Fatal(err)
+		}
+	}
+	d := Of(b, b.LastAt(), core.Maybe[core.Moment]{})
+	if d.Hold == nil || d.Hold.Cause != "wind" || len(d.Owed) != 1 || d.Owed[0].Lawn != lawn || *d.Owed[0].Until != "2099-01-01" || len(d.Owed[0].Zones) != len(b.Lawn(lawn).Zones) {
+		t.Errorf("%+v %+v", d.Hold, d.Owed)
+	}
+	page := Text(b, b.LastAt(), core.Maybe[core.Moment]{})
+	for _, want := range []string{"on hold     for wind since ", "owed        " + lawn + ", ", "; too wet, since ", ", for 2099-01-01"} {
+		if !strings.Contains(page, want) {
+			t.Errorf("no %q in\n%s", want, page)
+		}
+	}
+}

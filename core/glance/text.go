@@ -24,6 +24,10 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 		seen := b.Weather().Weather
 		fmt.Fprintf(&w, "weather     %s, looked %s, %.0f min ago\n", observed(&seen), b.Weather().At.Clock(), d.Weather.Age)
 	}
+	if h := b.Day().Hold; h != nil {
+		fmt.Fprintf(&w, "on hold     for %s since %s\n", h.Cause, h.Since.Clock())
+	}
+	writeOwed(&w, b)
 	if d.Today.Hours != nil {
 		y := measure.Gallons(d.Today.Volume)
 		spread := ""
@@ -51,7 +55,28 @@ func heading(b *core.Book, d *Document) string {
 	if d.Visit.Lawn == nil {
 		return s + fmt.Sprintf("   all %d visits ended", d.Visit.Of)
 	}
-	return s + fmt.Sprintf("   visit %d of %d: %s", d.Visit.Number, d.Visit.Of, *d.Visit.Lawn)
+	s += fmt.Sprintf("   visit %d of %d: %s", d.Visit.Number, d.Visit.Of, *d.Visit.Lawn)
+	if v := day.Visiting(); v != nil && v.Kind != core.Round {
+		s += ", " + say.VisitKind(v.Kind)
+	}
+	return s
+}
+
+// writeOwed says what is owed, a line a lawn.
+func writeOwed(w *strings.Builder, b *core.Book) {
+	label := "owed"
+	for _, o := range b.Owed() {
+		fmt.Fprintf(w, "%-12s%s", label, o.Lawn)
+		for _, z := range o.Zones {
+			fmt.Fprintf(w, ", %s %s sq ft", z.Zone, z.Area.Text())
+		}
+		fmt.Fprintf(w, "; %s, since %s", o.Reason, o.Since)
+		if o.Until != "" {
+			fmt.Fprintf(w, ", for %s", o.Until)
+		}
+		w.WriteString("\n")
+		label = ""
+	}
 }
 
 func writeLevels(w *strings.Builder, b *core.Book) {
