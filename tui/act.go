@@ -8,6 +8,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/check"
+	"example.com/tintline/core/setup"
 )
 
 type statusKind int
@@ -101,13 +102,17 @@ func (m *Model) do(b binding) tea.Cmd {
 		m.openWeather()
 	case actSkip:
 		m.openSkip()
-	case actNone, actChoose, actRow:
+	case actFormNext, actFormRest, actFormBefore, actFormUp, actFormDown, actFormLeft, actFormRight, actFormTick:
+		return m.doForm(b.act)
+	case actNone, actChoose, actRow, actFormMore, actFormField:
 	}
 	return nil
 }
 
 func (m *Model) leave() {
 	switch {
+	case m.form != nil:
+		m.closeForm()
 	case m.follows():
 		m.closeLine()
 		m.goBack()
@@ -139,6 +144,9 @@ func (m *Model) doNext() tea.Cmd {
 			return nil
 		}
 	case check.ActNone:
+		if next := setup.Next(m.book); next != "" {
+			return m.openForm(next, "")
+		}
 		m.status = status{kind: saysStop, what: sentence(p.Why)}
 		return nil
 	}

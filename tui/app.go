@@ -37,18 +37,20 @@ type Options struct {
 // Model is the screen, the only tea.Model of the program. Each value is whole; what its copies share (book,
 // styles, lists) is changed by Update alone, or never.
 type Model struct {
-	book    *core.Book
-	journal Journal
-	reader  Reader
-	bell    func()
-	pulled  pulled
-	now     func() time.Time
-	newID   func() string
-	after   func(time.Duration, tea.Msg) tea.Cmd // a timer
-	ink     *theme.Styles
-	g       *glyphs
-	demo    bool
-	mouse   bool
+	book      *core.Book
+	journal   Journal
+	reader    Reader
+	bell      func()
+	pulled    pulled
+	now       func() time.Time
+	newID     func() string
+	after     func(time.Duration, tea.Msg) tea.Cmd // a timer
+	renderer  *lipgloss.Renderer
+	themeName string // the name of the theme
+	ink       *theme.Styles
+	g         *glyphs
+	demo      bool
+	mouse     bool
 
 	w, h   int
 	at     time.Time // of the message that is dealt with
@@ -75,6 +77,9 @@ type Model struct {
 	subject subject
 	folded  map[string]bool // tables of the tally that are folded away
 	made    string          // the mix that was just made: its page shows it once the book has it
+
+	form   *form // a form of the set-up has the keys
+	drafts map[string]draft
 
 	open bool // a line of text has the keys
 	line textLine
@@ -107,7 +112,7 @@ func New(o Options) Model {
 	}
 	m := Model{
 		book: o.Book, journal: o.Journal, reader: o.Reader, bell: o.Bell, now: o.Now, newID: o.NewID, after: timer,
-		ink: theme.New(r, o.Theme), g: newGlyphs(o.ASCII), demo: o.Demo, mouse: o.Mouse,
+		renderer: r, themeName: o.Theme, ink: theme.New(r, o.Theme), drafts: map[string]draft{}, g: newGlyphs(o.ASCII), demo: o.Demo, mouse: o.Mouse,
 		specs: newPages(), line: textLine{in: newInput()},
 	}
 	m.keys = newKeys(m.specs)
@@ -118,6 +123,9 @@ func New(o Options) Model {
 	m.settle()
 	return m
 }
+
+// wear puts a theme on.
+func (m *Model) wear(name string) { m.themeName, m.ink = name, theme.New(m.renderer, name) }
 
 // newInput is the field of a line of text: no blinking, which would tick, and no clipboard program.
 func newInput() textinput.Model {

@@ -234,12 +234,25 @@ func stroke(k string) tea.KeyMsg {
 		return tea.KeyMsg{Type: tea.KeyBackspace}
 	case "esc":
 		return tea.KeyMsg{Type: tea.KeyEsc}
+	case "left":
+		return tea.KeyMsg{Type: tea.KeyLeft}
+	case "right":
+		return tea.KeyMsg{Type: tea.KeyRight}
 	case "ctrl+c":
 		return tea.KeyMsg{Type: tea.KeyCtrlC}
 	case " ":
 		return tea.KeyMsg{Type: tea.KeySpace, Runes: []rune{' '}}
 	}
 	return tea.KeyMsg{Type: tea.KeyRunes, Runes: []rune(k)}
+}
+
+// typed types a text letter by letter.
+func (c *cab) typed(s string) *cab {
+	c.t.Helper()
+	for _, r := range s {
+		c.wait(time.Second).send(stroke(string(r)))
+	}
+	return c
 }
 
 // type_ types a text letter by letter and enters it.

@@ -52,6 +52,9 @@ func TestHouse(t *testing.T) {
 				for _, a := range allowed {
 					ok = ok || strings.HasPrefix(path, a)
 				}
+				if name == "form.go" && path == "github.com/charmbracelet/huh" {
+					ok = true // nowhere else
+				}
 				if !ok || (dir == "tone" && path != "github.com/charmbracelet/lipgloss") {
 					t.Errorf("%s imports %s", name, path)
 				}

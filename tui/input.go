@@ -62,7 +62,7 @@ func (m *Model) strokes(k tea.KeyMsg) []tea.KeyMsg {
 		return nil
 	}
 	if len(k.Runes) == 1 {
-		if k.Runes[0] == '[' && !m.open {
+		if k.Runes[0] == '[' && !m.typing() {
 			m.torn()
 			return nil
 		}
@@ -72,7 +72,7 @@ func (m *Model) strokes(k tea.KeyMsg) []tea.KeyMsg {
 		m.torn()
 		return nil
 	}
-	if m.open {
+	if m.typing() {
 		return []tea.KeyMsg{k}
 	}
 	return m.split(k)
@@ -104,7 +104,7 @@ func (m *Model) split(k tea.KeyMsg) []tea.KeyMsg {
 // pasted lets a paste into a line of text if it is one line of what can be printed; elsewhere it would be
 // commands.
 func (m *Model) pasted(k tea.KeyMsg) []tea.KeyMsg {
-	if !m.open {
+	if !m.typing() {
 		return nil
 	}
 	for _, r := range k.Runes {
@@ -130,13 +130,18 @@ func (m *Model) within(then time.Time, long time.Duration) bool {
 	return ago >= 0 && ago < long
 }
 
+// typing tells whether what is typed is text.
+func (m *Model) typing() bool { return m.open || m.form != nil }
+
 // press deals with one stroke.
 func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	run := k.Type == tea.KeyRunes && len(k.Runes) > 1
 	if b, found := find(m.keys, k); found && !run {
 		return m.do(b)
 	}
-	if m.open {
+	if m.inForm() {
+		m.form.pass(k)
+	} else if m.open {
 		if m.line.fresh && (k.Type == tea.KeyRunes || k.Type == tea.KeySpace) {
 			m.line.in.Reset()
 		}

@@ -37,6 +37,16 @@ const (
 	actPageDown
 	actRow // a row of a page: by a tap
 	actRun // what a key of one page does
+	actFormNext
+	actFormRest
+	actFormBefore
+	actFormUp
+	actFormDown
+	actFormLeft
+	actFormRight
+	actFormTick
+	actFormMore  // what a list does not show: by a tap
+	actFormField // a field or an option of a form: by a tap
 	actChange
 	actTip
 )
@@ -81,6 +91,9 @@ func (b binding) opensLine() bool {
 	}
 	return b.line
 }
+
+// inForm tells whether it is a key of a form.
+func (b binding) inForm() bool { return b.act >= actFormNext && b.act <= actFormField }
 
 // hidden takes a key out of the foot: it stands elsewhere on the screen.
 func hidden(b binding) binding {
@@ -152,6 +165,7 @@ func newKeys(specs []*pageSpec) []binding {
 		out = append(out, s.keys...)
 	}
 	out = append(out, menuKeys(specs)...)
+	out = append(out, formBindings()...)
 	return append(
 		out,
 		bind(actPick, rightHand, []string{"enter"}, "Enter", "do it", "", (*Model).canPick),
@@ -161,10 +175,10 @@ func newKeys(specs []*pageSpec) []binding {
 		hidden(bind(actPageDown, rightHand, []string{"pgdown"}, "PgDn", "", "", (*Model).canMove)),
 		bind(actSend, rightHand, []string{"enter"}, "Enter", "log it", "", func(m *Model) bool { return m.fits() && m.open }),
 		bind(actBack, rightHand, []string{"esc"}, "Esc", "leave it", "close a line, a question or a page", func(m *Model) bool {
-			return m.fits() && (m.open || m.page != pageCab && m.page != pageTrouble || m.ask.open())
+			return m.fits() && (m.open || m.form != nil || m.page != pageCab && m.page != pageTrouble || m.ask.open())
 		}),
-		bind(actQuit, rightHand, []string{"q", "ctrl+c"}, "q", "quit", "quit; what waits is written first", func(m *Model) bool { return !m.open }),
-		bind(actQuit, rightHand, []string{"ctrl+c"}, "^C", "quit", "", func(m *Model) bool { return m.open }),
+		bind(actQuit, rightHand, []string{"q", "ctrl+c"}, "q", "quit", "quit; what waits is written first", func(m *Model) bool { return !m.typing() }),
+		bind(actQuit, rightHand, []string{"ctrl+c"}, "^C", "quit", "", func(m *Model) bool { return m.typing() }),
 	)
 }
 
@@ -189,7 +203,7 @@ func (m *Model) enable() {
 			list[i].SetHelp(list[i].Help().Key, m.doLabel())
 		case actBack:
 			label := "leave it"
-			if !m.open && !m.ask.open() {
+			if !m.typing() && !m.ask.open() {
 				label = "back"
 			}
 			list[i].SetHelp(list[i].Help().Key, label)
@@ -217,7 +231,7 @@ func (m *Model) doLabel() string {
 }
 
 func (m *Model) inCab() bool {
-	return m.page == pageCab && m.fits() && !m.open && !m.ask.open() && m.book.Rig() != nil && !m.quitting
+	return m.page == pageCab && m.fits() && !m.typing() && !m.ask.open() && m.book.Rig() != nil && !m.quitting
 }
 
 // canMove tells whether a page has more rows than the one chosen.
@@ -231,7 +245,7 @@ func (m *Model) canMove() bool {
 func (m *Model) canDo() bool { return m.inCab() && !m.busy() }
 
 func (m *Model) canAnswer() bool {
-	if !m.fits() || m.open || m.busy() || m.quitting || m.page == pageTrouble {
+	if !m.fits() || m.typing() || m.busy() || m.quitting || m.page == pageTrouble {
 		return false
 	}
 	if m.ask.open() {

@@ -9,8 +9,12 @@ import (
 
 func TestLayoutTilesEverySize(t *testing.T) {
 	for _, n := range []need{
-		{tanks: 1, foot: 1, mixes: 1}, {tanks: 2, foot: 2, mixes: 2}, {tanks: 5, foot: 3, next: 15, mixes: 3},
-		{tanks: 9, foot: 2, next: 24, mixes: 6}, {tanks: 9, foot: 5, mixes: 6}, {foot: 2},
+		{tanks: 1, foot: 1, mixes: 1},
+		{tanks: 2, foot: 2, mixes: 2},
+		{tanks: 5, foot: 3, next: 15, mixes: 3},
+		{tanks: 9, foot: 2, next: 24, mixes: 6},
+		{tanks: 9, foot: 5, mixes: 6},
+		{foot: 2},
 	} {
 		for w := 20; w <= 210; w++ {
 			for h := 6; h <= 70; h++ {

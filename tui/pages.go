@@ -136,7 +136,7 @@ func (m *Model) onPage(p page) bool {
 
 // free tells whether neither a line nor a question has the keys.
 func (m *Model) free() bool {
-	return m.page != pageTrouble && m.fits() && !m.open && !m.ask.open() && !m.quitting
+	return m.page != pageTrouble && m.fits() && !m.typing() && !m.ask.open() && !m.quitting
 }
 
 // pageKey is a key of one page.

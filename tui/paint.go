@@ -13,6 +13,8 @@ type span struct {
 type line struct {
 	left, right []span
 	fill        theme.Token
+	raw         string // in their place: a row that is drawn already, and how many cells it has
+	rawCells    int
 }
 
 func text(t theme.Token, s string) line { return line{left: []span{{t, s}}} }
@@ -101,6 +103,12 @@ func appendRune(b []byte, r rune) []byte {
 
 // line appends exactly w cells.
 func (p *painter) line(l line, w int) {
+	if l.raw != "" {
+		p.end()
+		p.b = append(p.b, l.raw...)
+		p.spaces(theme.Base, w-l.rawCells)
+		return
+	}
 	right := 0
 	for _, s := range l.right {
 		right += cells(s.s)

@@ -27,7 +27,7 @@ func (m *Model) cabKeys() []binding {
 		case actBack, actSend, actPick, actUp, actDown, actPageUp, actPageDown, actRun:
 			continue
 		}
-		if b.act == actQuit && len(b.Keys()) == 1 {
+		if b.inForm() || b.act == actQuit && len(b.Keys()) == 1 {
 			continue
 		}
 		if b.act == actTake && m.book.Plumbing().Compartment(b.letter) == nil {
@@ -71,7 +71,7 @@ func place(list []binding, w int) (out []keyPlace, rows int) {
 
 // foremost are the keys that stand on the screen before all others, in the order of their worth.
 var foremost = []act{
-	actDo, actSend, actPick, actBack, actYes, actNext, actSkip, actRun, actHelp, actMenu, actQuit, actLog, actPush, actStrike, actWeather,
+	actDo, actSend, actPick, actFormNext, actFormTick, actFormLeft, actFormRight, actBack, actFormRest, actFormBefore, actYes, actNext, actSkip, actRun, actHelp, actMenu, actQuit, actLog, actPush, actStrike, actWeather,
 }
 
 // worth is how early a key is given a place; the less the earlier.
@@ -149,7 +149,7 @@ func (m *Model) footRows() int {
 func (m *Model) foot(r rect, s *scene) []line {
 	list, rows := m.cabKeys(), max(min(m.needs.foot, r.h), 1)
 	switch {
-	case m.spec() != nil || m.page == pageTrouble:
+	case m.form != nil || m.spec() != nil || m.page == pageTrouble:
 		list, rows = m.pageKeys(), r.h
 	case m.open || m.ask.open():
 		list = m.pageKeys()

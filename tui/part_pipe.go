@@ -253,8 +253,11 @@ func (m *Model) change(w int) line {
 		decides = "   " + m.g.clean(c.DecidedBy) + " decides"
 	}
 	for _, f := range [][2]string{
-		{arrives + "   " + half + "   ", decides}, {arrives + "   " + half + "   ", ""}, {arrives + "  " + half + "  ", ""},
-		{arrives + "  ", ""}, {"", ""},
+		{arrives + "   " + half + "   ", decides},
+		{arrives + "   " + half + "   ", ""},
+		{arrives + "  " + half + "  ", ""},
+		{arrives + "  ", ""},
+		{"", ""},
 	} {
 		if cells(f[0])+cells(clean)+cells(f[1]) <= room || f[0] == "" {
 			l.left = append(l.left, span{theme.Base, f[0]}, span{theme.Strong, clean}, span{theme.Dim, f[1]})

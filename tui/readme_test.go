@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"cmp"
 	"flag"
 	"fmt"
 	"os"
@@ -14,7 +15,9 @@ func keyTable() string {
 	keys := newKeys(specs)
 	var b strings.Builder
 	b.WriteString("| key | on the cab screen |\n|---|---|\n| `a` to `f` | turn supply and return to that compartment |\n")
-	row := func(k, words string) { fmt.Fprintf(&b, "| `%s` | %s |\n", k, strings.ReplaceAll(words, "|", "or")) }
+	row := func(k, words string) {
+		fmt.Fprintf(&b, "| `%s` | %s |\n", cmp.Or(strings.TrimSpace(k), "space"), strings.ReplaceAll(words, "|", "or"))
+	}
 	for _, k := range keys {
 		if k.act != actTake && k.act != actRun && k.long != "" {
 			row(strings.Join(k.Keys(), "` `"), k.long)

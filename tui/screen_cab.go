@@ -91,6 +91,8 @@ type offer struct {
 func (m *Model) offer() offer {
 	p := m.got.next
 	switch {
+	case m.form != nil:
+		return m.offerForm()
 	case m.open:
 		return m.offerLine()
 	case m.ask.open():

@@ -5,6 +5,7 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/exp/golden"
 
 	"example.com/tintline/core"
@@ -157,6 +158,39 @@ var situations = []struct {
 		c.disk.err = &core.Problem{What: "The file cannot take more: the disk is full.", Do: "Free some room, then open the book again and look whether the last entry is there.", Err: errDisk}
 		return c.press("enter")
 	}},
+	{"form_rig_tank", func(t *testing.T) *cab {
+		return climbIn(t, noBook).press("enter").typed("300 160").press("enter", "enter")
+	}},
+	{"form_rig_applicators", func(t *testing.T) *cab {
+		return climbIn(t, noBook).press("enter").typed("300 160 90").press("pgdown", "down", "down")
+	}},
+	{"form_wrong", func(t *testing.T) *cab {
+		return climbIn(t, noBook).press("enter").typed("300 160").press("enter", "enter", "enter", "enter").typed("1").press("enter")
+	}},
+	{"form_product", func(t *testing.T) *cab {
+		return firstProduct(t).typed("Example Iron").press("enter", "right")
+	}},
+	{"form_grasses", func(t *testing.T) *cab {
+		return firstProduct(t).typed("Example Iron").press("enter", "right", "enter").typed("2").press("pgdown", "down", " ")
+	}},
+	{"form_lawn", func(t *testing.T) *cab { return firstLawn(t).typed("12 Elm Road").press("enter").typed("6200") }},
+	{"form_lawn_grass", func(t *testing.T) *cab {
+		return firstLawn(t).typed("12 Elm Road").press("enter").typed("6200").press("pgdown").typed("fes")
+	}},
+	{"form_lawn_of_many", func(t *testing.T) *cab { return climbIn(t, morning).opens((*Model).formLawn) }},
+	{"form_zone", func(t *testing.T) *cab {
+		return climbIn(t, morning).opens(func(m *Model) tea.Cmd { return m.formZone("9 Oak Street") }).typed("front").press("enter")
+	}},
+	{"form_product_of_many", func(t *testing.T) *cab {
+		return climbIn(t, morning).opens((*Model).formProduct).typed("Example Iron").press("enter")
+	}},
+	{"form_day", func(t *testing.T) *cab {
+		return firstLawn(t).typed("12 Elm Road").press("enter").typed("6200").press("pgdown").typed("ta").press("enter").typed("R. Example").press("enter").typed("90").press("enter")
+	}},
+	{"form_mix", func(t *testing.T) *cab {
+		return climbIn(t, morning).opens(func(m *Model) tea.Cmd { return m.formMix("iron, any grass") }).
+			typed("both").press("enter", "enter", "right", "enter").typed("2").press("enter")
+	}},
 }
 
 func TestScreens(t *testing.T) {
@@ -172,7 +206,8 @@ func TestScreens(t *testing.T) {
 func TestSmallScreens(t *testing.T) {
 	for _, s := range situations {
 		switch s.name {
-		case "hose_holds_other_mix", "stop_with_two_stops", "stop_reason_line", "help", "clean_and_ready", "on_the_road", "turned_to_a", "strike_question":
+		case "hose_holds_other_mix", "stop_with_two_stops", "stop_reason_line", "help", "clean_and_ready", "on_the_road", "turned_to_a", "strike_question",
+			"form_rig_tank", "form_wrong", "form_product", "form_grasses", "form_mix", "empty_book":
 			for _, size := range [][2]int{{40, 16}, {60, 20}} {
 				t.Run(fmt.Sprintf("%s_%dx%d", s.name, size[0], size[1]), func(t *testing.T) {
 					golden.RequireEqual(t, []byte(s.cab(t).size(size[0], size[1]).screen()))

@@ -23,6 +23,8 @@ func (m *Model) stage() *scene {
 		m.stageSmall(s)
 	case m.page == pageTrouble:
 		m.stageTrouble(s)
+	case m.form != nil:
+		m.stageForm(s)
 	case m.spec() != nil:
 		m.stageSheet(s)
 	default:

@@ -41,6 +41,12 @@ func (m *Model) tap(e tea.MouseMsg) tea.Cmd {
 		case actChoose:
 			m.choose(int(s.letter))
 			return nil
+		case actFormMore:
+			m.form.more()
+			return nil
+		case actFormField:
+			m.formTapped(s.row)
+			return nil
 		case actRow:
 			return m.tapRow(s.row)
 		}

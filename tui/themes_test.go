@@ -22,7 +22,8 @@ func situation(t *testing.T, name string, change ...func(*Options)) *cab {
 			for _, f := range change {
 				f(&was.opts)
 			}
-			o.ink, o.g = theme.New(was.opts.Renderer, was.opts.Theme), newGlyphs(was.opts.ASCII)
+			o.renderer, o.g = was.opts.Renderer, newGlyphs(was.opts.ASCII)
+			o.wear(was.opts.Theme)
 			was.m = o
 			return was.size(80, 24)
 		}

@@ -60,6 +60,7 @@ func (m *Model) settle() {
 	m.measure()
 	m.show()
 	m.enable()
+	m.dressForm()
 	m.scene = m.stage()
 }
 
@@ -103,7 +104,7 @@ func (m *Model) onBroke(err error) tea.Cmd {
 // end quits, after what waits has been written.
 func (m *Model) end() tea.Cmd {
 	if m.busy() && m.trouble == nil {
-		m.quitting, m.open, m.ask = true, false, question{}
+		m.quitting, m.open, m.form, m.ask = true, false, nil, question{}
 		return nil
 	}
 	m.done = true

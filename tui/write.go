@@ -84,13 +84,16 @@ func (m *Model) onWrote(w wroteTurn) tea.Cmd {
 		err = m.book.Apply(e)
 	}
 	if err != nil {
-		m.trouble, m.page, m.open, m.ask, m.queue = err, pageTrouble, false, question{}, nil
+		m.trouble, m.page, m.open, m.form, m.ask, m.queue = err, pageTrouble, false, nil, question{}, nil
 		if m.quitting {
 			return m.end()
 		}
 		return nil
 	}
 	m.status = status{kind: saysBooked, what: w.words, do: m.valves(w.entries)}
+	if m.form != nil && m.form.sent {
+		m.formLogged()
+	}
 	return m.write()
 }
 
@@ -98,6 +101,10 @@ func (m *Model) onWrote(w wroteTurn) tea.Cmd {
 func (m *Model) refused(err error) {
 	what, do := sentences(err)
 	m.status = status{kind: saysRefused, what: what, do: do}
+	if m.form != nil && m.form.sent {
+		m.form.sent = false
+		m.formWrong(err)
+	}
 	if m.quitting {
 		m.left = err
 	}

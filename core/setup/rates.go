@@ -19,16 +19,16 @@ var rateUnits = []rateUnit{
 	{"pt_per_acre", "pt per acre", "pt/acre", measure.Liquid},
 	{"qt_per_acre", "qt per acre", "qt/acre", measure.Liquid},
 	{"gal_per_acre", "gal per acre", "gal/acre", measure.Liquid},
-	{"oz_per_1000_sqft", "oz (dry) per 1,000 sq ft", "oz/1000 sq ft", measure.Dry},
+	{"oz_per_1000_sqft", "oz per 1,000 sq ft", "oz/1000 sq ft", measure.Dry},
 	{"lb_per_1000_sqft", "lb per 1,000 sq ft", "lb/1000 sq ft", measure.Dry},
-	{"oz_per_acre", "oz (dry) per acre", "oz/acre", measure.Dry},
+	{"oz_per_acre", "oz per acre", "oz/acre", measure.Dry},
 	{"lb_per_acre", "lb per acre", "lb/acre", measure.Dry},
 }
 
 func rateOptions() []Option {
 	out := []Option{{"", "choose"}}
 	for _, u := range rateUnits {
-		out = append(out, Option{u.key, u.kind.String() + ", " + u.words})
+		out = append(out, Option{u.key, u.typed + ", " + u.kind.String()})
 	}
 	return out
 }
