@@ -176,7 +176,7 @@ func (m *Model) answer() tea.Cmd {
 			m.openReason(f)
 			return nil
 		}
-		return m.enter(overridden(f, m.got.lawn, "asked, and answered yes"))
+		return m.enter(check.GoOn(f, m.got.lawn, "asked, and answered yes")...)
 	}
 	if m.got.next.Act == check.ActCloseDay {
 		return m.enter(m.got.next.Facts...)

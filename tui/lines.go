@@ -141,13 +141,6 @@ func (m *Model) readOperator(said string) (core.Fact, error) {
 	return nil, slip("The day is open already.", "Press Esc.")
 }
 
-// overridden is the fact that the operator goes on in spite of a finding, with what the finding said.
-func overridden(f check.Finding, lawn, reason string) *core.Overridden {
-	return &core.Overridden{
-		Rule: f.Rule, Lawn: lawn, Product: f.Product, Weight: f.Weight.String(), Said: f.Says, Reason: reason,
-	}
-}
-
 func slip(what, do string) error { return &core.Problem{What: what, Do: do, Err: core.ErrRefused} }
 
 func (m *Model) openAmount() {
@@ -205,20 +198,22 @@ func (m *Model) openWeather() {
 
 func (m *Model) openSkip() { m.askSkip(m.got.lawn) }
 
+// openReason asks why the operator goes on in spite of a stop. The Enter of this line logs the reason, never the
+// spraying.
 func (m *Model) openReason(f check.Finding) {
-	extra := ""
-	if f.Ground == check.GroundLabel {
-		extra = "A reason does not make it lawful."
+	about := ruleWords(f)
+	if len(f.Zones) > 1 {
+		about += ", on " + f.Zones[0]
 	}
 	m.openLine(textLine{
-		prompt: "go on in spite of " + ruleWords(f) + " because", extra: extra,
+		prompt: "go on in spite of " + about + " because", extra: f.Unlawful(),
 		choices: []string{"label read in hand and it allows this", "supervisor decided", "spot or edge only"},
 		hint:    "or type the reason",
 		read: func(m *Model, said string) ([]core.Fact, error) {
 			if blank(said) {
 				return nil, slip("Nothing is typed.", "Type 1, 2 or 3, or the reason; Esc leaves it.")
 			}
-			return onlyFact(overridden(f, m.got.lawn, said), nil)
+			return check.GoOn(f, m.got.lawn, said), nil
 		},
 	})
 }
