@@ -73,6 +73,14 @@ const (
 	CleanNotAllowed  = "clean_not_allowed"
 	CleanAllowed     = "clean_allowed"
 	StartDelayS      = "start_delay_s"
+	DoubtGaugeBands  = "doubt_gauge_bands"
+	DoubtGaugePct    = "doubt_gauge_pct"
+	DoubtPushPct     = "doubt_push_pct"
+	DoubtMuch        = "doubt_much"
+	DoubtLittle      = "doubt_little"
+	DoubtWindMPH     = "doubt_wind_mph"
+	DoubtTempF       = "doubt_temp_f"
+	DoubtWeatherMin  = "doubt_weather_min"
 )
 
 // Setting is the value in force: what the operator set, else the default of the table.
