@@ -16,7 +16,7 @@ import (
 type textLine struct {
 	in      textinput.Model
 	read    func(m *Model, said string) ([]core.Fact, error) // what is to be logged; none: nothing is
-	then    func(m *Model, said string) (textLine, error)    // in the place of read: the line that comes next
+	then    func(m *Model, said string) (*textLine, error)   // before read: the line that comes next; nil: none does
 	prompt  string
 	was     string                            // stands in the field; what is typed takes its place, an arrow or Backspace changes it
 	fresh   bool                              // nothing was done to it yet
@@ -70,12 +70,14 @@ func (m *Model) send() tea.Cmd {
 	}
 	if m.line.then != nil {
 		next, err := m.line.then(m, m.line.said())
-		if err == nil {
-			m.openLine(next)
+		switch {
+		case err != nil:
+			m.wrongLine(err)
+			return nil
+		case next != nil:
+			m.openLine(*next)
 			return nil
 		}
-		m.wrongLine(err)
-		return nil
 	}
 	facts, err := m.line.read(m, m.line.said())
 	if err == nil && len(facts) > 0 && !m.busy() {

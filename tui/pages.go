@@ -16,6 +16,7 @@ const (
 	pageProduct
 	pageMixes
 	pageMix
+	pageLoads
 	pageLoad
 	pageLineUp
 	pageGauge
@@ -68,7 +69,7 @@ func newPages() []*pageSpec {
 	return []*pageSpec{
 		startPage(), menuPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
-		gaugePage(), marksPage(),
+		loadsPage(), loadPage(), gaugePage(), marksPage(),
 		visitsPage(), lawnPage(),
 		tallyPage(),
 		journalPage(), entryPage(),

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/tintline/core/check"
 	"example.com/tintline/core/measure"
@@ -140,6 +141,9 @@ func (m *Model) sayings() []said {
 
 func (m *Model) finding(f check.Finding) said {
 	s := said{do: m.g.clean(f.Do), says: m.g.clean(f.Says), brief: m.g.clean(ruleWords(f))}
+	if f.Weight == check.Stop && (f.Rule == ruleEnough || f.Rule == ruleLineUp && len(m.got.fits) == 0) {
+		s.do = strings.TrimSuffix(s.do, ".") + m.loadKeys() + "."
+	}
 	if f.Ground != "" {
 		s.says += " [" + groundWords(f.Ground) + "]"
 	}
@@ -176,6 +180,17 @@ func (m *Model) comesNext(nothing bool) []said {
 	return out
 }
 
+// The rules whose stops a load cures.
+const (
+	ruleEnough = "enough"
+	ruleLineUp = "line_up"
+)
+
+// loadKeys says which keys lead to the page on which loads are planned.
+func (m *Model) loadKeys() string {
+	return fmt.Sprintf(" (%s %s loads)", m.shown(actMenu), m.specOf(pageLoads).key)
+}
+
 // nextWords is what comes, as a thing to do; the band says what is then logged.
 func (m *Model) nextWords() string {
 	r, p := m.got.report, m.got.next
@@ -184,7 +199,7 @@ func (m *Model) nextWords() string {
 	case check.ActOpenDay:
 		return "Open the day."
 	case check.ActArrived:
-		from := "no compartment here holds a mix for it."
+		from := "no mix for it is aboard" + m.loadKeys() + "."
 		if len(m.got.fits) > 0 {
 			from = fmt.Sprintf("from %c.", m.got.fits[0])
 		}

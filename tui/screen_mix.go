@@ -205,10 +205,10 @@ func (m *Model) openNewMix() tea.Cmd {
 	base := m.subject.mix
 	l := textLine{
 		prompt: "add to " + base, hint: "or type a product and its rate per 1,000 sq ft",
-		then: func(m *Model, said string) (textLine, error) {
+		then: func(m *Model, said string) (*textLine, error) {
 			product, rest, err := m.readProduct(said)
 			if err != nil {
-				return textLine{}, err
+				return nil, err
 			}
 			if blank(rest) {
 				return m.mixRateLine(base, product), nil
@@ -227,10 +227,10 @@ func (m *Model) openNewMix() tea.Cmd {
 }
 
 // mixRateLine asks for the rate; the label's lowest and highest are choices.
-func (m *Model) mixRateLine(base, product string) textLine {
-	l := textLine{
+func (m *Model) mixRateLine(base, product string) *textLine {
+	l := &textLine{
 		prompt: product + " per 1,000 sq ft", hint: "or type another rate",
-		then: func(m *Model, said string) (textLine, error) {
+		then: func(m *Model, said string) (*textLine, error) {
 			r, err := m.readMixRate(product, said)
 			return m.mixNameLine(base, core.MixPart{Product: product, Rate: r}), err
 		},
@@ -247,12 +247,12 @@ func (m *Model) mixRateLine(base, product string) textLine {
 	return l
 }
 
-func (m *Model) mixNameLine(base string, p core.MixPart) textLine {
+func (m *Model) mixNameLine(base string, p core.MixPart) *textLine {
 	usual := base + " + " + p.Product
 	if _, in := m.book.Mix(base).Rate(p.Product); in {
 		usual = base + ", other rate"
 	}
-	return textLine{
+	return &textLine{
 		prompt: "name of the new mix", hint: "or type a name", choices: []string{usual},
 		read: func(m *Model, said string) ([]core.Fact, error) {
 			name := strings.TrimSpace(said)

@@ -148,6 +148,11 @@ var situations = []struct {
 	{"gauge_line_is_wrong", func(t *testing.T) *cab {
 		return climbIn(t, morning+charted(t)).press("g", "g", "enter", "l").type_("3")
 	}},
+	{"empty_truck", func(t *testing.T) *cab { return climbIn(t, emptyTruck).press("enter") }},
+	{"loads", func(t *testing.T) *cab { return climbIn(t, morning+loadPlanned).press("g", "o", "b") }},
+	{"load_line", func(t *testing.T) *cab { return climbIn(t, morning).press("g", "o", "b", "enter") }},
+	{"load_ticks", func(t *testing.T) *cab { return climbIn(t, morning+loadPlanned).press("g", "o", "enter") }},
+	{"load_all_in", func(t *testing.T) *cab { return climbIn(t, morning+loadPlanned).press("g", "o", "enter", "enter") }},
 	{"slow_disk", func(t *testing.T) *cab {
 		c := climbIn(t, atAlder)
 		c.slow = true

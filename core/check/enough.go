@@ -24,6 +24,9 @@ func enoughRule(s *situation) []Finding {
 		f.Says = fmt.Sprintf("%s has %s to give, ±%s; %s needs %s: it ends after %s of %s.",
 			name, gal(have), band.Text(), s.lawn.LawnName, gal(s.want), sqft(does), s.area.Text())
 		f.Do = fmt.Sprintf("Refill %s first, or treat %s now and log that.", lower(name), sqft(does))
+		if have == 0 {
+			f.Do = fmt.Sprintf("Refill %s first.", lower(name))
+		}
 	case s.want > have-band:
 		f.Weight = Ask
 		f.Says = fmt.Sprintf("%s may fall short: %s to give, ±%s, and %s needs %s.", name, gal(have), band.Text(), s.lawn.LawnName, gal(s.want))

@@ -49,8 +49,11 @@ func (s *situation) standing() []Finding {
 		f.Figured = core.Known(0.0)
 		f.Says = "No compartment is open to the pump: it would run dry."
 		f.Do = "Open the supply of the compartment to spray from."
-		if fits := Fits(s.b, s.lawn.LawnName); len(fits) > 0 {
+		switch fits := Fits(s.b, s.lawn.LawnName); {
+		case len(fits) > 0:
 			f.Do = fmt.Sprintf("Turn to %c.", fits[0])
+		case s.nothingLoaded():
+			f.Do = "Load a compartment first, then open its supply."
 		}
 		return []Finding{f}
 	case len(up.Supply) > 1:
@@ -78,4 +81,15 @@ func (s *situation) standing() []Finding {
 		return []Finding{f}
 	}
 	return nil
+}
+
+// nothingLoaded tells whether no compartment has anything to give.
+func (s *situation) nothingLoaded() bool {
+	p := s.b.Plumbing()
+	for i := range p.Compartments {
+		if p.Compartments[i].Drawable() > 0 {
+			return false
+		}
+	}
+	return true
 }
