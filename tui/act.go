@@ -49,6 +49,8 @@ func (m *Model) do(b binding) tea.Cmd {
 		return m.goTo(pageHelp)
 	case actChange:
 		return m.goTo(pageChange)
+	case actFind:
+		return m.goTo(pageFind)
 	case actMenu:
 		return m.goTo(pageMenu)
 	case actPick:
@@ -115,6 +117,7 @@ func (m *Model) leave() {
 		m.closeForm()
 	case m.follows():
 		m.closeLine()
+		m.sought = lookup{}
 		m.goBack()
 	case m.open:
 		m.closeLine()

@@ -61,9 +61,8 @@ type Model struct {
 	sheet  sheet // what the page that is open shows
 	turn   turning
 	with   string // the applicator chosen; empty: the first one
-	lawn   string // the one that the page of a lawn shows
-	meant  string // the one that it is opened for; empty: the one that the day is at
 	old    oldEntries
+	sought lookup // what the search is for
 	looked looked // the entry that its page shows
 	needs  need
 	rects  [bands]rect

@@ -29,6 +29,7 @@ const (
 	actBack   // closes a line, a page, a question
 	actSend   // enters the line
 	actChoose // a numbered answer of the line: by its figure, typed, or by a tap
+	actFind
 	actMenu
 	actPick // Enter on a page
 	actUp
@@ -86,7 +87,7 @@ func (b binding) target() tapTarget {
 // opensLine tells whether the key opens a line of text.
 func (b binding) opensLine() bool {
 	switch b.act {
-	case actSkip, actLog, actPush, actGauge, actWeather:
+	case actSkip, actLog, actPush, actGauge, actWeather, actFind:
 		return true
 	}
 	return b.line
@@ -158,6 +159,7 @@ func newKeys(specs []*pageSpec) []binding {
 			return m.inCab() && len(m.got.last) > 0
 		}),
 		one(actChange, "t", "turn", "change over, guided: dry run, valves, count-down at the tank lid", (*Model).canTurn),
+		one(actFind, "s", "search", "look for a lawn, a product or a mix by three letters", (*Model).inCab),
 		one(actMenu, "g", "pages", "all pages: visits, lawns, products, loads, tally and the others", (*Model).inCab),
 		one(actHelp, "?", "keys", "this page", func(m *Model) bool { return m.page != pageHelp && m.free() }),
 	)

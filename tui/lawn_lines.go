@@ -53,10 +53,9 @@ func (m *Model) lawnOffer(id string) (offer, small string) {
 
 func (m *Model) pickLawn(id string) tea.Cmd {
 	if lawn, list := strings.CutPrefix(id, rowOpen); list {
-		m.meant = lawn
-		return m.enterLawn()
+		return m.turnToLawn(lawn)
 	}
-	l := m.book.Lawn(m.lawn)
+	l := m.book.Lawn(m.subject.lawn)
 	if l == nil {
 		return nil
 	}
@@ -139,7 +138,7 @@ func readZone(l *core.Lawn, zone, said string) (core.Fact, error) {
 
 // openNote writes something down about the lawn.
 func (m *Model) openNote() tea.Cmd {
-	lawn := m.lawn
+	lawn := m.subject.lawn
 	m.openLine(textLine{
 		prompt: "note on " + lawn, hint: "what the next one to come here should know",
 		read: func(_ *Model, said string) ([]core.Fact, error) {

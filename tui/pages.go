@@ -44,6 +44,7 @@ type pageSpec struct {
 	show  func(m *Model) sheet              // asks core and puts the answer into rows
 	pick  func(m *Model, id string) tea.Cmd // Enter on the row chosen; nil: Enter does nothing here
 	enter func(m *Model) tea.Cmd            // as the page opens; may be nil
+	types bool                              // it opens with a line of text
 	keys  []binding                         // its own, made with pageKey
 }
 
@@ -67,10 +68,10 @@ type row struct {
 // newPages lists the pages of the program.
 func newPages() []*pageSpec {
 	return []*pageSpec{
-		startPage(), menuPage(),
+		startPage(), menuPage(), findPage(),
+		visitsPage(), lawnPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		loadsPage(), loadPage(), gaugePage(), marksPage(),
-		visitsPage(), lawnPage(),
 		tallyPage(),
 		journalPage(), entryPage(),
 		changePage(), helpPage(),
@@ -97,7 +98,7 @@ func (m *Model) specOf(p page) *pageSpec {
 
 // goTo opens a page; Esc comes back from it.
 func (m *Model) goTo(p page) tea.Cmd {
-	m.back = append(m.back[:len(m.back):len(m.back)], cameFrom{m.page, m.lawn, m.pulled, m.subject})
+	m.back = append(m.back[:len(m.back):len(m.back)], cameFrom{m.page, m.pulled, m.subject})
 	m.page, m.status = p, status{}
 	if s := m.spec(); s != nil && s.enter != nil {
 		return s.enter(m)
@@ -108,13 +109,12 @@ func (m *Model) goTo(p page) tea.Cmd {
 // cameFrom is a page that Esc goes back to, as it was.
 type cameFrom struct {
 	page    page
-	lawn    string
 	pulled  pulled
 	subject subject
 }
 
 // subject is what the pages that show one of many show.
-type subject struct{ product, mix, tank string }
+type subject struct{ product, mix, tank, lawn string }
 
 // goBack goes to the page before. The list of pages and the search only lead on: one does not come back to them.
 func (m *Model) goBack() {
@@ -123,7 +123,7 @@ func (m *Model) goBack() {
 		b := m.back[n-1]
 		m.back = m.back[:n-1]
 		if b.page != pageMenu && b.page != pageFind {
-			m.page, m.lawn, m.pulled, m.subject = b.page, b.lawn, b.pulled, b.subject
+			m.page, m.pulled, m.subject = b.page, b.pulled, b.subject
 			return
 		}
 	}

@@ -186,6 +186,9 @@ func (m *Model) offerLine() offer {
 	small := m.line.extra
 	if small == "" {
 		small = "Esc leaves it."
+		if m.follows() && m.sheet.offer != "" {
+			small = m.sheet.offer
+		}
 		if m.line.fresh {
 			small = "What you type takes the place of what stands there. " + small
 		}

@@ -22,43 +22,39 @@ const (
 // lawnPage shows a lawn: its zones, how to get in, what was laid, what was written down, and its history.
 func lawnPage() *pageSpec {
 	const p = pageLawn
-	onLawn := func(m *Model) bool { return m.book.Lawn(m.lawn) != nil && !m.busy() }
+	onLawn := func(m *Model) bool { return m.book.Lawn(m.subject.lawn) != nil && !m.busy() }
 	return &pageSpec{
 		page: p, key: "l", title: "Lawn", words: "zones, gate and dog, notes, what was laid, history",
 		enter: (*Model).enterLawn, show: (*Model).showLawn, pick: (*Model).pickLawn,
 		keys: []binding{
 			opening(pageKey(p, "i", "note", "write a note on this lawn", (*Model).openNote, onLawn)),
-			pageKey(p, "o", "other lawn", "list all lawns", func(m *Model) tea.Cmd { m.lawn = ""; return nil }, onLawn),
+			pageKey(p, "o", "all lawns", "list all lawns", func(m *Model) tea.Cmd { return m.turnToLawn("") }, onLawn),
 		},
 	}
 }
 
 // goToLawn opens the page of a lawn.
 func (m *Model) goToLawn(lawn string) tea.Cmd {
-	before := m.lawn
-	m.meant = lawn
-	cmd := m.goTo(pageLawn)
-	m.back[len(m.back)-1].lawn = before
-	return cmd
+	m.goTo(pageLawn)
+	return m.turnToLawn(lawn)
 }
 
-// enterLawn shows the lawn that was meant, else the one that the day is at.
-func (m *Model) enterLawn() tea.Cmd {
-	m.lawn, m.meant = m.meant, ""
-	if m.lawn == "" {
-		m.lawn = m.got.lawn
-	}
+// enterLawn shows the lawn that the day is at.
+func (m *Model) enterLawn() tea.Cmd { return m.turnToLawn(m.got.lawn) }
+
+func (m *Model) turnToLawn(lawn string) tea.Cmd {
+	m.subject.lawn = lawn
 	m.on[pageLawn] = placeOn{}
 	return m.pullLawn(entriesAPage)
 }
 
 func (m *Model) pullLawn(n int) tea.Cmd {
-	lawn := m.lawn
+	lawn := m.subject.lawn
 	return m.pull(rowOpen+lawn, func(r Reader) ([]core.Entry, error) { return r.OfLawn(lawn, n) })
 }
 
 func (m *Model) showLawn() sheet {
-	l := m.book.Lawn(m.lawn)
+	l := m.book.Lawn(m.subject.lawn)
 	if l == nil {
 		return m.showLawns()
 	}

@@ -37,7 +37,9 @@ func menuKeys(specs []*pageSpec) []binding {
 	var out []binding
 	for _, s := range specs {
 		if s.key != "" {
-			out = append(out, hidden(pageKey(pageMenu, s.key, "", "", func(m *Model) tea.Cmd { return m.goTo(s.page) }, nil)))
+			b := hidden(pageKey(pageMenu, s.key, "", "", func(m *Model) tea.Cmd { return m.goTo(s.page) }, nil))
+			b.line = s.types
+			out = append(out, b)
 		}
 	}
 	return out

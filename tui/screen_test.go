@@ -94,6 +94,11 @@ var situations = []struct {
 		return climbIn(t, atAlder+"\n"+`{"fact":"held","cause":"wind"}`).press("g", "v", "o")
 	}},
 	{"visits_no_day", func(t *testing.T) *cab { return climbIn(t, "").press("g", "v") }},
+	{"find_hint", func(t *testing.T) *cab { return climbIn(t, atAlder).press("s", "f", "i") }},
+	{"find", func(t *testing.T) *cab { return climbIn(t, atAlder).press("s", "e", "x", "a", "down", "down") }},
+	{"find_lawn_to_put_in", func(t *testing.T) *cab {
+		return climbIn(t, `{"fact":"lawn","name":"7 Ash Close","customer":"D. Example","zones":[{"name":"all","grass":"tall_fescue","area_sqft":3300}]}`+"\n"+morning).press("g", "v", "i", "a", "s", "h")
+	}},
 	{"lawn", func(t *testing.T) *cab { return climbIn(t, fullDay, demo).press("g", "l") }},
 	{"lawn_changed", func(t *testing.T) *cab {
 		return climbIn(t, fullDay).press("g", "l", "down", "enter").type_("x").press("esc", "i")

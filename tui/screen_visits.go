@@ -26,6 +26,7 @@ func visitsPage() *pageSpec {
 		enter: (*Model).enterVisits, show: (*Model).showVisits, pick: (*Model).pickVisit,
 	}
 	spec.keys = []binding{
+		opening(pageKey(p, "i", "put in", "look for a lawn and put it in behind the one that is chosen", (*Model).openPutIn, func(m *Model) bool { return m.book.Day().Open && !m.busy() })),
 		opening(pageKey(p, "k", "kind", "arrived there as: round, call-back, first visit, spot, look only", (*Model).openKind, (*Model).visitAhead)),
 		opening(pageKey(p, "t", "came at", "arrived there earlier than now: 9:35", (*Model).openArrived, (*Model).visitAhead)),
 		opening(pageKey(p, "s", "skip", "skip the visit that is chosen and say why", (*Model).openSkipOf, (*Model).visitAhead)),

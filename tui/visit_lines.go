@@ -163,6 +163,18 @@ func hasWord(list []string, s string) bool {
 	return false
 }
 
+// openPutIn looks for a lawn and puts it in behind the visit chosen.
+func (m *Model) openPutIn() tea.Cmd {
+	behind := m.plannedVisit()
+	l := lookup{prompt: "put in today", lawns: true, offer: "put in ", take: func(m *Model, _, lawn string) tea.Cmd {
+		return m.enter(m.book.Day().PutIn(lawn, behind))
+	}}
+	if behind != "" {
+		l.prompt = "put in behind " + behind
+	}
+	return m.search(l)
+}
+
 func (m *Model) canMoveVisit(earlier bool) bool {
 	lawn := m.plannedVisit()
 	return lawn != "" && !m.busy() && m.book.Day().Moved(lawn, earlier) != nil
