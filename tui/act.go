@@ -102,6 +102,8 @@ func (m *Model) do(b binding) tea.Cmd {
 		m.openGauge()
 	case actWeather:
 		m.openWeather()
+	case actRest:
+		m.openRest()
 	case actSkip:
 		m.openSkip()
 	case actFormNext, actFormRest, actFormBefore, actFormUp, actFormDown, actFormLeft, actFormRight, actFormTick:

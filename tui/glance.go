@@ -16,7 +16,8 @@ type answers struct {
 	change   *check.Changeover
 	next     check.Proposal
 	fits     []byte
-	left     []string // zones of the visit that had nothing yet
+	left     []string        // zones of the visit that had nothing yet
+	rest     []core.ZoneRest // what the visit has still to do, with areas
 	last     []core.Entry
 }
 
@@ -38,7 +39,7 @@ func (m *Model) look() {
 	a := answers{key: k, lawn: check.Subject(m.book), visiting: m.book.Day().Visiting() != nil}
 	in := check.Intent{With: m.with, At: core.At(m.at)}
 	a.next = check.Propose(m.book, in)
-	a.last = lastAction(m.book)
+	a.last, a.rest = lastAction(m.book), check.RestOf(m.book)
 	if a.lawn != "" && m.book.Rig() != nil {
 		a.fits = check.Fits(m.book, a.lawn)
 		in = check.Likely(m.book, in)

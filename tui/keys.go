@@ -50,6 +50,7 @@ const (
 	actFormField // a field or an option of a form: by a tap
 	actChange
 	actTip
+	actRest
 )
 
 // side says which hand a key belongs to: the left one picks the liquid, the right one does the rest.
@@ -87,7 +88,7 @@ func (b binding) target() tapTarget {
 // opensLine tells whether the key opens a line of text.
 func (b binding) opensLine() bool {
 	switch b.act {
-	case actSkip, actLog, actPush, actGauge, actWeather, actFind:
+	case actSkip, actRest, actLog, actPush, actGauge, actWeather, actFind:
 		return true
 	}
 	return b.line
@@ -137,6 +138,9 @@ func newKeys(specs []*pageSpec) []binding {
 		one(actYes, "y", "yes", "answer an ask; go on in spite of a stop, with a reason; close the day", (*Model).canAnswer),
 		one(actNext, "n", "next", "leave this lawn now; on the road: arrived at the next one", (*Model).canGo),
 		one(actSkip, "k", "skip", "skip this lawn and say why", (*Model).canGo),
+		one(actRest, "v", "rest", "leave this lawn, carry over what is left of it to another day, and say why", func(m *Model) bool {
+			return m.canLog() && len(m.got.rest) > 0
+		}),
 		one(actLog, "l", "log", "log another amount: 11.5, 6200 sqft, gauge 151 140, front 6.2", (*Model).canLog),
 		one(actPush, "p", "push", "pushed through the hose: 2.6, 62 s, 2.6 b, 5 ride-on; or tint 48 s", (*Model).canTurn),
 		one(actGauge, "o", "gauge", "log a gauge reading: b 62", (*Model).canTurn),

@@ -211,6 +211,9 @@ func (m *Model) nextWords() string {
 		}
 		return m.g.clean(words + ".")
 	case check.ActLeave:
+		if len(m.got.rest) > 0 {
+			return m.g.clean(restWords(m.got.rest)) + " is left at " + lawn + ": leave it, or carry it over."
+		}
 		return "All zones of " + lawn + " are logged: leave." + m.thenWords()
 	case check.ActCloseDay:
 		return "All visits are done: read the gauges, then close the day."

@@ -154,6 +154,10 @@ func (m *Model) offerSmall() string {
 			return wholeWords(s.V) + " s at the gun's flow; l logs another amount"
 		}
 		return "l logs another amount"
+	case check.ActLeave:
+		if len(m.got.rest) > 0 {
+			return m.shown(actRest) + " carries it over"
+		}
 	case check.ActArrived:
 		return "k skips it"
 	case check.ActWeather:

@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/check"
 	"example.com/tintline/core/say"
 )
 
@@ -109,6 +110,28 @@ func (m *Model) begin(v *core.Visit, f core.VisitBegun) core.Fact {
 		return &core.Struck{Of: int64(all[i].Seq), Reason: "put right", Instead: &f}
 	}
 	return &f
+}
+
+// openRest asks why what is left of the lawn is kept for another day.
+func (m *Model) openRest() {
+	m.openLine(textLine{
+		prompt: "carry over " + restWords(m.got.rest) + " because", choices: carryCauses, hint: "or type why",
+		read: func(m *Model, said string) ([]core.Fact, error) {
+			if blank(said) {
+				return nil, slip("Nothing is typed.", "Type a figure, or why.")
+			}
+			return check.LeaveRest(m.book, strings.TrimSpace(said)), nil
+		},
+	})
+}
+
+// restWords is what is left of a lawn: "4,000 sq ft of back".
+func restWords(rest []core.ZoneRest) string {
+	var out []string
+	for _, z := range rest {
+		out = append(out, z.Area.Text()+" sq ft of "+z.Zone)
+	}
+	return joined(out)
 }
 
 // openCarry asks why a visit, or what is left of the one that is on, is kept for another day.

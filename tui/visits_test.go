@@ -120,3 +120,15 @@ func TestClosedDayIsOnlyRead(t *testing.T) {
 	}
 	c.press("l").sees("Lawn")
 }
+
+func TestPartOfAZoneNowAndTheRestCarriedOver(t *testing.T) {
+	c := climbIn(t, morning).press("enter", "l").type_("3000 sqft")
+	c.sees("2,200 sq ft of all is left at 77 Fir Lane", "v carries it over")
+	c.press("v").sees("carry over 2,200 sq ft of all because").type_("1").sees("booked")
+	if got := c.facts(); got != "visit_begun sprayed carried_over visit_done" {
+		t.Errorf("logged: %s", got)
+	}
+	if owed := c.book().Owed(); len(owed) != 1 || owed[0].Zones[0].Area.SquareFeet() != 2200 {
+		t.Errorf("owed: %+v", owed)
+	}
+}
