@@ -73,8 +73,8 @@ func (s *state) RestAt(v *Visit) []ZoneRest {
 		if len(v.Due) > 0 {
 			due = min(restOf(v.Due, z.Name), z.Area)
 		}
-		if rest := due - covered(laid, z.Name); rest > 0 && !containsText(v.Carried, z.Name) {
-			out = append(out, ZoneRest{z.Name, rest})
+		if done := max(covered(laid, z.Name), 0); done < due && !containsText(v.Carried, z.Name) {
+			out = append(out, ZoneRest{z.Name, due - done})
 		}
 	}
 	return out

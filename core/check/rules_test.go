@@ -247,6 +247,9 @@ func TestProposalsLeadThroughTheDay(t *testing.T) {
 			if r.Verdict >= Ask {
 				t.Fatalf("proposes to spray under %v", r.Verdict)
 			}
+			if words, _, doubtful := Doubt(b, clock, p.Facts[0]); doubtful {
+				t.Fatalf("what is proposed is doubted: %s", words)
+			}
 		}
 		if p.Act == ActNone || p.Act == ActConfirm {
 			t.Fatalf("stuck at %+v after %v", p, acts)
