@@ -16,7 +16,7 @@ func (s *state) apply(e Entry) {
 	case *Noted:
 		s.applyNoted(e, f)
 	case *Setting:
-		s.settings[f.SettingName] = f.Value
+		s.applySetting(f)
 	default:
 		s.applyDayFact(e)
 		s.applyMove(e)

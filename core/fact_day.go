@@ -156,7 +156,7 @@ func (f *Overridden) Opens(weight string) bool {
 	return known && other <= own
 }
 
-// Setting is anything the operator may set.
+// Setting is anything the operator may set. The value DefaultSetting takes it back.
 type Setting struct{ SettingName, Value string }
 
 // Kind of the fact.

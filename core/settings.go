@@ -15,8 +15,25 @@ type SettingRow struct {
 	Name, Unit string
 	Low, High  float64
 	Default    float64
+	Options    []string // what can be chosen, the default first; empty: it is a number
 	Words      string
 	Source     string
+}
+
+// DefaultText is the default as it would be typed.
+func (r SettingRow) DefaultText() string {
+	if len(r.Options) > 0 {
+		return r.Options[0]
+	}
+	return strconv.FormatFloat(r.Default, 'g', -1, 64)
+}
+
+// Allowed says what may be set.
+func (r SettingRow) Allowed() string {
+	if n := len(r.Options); n > 0 {
+		return strings.Join(r.Options[:n-1], ", ") + " or " + r.Options[n-1]
+	}
+	return fmt.Sprintf("%g to %g (%s)", r.Low, r.High, r.Unit)
 }
 
 //go:embed settings.csv
@@ -31,8 +48,12 @@ func readSettings(text string) []SettingRow {
 	}
 	var out []SettingRow
 	for _, r := range rows[1:] {
-		row := SettingRow{Name: r[0], Unit: r[2], Words: r[6], Source: r[7]}
-		row.Low, row.High, row.Default = mustFloat(r[3]), mustFloat(r[4]), mustFloat(r[5])
+		row := SettingRow{Name: r[0], Words: r[6], Source: r[7]}
+		if r[1] == "choice" {
+			row.Options = strings.Split(r[2], "|")
+		} else {
+			row.Unit, row.Low, row.High, row.Default = r[2], mustFloat(r[3]), mustFloat(r[4]), mustFloat(r[5])
+		}
 		out = append(out, row)
 	}
 	return out
@@ -66,6 +87,7 @@ const (
 	WindAskMPH       = "wind_ask_mph"
 	WindStopMPH      = "wind_stop_mph"
 	RainFreeMinH     = "rain_free_min_h"
+	Theme            = "theme"
 	GaugeErrorPct    = "gauge_error_pct"
 	RateErrorPct     = "rate_error_pct"
 	BypassFlowGPM    = "bypass_flow_gpm"
@@ -82,6 +104,23 @@ const (
 	DoubtTempF       = "doubt_temp_f"
 	DoubtWeatherMin  = "doubt_weather_min"
 )
+
+// SettingText is what the operator set, as it was written; false where the default is in force.
+func (s *state) SettingText(name string) (string, bool) {
+	set, ok := s.settings[name]
+	return set, ok
+}
+
+// DefaultSetting as a value takes back what the operator set.
+const DefaultSetting = "default"
+
+func (s *state) applySetting(f *Setting) {
+	if f.Value == DefaultSetting {
+		delete(s.settings, f.SettingName)
+		return
+	}
+	s.settings[f.SettingName] = f.Value
+}
 
 // Setting is the value in force: what the operator set, else the default of the table.
 func (s *state) Setting(name string) float64 {
@@ -112,9 +151,20 @@ func admitSetting(f *Setting) error {
 		}
 		return refuse("Use one of "+strings.Join(names, ", ")+".", "%q is not a setting.", f.SettingName)
 	}
+	if f.Value == DefaultSetting {
+		return nil
+	}
+	if len(row.Options) > 0 {
+		for _, o := range row.Options {
+			if f.Value == o {
+				return nil
+			}
+		}
+		return refuse("Use "+row.Allowed()+".", "%s is %q.", f.SettingName, f.Value)
+	}
 	v, err := measure.ParseNumber(f.Value)
 	if err != nil || v < row.Low || v > row.High {
-		return refuse(fmt.Sprintf("Give a number from %g to %g (%s).", row.Low, row.High, row.Unit), "%s is %q; %g to %g is possible.", f.SettingName, f.Value, row.Low, row.High)
+		return refuse(fmt.Sprintf("Give a number from %s.", row.Allowed()), "%s is %q; %g to %g is possible.", f.SettingName, f.Value, row.Low, row.High)
 	}
 	return nil
 }

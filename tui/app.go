@@ -27,7 +27,8 @@ type Options struct {
 	Now      func() time.Time
 	NewID    func() string
 	Renderer *lipgloss.Renderer // nil: no colours, no attributes
-	Theme    string             // night, sun, plain
+	Theme    string             // night, sun, plain: where the book does not say
+	Fixed    bool               // the theme is Theme, whatever the book says
 	Demo     bool
 	Mouse    bool
 	ASCII    bool
@@ -37,20 +38,22 @@ type Options struct {
 // Model is the screen, the only tea.Model of the program. Each value is whole; what its copies share (book,
 // styles, lists) is changed by Update alone, or never.
 type Model struct {
-	book      *core.Book
-	journal   Journal
-	reader    Reader
-	bell      func()
-	pulled    pulled
-	now       func() time.Time
-	newID     func() string
-	after     func(time.Duration, tea.Msg) tea.Cmd // a timer
-	renderer  *lipgloss.Renderer
-	themeName string // the name of the theme
-	ink       *theme.Styles
-	g         *glyphs
-	demo      bool
-	mouse     bool
+	book       *core.Book
+	journal    Journal
+	reader     Reader
+	bell       func()
+	pulled     pulled
+	now        func() time.Time
+	newID      func() string
+	after      func(time.Duration, tea.Msg) tea.Cmd // a timer
+	renderer   *lipgloss.Renderer
+	themeName  string // the name of the theme
+	firstTheme string // that it began with
+	themeFixed bool
+	ink        *theme.Styles
+	g          *glyphs
+	demo       bool
+	mouse      bool
 
 	w, h   int
 	at     time.Time // of the message that is dealt with
@@ -111,7 +114,7 @@ func New(o Options) Model {
 	}
 	m := Model{
 		book: o.Book, journal: o.Journal, reader: o.Reader, bell: o.Bell, now: o.Now, newID: o.NewID, after: timer,
-		renderer: r, themeName: o.Theme, ink: theme.New(r, o.Theme), drafts: map[string]draft{}, g: newGlyphs(o.ASCII), demo: o.Demo, mouse: o.Mouse,
+		renderer: r, themeName: o.Theme, firstTheme: o.Theme, themeFixed: o.Fixed, ink: theme.New(r, o.Theme), drafts: map[string]draft{}, g: newGlyphs(o.ASCII), demo: o.Demo, mouse: o.Mouse,
 		specs: newPages(), line: textLine{in: newInput()},
 	}
 	m.keys = newKeys(m.specs)
@@ -119,6 +122,7 @@ func New(o Options) Model {
 	if o.Warning != "" {
 		m.status = status{kind: saysStop, what: o.Warning}
 	}
+	m.wearBook()
 	m.settle()
 	return m
 }

@@ -74,7 +74,7 @@ func newPages() []*pageSpec {
 		loadsPage(), loadPage(), gaugePage(), marksPage(),
 		tallyPage(),
 		journalPage(), entryPage(),
-		changePage(), helpPage(),
+		changePage(), settingsPage(), helpPage(),
 	}
 }
 

@@ -34,7 +34,7 @@ func menuPage() *pageSpec {
 
 // menuKeys are the letters that open pages from the list.
 func menuKeys(specs []*pageSpec) []binding {
-	var out []binding
+	out := []binding{sunKey(pageMenu)}
 	for _, s := range specs {
 		if s.key != "" {
 			b := hidden(pageKey(pageMenu, s.key, "", "", func(m *Model) tea.Cmd { return m.goTo(s.page) }, nil))

@@ -168,6 +168,11 @@ var situations = []struct {
 		c.disk.err = &core.Problem{What: "The file cannot take more: the disk is full.", Do: "Free some room, then open the book again and look whether the last entry is there.", Err: errDisk}
 		return c.press("enter")
 	}},
+	{"settings", func(t *testing.T) *cab {
+		return climbIn(t, `{"fact":"setting","name":"wind_ask_mph","value":7}`).press("g", "h", "down", "down", "down")
+	}},
+	{"settings_line", func(t *testing.T) *cab { return climbIn(t, morning).press("g", "h", "enter").type_("0") }},
+	{"settings_theme", func(t *testing.T) *cab { return climbIn(t, morning).press("g", "h", "up", "pgdown", "pgdown", "enter") }},
 	{"form_rig_tank", func(t *testing.T) *cab {
 		return climbIn(t, noBook).press("enter").typed("300 160").press("enter", "enter")
 	}},
@@ -217,7 +222,7 @@ func TestSmallScreens(t *testing.T) {
 	for _, s := range situations {
 		switch s.name {
 		case "hose_holds_other_mix", "stop_with_two_stops", "stop_reason_line", "help", "clean_and_ready", "on_the_road", "turned_to_a", "strike_question",
-			"form_rig_tank", "form_wrong", "form_product", "form_grasses", "form_mix", "empty_book":
+			"form_rig_tank", "form_wrong", "form_product", "form_grasses", "form_mix", "empty_book", "settings":
 			for _, size := range [][2]int{{40, 16}, {60, 20}} {
 				t.Run(fmt.Sprintf("%s_%dx%d", s.name, size[0], size[1]), func(t *testing.T) {
 					golden.RequireEqual(t, []byte(s.cab(t).size(size[0], size[1]).screen()))

@@ -90,6 +90,7 @@ func (m *Model) onWrote(w wroteTurn) tea.Cmd {
 		}
 		return nil
 	}
+	m.wearBook()
 	m.status = status{kind: saysBooked, what: w.words, do: m.valves(w.entries)}
 	if m.form != nil && m.form.sent {
 		m.formLogged()

@@ -64,7 +64,7 @@ func runCab(o cabOptions) error {
 	}
 	options := tui.Options{
 		Book: k.book, Journal: screenJournal{k}, Reader: screenJournal{k}, Bell: bell(o.stdout), Now: o.now, NewID: newID,
-		Renderer: renderer(o), Theme: themeName(o), Mouse: o.mouse, ASCII: !utf8Locale(o.getenv),
+		Renderer: renderer(o), Theme: themeName(o), Fixed: noColours(o), Mouse: o.mouse, ASCII: !utf8Locale(o.getenv),
 		Demo: k.file != nil && k.file.Meta().BookID == demoID,
 	}
 	if k.file != nil {
@@ -152,7 +152,7 @@ func profile(o cabOptions) termenv.Profile {
 
 // themeName is plain where there are no colours, else what TINTLINE_THEME says: night or sun.
 func themeName(o cabOptions) string {
-	if o.colour == "none" || o.colour == "auto" && o.getenv("NO_COLOR") != "" {
+	if noColours(o) {
 		return "plain"
 	}
 	switch t := o.getenv("TINTLINE_THEME"); t {
@@ -160,6 +160,11 @@ func themeName(o cabOptions) string {
 		return t
 	}
 	return "night"
+}
+
+// noColours tells whether the operator asked for none; the book's theme does not change that.
+func noColours(o cabOptions) bool {
+	return o.colour == "none" || o.colour == "auto" && o.getenv("NO_COLOR") != ""
 }
 
 // utf8Locale tells whether the terminal is set up for more than ASCII; an unset locale is taken for one.

@@ -21,6 +21,9 @@ func Fact(f core.Fact) string {
 	case *core.Noted:
 		return "note on " + f.Lawn + ": " + f.Text
 	case *core.Setting:
+		if f.Value == core.DefaultSetting {
+			return "set " + f.SettingName + " back to its default"
+		}
 		return "set " + f.SettingName + " to " + f.Value
 	case *core.Struck:
 		return struck(f)

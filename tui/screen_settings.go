@@ -1,0 +1,135 @@
+package tui
+
+import (
+	"strings"
+
+	tea "github.com/charmbracelet/bubbletea"
+
+	"example.com/tintline/core"
+	"example.com/tintline/tui/theme"
+)
+
+// settingsPage lists what can be set, each with its value, what is allowed and where the default comes from.
+func settingsPage() *pageSpec {
+	const p = pageSettings
+	return &pageSpec{
+		page: p, key: "h", title: "Settings", words: "limits and looks: value, range, source, back to the default",
+		show: (*Model).showSettings, pick: (*Model).openSetting,
+		keys: []binding{
+			pageKey(p, "o", "default", "the setting that is chosen back to its default", (*Model).backToDefault, (*Model).chosenIsSet),
+			sunKey(p),
+		},
+	}
+}
+
+// sunKey changes between the themes for sun and for night.
+func sunKey(p page) binding {
+	return pageKey(p, "z", "sun/night", "light screen for the sun, dark one for the night", func(m *Model) tea.Cmd {
+		to := theme.Sun
+		if m.themeName == theme.Sun {
+			to = theme.Night
+		}
+		return m.enter(&core.Setting{SettingName: core.Theme, Value: to})
+	}, func(m *Model) bool { return !m.themeFixed })
+}
+
+func settingNamed(name string) (core.SettingRow, bool) {
+	for _, r := range core.Settings() {
+		if r.Name == name {
+			return r, true
+		}
+	}
+	return core.SettingRow{}, false
+}
+
+// settingValue is what is in force; set tells whether the operator set it.
+func (m *Model) settingValue(r core.SettingRow) (value string, set bool) {
+	if v, ok := m.book.SettingText(r.Name); ok {
+		return v, true
+	}
+	if r.Name == core.Theme {
+		return m.themeName, false // what the terminal was opened with
+	}
+	return r.DefaultText(), false
+}
+
+// settingName is a setting's name as words; the unit has a column of its own.
+func settingName(r core.SettingRow) string {
+	words := strings.ReplaceAll(r.Name, "_", " ")
+	return strings.TrimSuffix(strings.TrimSuffix(words, " "+r.Unit), " pct")
+}
+
+func (m *Model) showSettings() sheet {
+	const name, value, unit, wide = 20, 6, 8, 60
+	head := []span{m.cell(theme.Dim, "setting", name), m.cellRight(theme.Dim, "value", value), m.cell(theme.Dim, "", unit)}
+	if m.w >= wide {
+		head = append(head, m.cell(theme.Dim, "allowed", 20))
+	}
+	rows := []row{heading(head...)}
+	for _, r := range core.Settings() {
+		v, set := m.settingValue(r)
+		t, by := theme.Base, ""
+		if set {
+			t, by = theme.Strong, "set by you"
+		}
+		l := line{left: []span{m.cell(t, settingName(r), name), m.cellRight(t, v, value), m.cell(theme.Base, r.Unit, unit)}}
+		if m.w >= wide {
+			l.left = append(l.left, m.cell(theme.Base, strings.TrimSuffix(r.Allowed(), " ("+r.Unit+")"), 20), span{theme.Note, by})
+		}
+		rows = append(rows, row{id: r.Name, line: l})
+	}
+	out := sheet{rows: rows, offer: "type another value", small: "it holds from the next entry on"}
+	if r, ok := settingNamed(m.chosenAmong(rows)); ok {
+		out.about = append(m.told(theme.Base, sentence(r.Words)), m.told(theme.Dim, "Default "+r.DefaultText()+": "+sentence(r.Source))...)
+		out.offer = "change " + settingName(r)
+	}
+	return out
+}
+
+func (m *Model) chosenIsSet() bool {
+	_, set := m.book.SettingText(m.chosen())
+	return set && !m.busy()
+}
+
+func (m *Model) backToDefault() tea.Cmd {
+	return m.enter(&core.Setting{SettingName: m.chosen(), Value: core.DefaultSetting})
+}
+
+// openSetting opens a line for the value.
+func (m *Model) openSetting(name string) tea.Cmd {
+	r, ok := settingNamed(name)
+	if !ok {
+		return nil
+	}
+	l := textLine{
+		prompt: settingName(r), hint: r.Allowed() + "; or default", choices: r.Options,
+		read: func(_ *Model, said string) ([]core.Fact, error) {
+			said = strings.TrimSpace(said)
+			if said == "" {
+				return nil, slip("Nothing is typed.", "Type "+r.Allowed()+"; Esc leaves it.")
+			}
+			if r.Unit != "" {
+				said = strings.TrimSpace(strings.TrimSuffix(said, r.Unit))
+			}
+			return onlyFact(&core.Setting{SettingName: r.Name, Value: said}, nil)
+		},
+	}
+	if len(r.Options) == 0 {
+		l.was, _ = m.settingValue(r)
+	} else {
+		l.hint = ""
+	}
+	m.openLine(l)
+	return nil
+}
+
+// wearBook puts the theme on that the book says; where it says nothing, the one that the screen began with.
+func (m *Model) wearBook() {
+	name := m.firstTheme
+	if set, ok := m.book.SettingText(core.Theme); ok {
+		name = set
+	}
+	if !m.themeFixed && name != m.themeName {
+		m.wear(name)
+	}
+}
