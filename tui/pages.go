@@ -71,7 +71,7 @@ func newPages() []*pageSpec {
 		startPage(), menuPage(), findPage(),
 		visitsPage(), lawnPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
-		loadsPage(), loadPage(), gaugePage(), marksPage(),
+		loadsPage(), loadPage(), lineUpPage(), gaugePage(), marksPage(),
 		tallyPage(),
 		journalPage(), entryPage(),
 		changePage(), settingsPage(), helpPage(),

@@ -34,9 +34,11 @@ func (m *Model) stageSheet(s *scene) {
 	s.end(m.h)
 }
 
-// readsOnly tells whether there is nothing on the page but text: it has the whole height then.
+// readsOnly tells whether there is nothing on the page but text: it has the whole height then. Where some rows have an
+// offer and others have none, the page does not jump from row to row.
 func (m *Model) readsOnly() bool {
-	return m.sheet.offer == "" && m.free() && !m.busy() && m.status.kind == saysNothing
+	picks := m.spec().pick != nil && len(m.picks()) > 0
+	return m.sheet.offer == "" && !picks && m.free() && !m.busy() && m.status.kind == saysNothing
 }
 
 // pageFoot is the place of a page's keys at the bottom. On a small screen the rows of the page are worth more than

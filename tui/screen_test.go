@@ -158,6 +158,10 @@ var situations = []struct {
 	{"load_line", func(t *testing.T) *cab { return climbIn(t, morning).press("g", "o", "b", "enter") }},
 	{"load_ticks", func(t *testing.T) *cab { return climbIn(t, morning+loadPlanned).press("g", "o", "enter") }},
 	{"load_all_in", func(t *testing.T) *cab { return climbIn(t, morning+loadPlanned).press("g", "o", "enter", "enter") }},
+	{"line_ups", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g", "u", "b") }},
+	{"line_ups_odd", func(t *testing.T) *cab {
+		return climbIn(t, morning+oddLineUps(t)).press("g", "u", "l").type_("a+b return a")
+	}},
 	{"slow_disk", func(t *testing.T) *cab {
 		c := climbIn(t, atAlder)
 		c.slow = true

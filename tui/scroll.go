@@ -12,13 +12,13 @@ type placeOn struct {
 // that, the rows move instead: text between, before and behind can be read to its end.
 func (m *Model) moved(by int) {
 	at, ids := &m.on[m.spec().page], m.picks()
-	if far := max(at.rows-2, 1); by > far || by < -far { // the first and the last row may not be read
+	if far := max(at.rows-3, 1); by > far || by < -far { // the first and the last row may say that there is more, the keys may take one
 		by = far * sign(by)
 	}
 	if len(ids) > 0 {
 		now := m.passed(at, ids, by)
 		next := min(max(now+by, 0), len(ids)-1)
-		for next != now && !at.reaches(m.rowOf(ids[next]), by) { // a page down is as far as one can see, not as many rows
+		for next != now && !m.reaches(at, ids[next], by) { // a page down is as far as one can see, not as many rows
 			next -= sign(by)
 		}
 		if next != now {
@@ -47,13 +47,15 @@ func (m *Model) chooseRow(p page, id string) {
 	m.on[p].chosen, m.on[p].text = id, false
 }
 
-// reaches tells whether a row is in sight after the rows have moved by so many.
-func (at *placeOn) reaches(i, by int) bool {
-	const says = 1 // the first and the last row may say that there is more
+// reaches tells whether a row can be chosen without the rows moving by more than so many, so that none goes by unseen.
+func (m *Model) reaches(at *placeOn, id string, by int) bool {
+	then := *at
+	then.chosen, then.text = id, false
+	m.inSight(&then)
 	if by > 0 {
-		return i <= at.top+at.rows-1-says+by
+		return then.top <= at.top+by
 	}
-	return i >= at.top+says+by
+	return then.top >= at.top+by
 }
 
 func sign(n int) int {
@@ -75,9 +77,12 @@ func (m *Model) rowOf(id string) int {
 // inSight moves the rows so that the one chosen can be seen, with one above and one below, which may say that there
 // is more. At the first and the last that can be chosen, the text before and behind it comes into sight.
 func (m *Model) inSight(at *placeOn) {
-	ids, chosen := m.picks(), m.chosen()
-	if chosen == "" || at.text {
+	ids, chosen := m.picks(), at.chosen
+	if len(ids) == 0 || at.text {
 		return
+	}
+	if !hasID(ids, chosen) {
+		chosen = ids[0]
 	}
 	i := m.rowOf(chosen)
 	at.top = max(min(at.top, i-1), i-at.rows+2)
@@ -87,4 +92,13 @@ func (m *Model) inSight(at *placeOn) {
 	if chosen == ids[len(ids)-1] {
 		at.top = max(at.top, min(i-1, len(m.sheet.rows)-at.rows))
 	}
+}
+
+func hasID(ids []string, id string) bool {
+	for _, i := range ids {
+		if i == id {
+			return true
+		}
+	}
+	return false
 }

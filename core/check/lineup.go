@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
 )
 
 // lineUpRule: how the valves stand. With none open the pump runs dry; with the return on another compartment
@@ -24,6 +25,20 @@ func LineUpNow(b *core.Book) (Finding, bool) {
 	}
 	s := &situation{b: b, with: a, up: b.Plumbing().LineUp, lawn: &core.Lawn{}}
 	for _, f := range s.valves() {
+		f.Rule = "line_up"
+		return f, true
+	}
+	return Finding{}, false
+}
+
+// LineUpIf is what there would be to say of the valves if they were turned so, whatever the lawn.
+func LineUpIf(b *core.Book, up fluid.LineUp) (Finding, bool) {
+	a := b.Applicator(FirstApplicator(b))
+	if b.Rig() == nil || a == nil {
+		return Finding{}, false
+	}
+	s := &situation{b: b, with: a, up: up, lawn: &core.Lawn{}}
+	for _, f := range s.standing() {
 		f.Rule = "line_up"
 		return f, true
 	}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
 )
 
@@ -320,6 +321,27 @@ func TestNewDateOpensTheNextDay(t *testing.T) {
 	log(t, b, p.Facts...)
 	if b.Day().Date != at.Date() || len(b.Day().Visits) != 3 || b.Day().Operator != "R. Example" {
 		t.Errorf("%+v", b.Day())
+	}
+}
+
+func TestLineUpIf(t *testing.T) {
+	b := play(t, loadedLines+`{"fact":"lined_up","supply":["a"],"return":"a"}`)
+	for _, row := range []struct {
+		up   fluid.LineUp
+		want Weight
+	}{
+		{fluid.LineUp{Supply: []byte("b"), Return: 'b'}, None},
+		{fluid.LineUp{Supply: []byte("b")}, Note},
+		{fluid.LineUp{Supply: []byte("b"), Return: 'a'}, Stop},
+		{fluid.LineUp{Supply: []byte("ab"), Return: 'a'}, Stop},
+		{fluid.LineUp{}, Stop},
+	} {
+		if f, found := LineUpIf(b, row.up); f.Weight != row.want || found != (row.want > None) || found && f.Rule != "line_up" {
+			t.Errorf("%s return %c: %+v", row.up.Supply, row.up.Return, f)
+		}
+	}
+	if f, found := LineUpNow(b); found {
+		t.Errorf("asking has turned a valve: %+v", f)
 	}
 }
 
