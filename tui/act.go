@@ -45,6 +45,8 @@ func (m *Model) do(b binding) tea.Cmd {
 	switch b.act {
 	case actQuit:
 		return m.end()
+	case actSuspend:
+		return tea.Suspend
 	case actHelp:
 		return m.goTo(pageHelp)
 	case actChange:

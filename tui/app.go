@@ -31,6 +31,7 @@ type Options struct {
 	Fixed    bool               // the theme is Theme, whatever the book says
 	Demo     bool
 	Mouse    bool
+	Suspend  bool // a shell stands behind it that can bring it back
 	ASCII    bool
 	Warning  string // something to say at the start, from the file for instance
 }
@@ -54,6 +55,7 @@ type Model struct {
 	g          *glyphs
 	demo       bool
 	mouse      bool
+	suspend    bool
 
 	w, h   int
 	at     time.Time // of the message that is dealt with
@@ -114,7 +116,7 @@ func New(o Options) Model {
 	}
 	m := Model{
 		book: o.Book, journal: o.Journal, reader: o.Reader, bell: o.Bell, now: o.Now, newID: o.NewID, after: timer,
-		renderer: r, themeName: o.Theme, firstTheme: o.Theme, themeFixed: o.Fixed, ink: theme.New(r, o.Theme), drafts: map[string]draft{}, g: newGlyphs(o.ASCII), demo: o.Demo, mouse: o.Mouse,
+		renderer: r, themeName: o.Theme, firstTheme: o.Theme, themeFixed: o.Fixed, ink: theme.New(r, o.Theme), drafts: map[string]draft{}, g: newGlyphs(o.ASCII), demo: o.Demo, mouse: o.Mouse, suspend: o.Suspend,
 		specs: newPages(), line: textLine{in: newInput()},
 	}
 	m.keys = newKeys(m.specs)

@@ -48,6 +48,7 @@ const (
 	actFormTick
 	actFormMore  // what a list does not show: by a tap
 	actFormField // a field or an option of a form: by a tap
+	actSuspend
 	actChange
 	actTip
 	actRest
@@ -183,6 +184,7 @@ func newKeys(specs []*pageSpec) []binding {
 		bind(actBack, rightHand, []string{"esc"}, "Esc", "leave it", "close a line, a question or a page", func(m *Model) bool {
 			return m.fits() && (m.open || m.form != nil || m.page != pageCab && m.page != pageTrouble || m.ask.open())
 		}),
+		hidden(bind(actSuspend, rightHand, []string{"ctrl+z"}, "^Z", "", "back to the shell that started it; fg returns", func(m *Model) bool { return m.suspend })),
 		bind(actQuit, rightHand, []string{"q", "ctrl+c"}, "q", "quit", "quit; what waits is written first", func(m *Model) bool { return !m.typing() }),
 		bind(actQuit, rightHand, []string{"ctrl+c"}, "^C", "quit", "", func(m *Model) bool { return m.typing() }),
 	)

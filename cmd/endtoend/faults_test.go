@@ -99,36 +99,6 @@ func TestSilentTerminal(t *testing.T) {
 	}
 }
 
-func TestTerminalIsAsItWas(t *testing.T) {
-	c := start(t, small, nil, "demo")
-	c.see("DEMO BOOK")
-	c.press("q")
-	c.ended()
-	end := c.bytes()
-	for what, code := range map[string]string{
-		"the alternate screen was left": "\x1b[?1049l", "the cursor is shown": "\x1b[?25h", "the mouse is off": "\x1b[?1002l",
-	} {
-		if !strings.Contains(end, code) {
-			t.Errorf("not seen: %s", what)
-		}
-	}
-	if c.em.IsAltScreen() {
-		t.Error("the terminal stands on the alternate screen")
-	}
-}
-
-func TestResizeAtAnyTime(t *testing.T) {
-	c := start(t, small, nil, "demo")
-	c.see("DEMO BOOK")
-	for _, s := range []size{{120, 40}, {60, 20}, {200, 60}, {20, 6}, {80, 24}, {1, 1}, {81, 25}, {80, 24}} {
-		c.resize(s)
-		time.Sleep(30 * time.Millisecond)
-	}
-	c.see("DEMO BOOK", "21 Copper Kettle Way", "q quit")
-	c.press("q")
-	c.ended()
-}
-
 // Torn, pasted and glued keys log nothing.
 func TestNoiseLogsNothing(t *testing.T) {
 	book := filepath.Join(t.TempDir(), "book.db")

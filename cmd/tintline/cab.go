@@ -64,7 +64,7 @@ func runCab(o cabOptions) error {
 	}
 	options := tui.Options{
 		Book: k.book, Journal: screenJournal{k}, Reader: screenJournal{k}, Bell: bell(o.stdout), Now: o.now, NewID: newID,
-		Renderer: renderer(o), Theme: themeName(o), Fixed: noColours(o), Mouse: o.mouse, ASCII: !utf8Locale(o.getenv),
+		Renderer: renderer(o), Theme: themeName(o), Fixed: noColours(o), Mouse: o.mouse, Suspend: shellBehind(), ASCII: !utf8Locale(o.getenv),
 		Demo: k.file != nil && k.file.Meta().BookID == demoID,
 	}
 	if k.file != nil {
