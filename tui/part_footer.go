@@ -27,7 +27,7 @@ func (m *Model) cabKeys() []binding {
 		case actBack, actSend, actPick, actUp, actDown, actPageUp, actPageDown, actRun:
 			continue
 		}
-		if b.inForm() || b.act == actQuit && len(b.Keys()) == 1 {
+		if b.unlisted || b.inForm() || b.act == actQuit && len(b.Keys()) == 1 {
 			continue
 		}
 		if b.act == actTake && m.book.Plumbing().Compartment(b.letter) == nil {
@@ -52,12 +52,24 @@ func (m *Model) pageKeys() []binding {
 // place shares the keys out over lines of w cells. Keys keep their places whether they work or not, so that a
 // glove finds them again.
 func place(list []binding, w int) (out []keyPlace, rows int) {
+	if out, rows = laid(list, w, 0); !labelled(list, w, rows) {
+		return out, rows
+	}
+	return laid(list, w, len(leftLabel)+between)
+}
+
+// labelled tells whether the letters have their label: not on a narrow screen, nor where it would cost a line.
+func labelled(list []binding, w, rows int) bool {
+	_, with := laid(list, w, len(leftLabel)+between)
+	return w >= leastLabelled && with == rows
+}
+
+// laid is place with so many cells for the label behind the letters.
+func laid(list []binding, w, label int) (out []keyPlace, rows int) {
 	x, row := 1, 0
-	label := w < leastLabelled
 	for _, b := range list {
-		if b.side == rightHand && !label && len(out) > 0 && out[len(out)-1].b.side == leftHand {
-			x += len(leftLabel) + between
-			label = true
+		if b.side == rightHand && len(out) > 0 && out[len(out)-1].b.side == leftHand {
+			x += label
 		}
 		n := keyCells(b)
 		if x+n > w-1 {
@@ -156,6 +168,7 @@ func (m *Model) foot(r rect, s *scene) []line {
 	}
 	tall := max(r.h/rows, 1)
 	places := placeIn(list, r.w, rows)
+	label := leftLabelled(places)
 	out := make([]line, r.h)
 	x := make([]int, r.h)
 	for _, p := range places {
@@ -165,7 +178,7 @@ func (m *Model) foot(r rect, s *scene) []line {
 		row := p.row*tall + tall/2
 		out[row].left = append(out[row].left, m.keySpans(p, p.x-x[row])...)
 		x[row] = p.x + p.w
-		if p.b.act == actTake && m.lastLetter(places, p) && r.w >= leastLabelled {
+		if label && p.b.act == actTake && m.lastLetter(places, p) {
 			out[row].left = append(out[row].left, span{theme.Dim, strings.Repeat(" ", between) + leftLabel})
 			x[row] += between + len(leftLabel)
 		}
@@ -175,6 +188,16 @@ func (m *Model) foot(r rect, s *scene) []line {
 		out[last] = text(theme.Strong, " "+m.g.fit(m.line.extra, r.w-1)) // the band has no room for it
 	}
 	return out
+}
+
+// leftLabelled tells whether there is room for the label between the letters and the keys of the right hand.
+func leftLabelled(all []keyPlace) bool {
+	for i := 1; i < len(all); i++ {
+		if before := all[i-1]; before.b.side == leftHand && all[i].b.side == rightHand {
+			return all[i].row == before.row && all[i].x-before.x-before.w > len(leftLabel)
+		}
+	}
+	return false
 }
 
 func (m *Model) lastLetter(all []keyPlace, p keyPlace) bool {
