@@ -272,3 +272,31 @@ func TestNextTipGoesRound(t *testing.T) {
 		t.Error("the only tip is on, and another is offered")
 	}
 }
+
+func TestWhatIsLeftInAHopperCovers(t *testing.T) {
+	b := dryBook(t, `{"fact":"loaded","into":"spreader","parts":[{"product":"food","amount_lb":30}]}
+{"fact":"loaded","into":"ride-on","mix":"FL","parts":[{"product":"food","amount_lb":20},{"product":"lime","amount_lb":10}]}`)
+	for _, row := range []struct {
+		applicator string
+		want       float64
+		known      bool
+	}{{"spreader", 10_000, true}, {"ride-on", 10_000, true}, {"drop", 0, false}, {"gun", 0, false}} {
+		got, known := b.HopperCovers(row.applicator)
+		if known != row.known || got.SquareFeet() < row.want-0.01 || got.SquareFeet() > row.want+0.01 {
+			t.Errorf("%s covers %.2f sq ft, %v", row.applicator, got.SquareFeet(), known)
+		}
+	}
+	half := b.HopperLoadOf(&Loaded{Into: "ride-on", Mix: "FL", Parts: []LoadPart{{"food", measure.DryAmount(measure.Pounds(20))}, {"lime", measure.DryAmount(measure.Pounds(10))}}}, measure.Pounds(15))
+	if half.Parts[0].Amount.N != int64(measure.Pounds(10)) || half.Parts[1].Amount.N != int64(measure.Pounds(5)) || half.Mix != "FL" {
+		t.Errorf("%+v", half)
+	}
+	more, err := b.HopperLoad("ride-on", "", measure.Pounds(3))
+	if err != nil || more.Mix != "FL" || more.Parts[0].Amount.N != int64(measure.Pounds(2)) {
+		t.Errorf("%+v %v", more, err)
+	}
+	for _, row := range [][2]string{{"drop", ""}, {"spreader", "nothing like it"}, {"spreader", "W"}} {
+		if _, err := b.HopperLoad(row[0], row[1], measure.Pounds(1)); err == nil {
+			t.Errorf("%q goes into %s", row[1], row[0])
+		}
+	}
+}

@@ -19,6 +19,17 @@ type LoadPart struct {
 	Amount  measure.Amount
 }
 
+// DryMass is the weight of all dry products in a load.
+func (f *Loaded) DryMass() measure.Mass {
+	var sum measure.Mass
+	for _, p := range f.Parts {
+		if p.Amount.Kind == measure.Dry {
+			sum += measure.Mass(p.Amount.N)
+		}
+	}
+	return sum
+}
+
 // Kind of the fact.
 func (*Loaded) Kind() Kind { return kindLoaded }
 

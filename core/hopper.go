@@ -88,6 +88,31 @@ func (s *state) HopperLoad(into, what string, m measure.Mass) (*Loaded, error) {
 	return f, nil
 }
 
+// HopperLoadOf is a load of a hopper as it was, with another weight in the same proportions.
+func (s *state) HopperLoadOf(f *Loaded, m measure.Mass) *Loaded {
+	c := *f
+	c.Parts = append([]LoadPart(nil), f.Parts...)
+	weights := make([]int64, len(c.Parts))
+	for i, p := range c.Parts {
+		weights[i] = p.Amount.N
+	}
+	for i, n := range measure.Apportion(weights, int64(m)) {
+		c.Parts[i].Amount = measure.Amount{N: n, Kind: measure.Dry}
+	}
+	return &c
+}
+
+// HopperCovers is the area that what is left in a hopper covers at the rate that is meant; false where none is known.
+func (s *state) HopperCovers(applicator string) (measure.Area, bool) {
+	h := s.plumbing.Hopper(applicator)
+	product, several := s.InHopper(applicator)
+	if h == nil || (product == "" && !several) {
+		return 0, false
+	}
+	rate, ok := s.DryRate(applicator, product)
+	return rate.AreaOf(measure.DryAmount(h.Mass())), ok
+}
+
 // weightsOf turns rates into whole weights of nine digits.
 func weightsOf(rates []float64) []int64 {
 	most := 0.0

@@ -161,7 +161,7 @@ func (m *Model) doNext() tea.Cmd {
 		return m.enter(p.Facts...)
 	}
 	switch p.Act {
-	case check.ActSpray:
+	case check.ActSpray, check.ActSpread:
 		m.openAmount()
 	case check.ActPushBack:
 		m.openPush()
@@ -202,16 +202,18 @@ func (m *Model) take(letter byte) tea.Cmd {
 
 // other chooses the next applicator.
 func (m *Model) other() {
-	all := m.applicators()
+	all := m.choices()
 	a := m.applicator()
 	for i, n := range all {
-		if a != nil && n == a.Name {
-			m.with = all[(i+1)%len(all)]
+		if a != nil && n.name == a.Name && (n.only == m.only || i+1 == len(all) || all[i+1].name != a.Name) {
+			next := all[(i+1)%len(all)]
+			m.with, m.only = next.name, next.only
 			break
 		}
 	}
 	if a = m.applicator(); a != nil {
-		m.status = status{kind: saysChosen, what: "spraying with " + a.Name, do: rateWords(a)}
+		what, do := m.chosenWords(a)
+		m.status = status{kind: saysChosen, what: what, do: do}
 	}
 }
 

@@ -66,6 +66,7 @@ type Model struct {
 	sheet  sheet // what the page that is open shows
 	turn   turning
 	with   string // the applicator chosen; empty: the first one
+	only   string // what of two things it is to do; empty: all that it is ready for
 	old    oldEntries
 	sought lookup // what the search is for
 	looked looked // the entry that its page shows

@@ -27,17 +27,18 @@ type answersKey struct {
 	digest core.Digest
 	minute int64
 	with   string
+	only   string
 }
 
 // look asks anew if what was asked before no longer holds.
 func (m *Model) look() {
 	const minute = 60
-	k := answersKey{true, m.book.Seq(), m.book.Digest(), m.at.Unix() / minute, m.with}
+	k := answersKey{true, m.book.Seq(), m.book.Digest(), m.at.Unix() / minute, m.with, m.only}
 	if m.got.key == k {
 		return
 	}
 	a := answers{key: k, lawn: check.Subject(m.book), visiting: m.book.Day().Visiting() != nil}
-	in := check.Intent{With: m.with, At: core.At(m.at)}
+	in := check.Intent{With: m.with, Only: m.only, At: core.At(m.at)}
 	a.next = check.Propose(m.book, in)
 	a.last, a.rest = lastAction(m.book), check.RestOf(m.book)
 	if a.lawn != "" && m.book.Rig() != nil {
@@ -74,16 +75,14 @@ func (m *Model) toAnswer() (check.Finding, bool) {
 	return check.Finding{}, false
 }
 
-// applicators lists those that the screen can log.
+// applicators lists those of the rig.
 func (m *Model) applicators() []string {
 	if m.book.Rig() == nil {
 		return nil
 	}
 	var out []string
 	for _, a := range m.book.Rig().Applicators {
-		if a.Type != core.Spreader {
-			out = append(out, a.Name)
-		}
+		out = append(out, a.Name)
 	}
 	return out
 }

@@ -150,7 +150,7 @@ func newKeys(specs []*pageSpec) []binding {
 			return m.canTurn() && m.book.Weather() != nil
 		}),
 		one(actOther, "h", "applicator", "spray with the next applicator", func(m *Model) bool {
-			return m.inCab() && len(m.applicators()) > 1
+			return m.inCab() && len(m.choices()) > 1
 		}),
 		one(actTip, "r", "rate", "fit the next tip, or setting, on the applicator: another delivery rate", func(m *Model) bool {
 			a := m.applicator()

@@ -152,7 +152,14 @@ func (m *Model) openAmount() {
 	}
 	hint := "11.5 gal, or 6200 sqft, or gauge 151 140 (before, after); a zone's name first limits it"
 	if a := m.applicator(); a != nil {
+		if !a.Sprays() || m.only == check.OnlySpread {
+			m.openSpread(zones, a)
+			return
+		}
 		zones += " with " + a.Name
+		if a.Spreads() {
+			hint += "; 22 lb for what was spread"
+		}
 	}
 	m.openLine(textLine{
 		prompt: "sprayed on " + zones, hint: hint,
@@ -171,6 +178,7 @@ func (m *Model) openPush() {
 			break
 		}
 	}
+	hint += m.hopperHint()
 	m.openLine(textLine{
 		prompt: prompt, hint: hint,
 		read: func(m *Model, said string) ([]core.Fact, error) { return onlyFact(m.readPush(said)) },

@@ -22,11 +22,11 @@ func (m *Model) visit(w int) line {
 	plan := m.got.report.Plan
 	area, gallons := l.Area().Text()+" sq ft", ""
 	if plan.Area > 0 {
-		area, gallons = plan.Area.Text()+" sq ft", plan.Volume.Text()+" gal"
+		area, gallons = plan.Area.Text()+" sq ft", lays(plan)
 	}
 	rate := ""
 	if a := m.applicator(); a != nil && plan.Area > 0 {
-		rate = m.g.clean(a.Name) + " " + rateWords(a)
+		rate = m.g.clean(a.Name) + " " + m.rate(a)
 	}
 	zones := m.zoneWords(l)
 	hazards := ""

@@ -22,7 +22,7 @@ type stretch struct {
 // before the drawing does; the letter at the nozzle never does.
 func (m *Model) pipe(w int) line {
 	p := m.book.Plumbing()
-	a := m.applicator()
+	a := m.sprayer()
 	hose := ""
 	if a != nil {
 		hose = a.Hose
@@ -273,6 +273,8 @@ func (m *Model) noChange(w int) string {
 	a := m.applicator()
 	up := m.book.Plumbing().LineUp
 	switch {
+	case a != nil && !a.Sprays():
+		return m.g.clean(a.Name) + " spreads dry product: the hose is no matter of it"
 	case m.ownTankOf(a) != nil:
 		return m.g.clean(a.Name) + " sprays from its own tank"
 	case m.got.visiting && len(m.got.left) == 0:

@@ -7,7 +7,6 @@ import (
 	"example.com/tintline/core"
 	"example.com/tintline/core/check"
 	"example.com/tintline/core/fluid"
-	"example.com/tintline/core/measure"
 	"example.com/tintline/tui/theme"
 )
 
@@ -37,10 +36,11 @@ func tankColumns(w int) columns {
 	return c
 }
 
-// tank is a row of the tanks: a compartment, or an applicator's own tank.
+// tank is a row of the tanks: a compartment, an applicator's own tank or its hopper.
 type tank struct {
 	compartment *fluid.Compartment
 	own         *fluid.ApplicatorTank
+	hopper      *fluid.Hopper
 	inUse       bool // liquid leaves it now, or comes back
 }
 
@@ -58,6 +58,10 @@ func (m *Model) tankRows() []tank {
 		t := &p.Tanks[i]
 		out = append(out, tank{own: t, inUse: a != nil && a.Name == t.Name})
 	}
+	for i := range p.Hoppers {
+		h := &p.Hoppers[i]
+		out = append(out, tank{hopper: h, inUse: a != nil && a.Name == h.Name})
+	}
 	return out
 }
 
@@ -71,8 +75,12 @@ func (m *Model) tanks(r rect, s *scene) []line {
 	}
 	out := make([]line, 0, r.h)
 	for i, t := range shown {
-		if t.own != nil {
+		switch {
+		case t.own != nil:
 			out = append(out, m.ownTank(t.own, c))
+			continue
+		case t.hopper != nil:
+			out = append(out, m.hopperRow(t.hopper, c))
 			continue
 		}
 		s.spots = append(s.spots, spot{rect{r.x, r.y + i, r.w, 1}, tapTarget{act: actTake, letter: t.compartment.Letter}})
@@ -111,13 +119,16 @@ func (m *Model) otherTanks(list []tank, w int) line {
 	l := line{left: []span{{theme.Dim, m.padded(fmt.Sprintf(" +%d", len(list)), tankMarks-2)}}}
 	room := w - tankMarks + 2
 	for _, t := range list {
-		gallons, name, tok := measure.Volume(0), "", theme.Tank
-		if t.own != nil {
-			gallons, name = t.own.Liquid.Volume, m.g.clean(t.own.Name)
-		} else {
-			gallons, name, tok = t.compartment.Liquid.Volume, string(rune(t.compartment.Letter)), m.letterToken(t.compartment.Letter)
+		left, name, tok := "", "", theme.Tank
+		switch {
+		case t.own != nil:
+			left, name = glance(t.own.Liquid.Volume), m.g.clean(t.own.Name)
+		case t.hopper != nil:
+			left, name = poundsWords(t.hopper.Mass())+" lb", m.g.clean(t.hopper.Name)
+		default:
+			left, name, tok = glance(t.compartment.Liquid.Volume), string(rune(t.compartment.Letter)), m.letterToken(t.compartment.Letter)
 		}
-		figure := " " + glance(gallons) + "  "
+		figure := " " + left + "  "
 		if room -= cells(name) + cells(figure); room < 0 {
 			break
 		}
@@ -158,7 +169,7 @@ func (m *Model) compartment(t *fluid.Compartment, c columns) line {
 		note = notHere
 	}
 	a := m.applicator()
-	if a != nil && a.Tank > 0 { // it is not sprayed from here: what covers is the gun
+	if a != nil && (a.Tank > 0 || !a.Sprays()) { // it is not sprayed from here: what covers is the gun
 		a = m.book.Applicator(check.FirstApplicator(m.book))
 	}
 	l := m.tankLine(&t.Tank, c, tok, note, a)
@@ -238,14 +249,7 @@ func (m *Model) ended(s string, w int) string {
 
 // bar is how full a tank is; what is in it shows as at least one cell.
 func (m *Model) bar(t *fluid.Tank, w int) (full, rest string) {
-	n := 0
-	if t.Capacity > 0 {
-		n = int(measure.MulDivRound(int64(t.Liquid.Volume), int64(w), int64(t.Capacity)))
-	}
-	if n == 0 && t.Liquid.Volume > 0 {
-		n = 1
-	}
-	n = min(max(n, 0), w)
+	n := share(int64(t.Liquid.Volume), int64(t.Capacity), w)
 	return strings.Repeat(string(m.g.full), n), strings.Repeat(string(m.g.empty), w-n)
 }
 

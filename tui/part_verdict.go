@@ -203,13 +203,25 @@ func (m *Model) nextWords() string {
 		if len(m.got.fits) > 0 {
 			from = fmt.Sprintf("from %c.", m.got.fits[0])
 		}
-		return fmt.Sprintf("Drive to %s: %s gal, %s", lawn, r.Plan.Volume.Text(), from)
+		if a := m.applicator(); a != nil && !a.Sprays() {
+			from = "with " + m.g.clean(a.Name) + "."
+		}
+		return fmt.Sprintf("Drive to %s: %s, %s", lawn, laysWords(r.Plan), from)
 	case check.ActSpray:
-		words := fmt.Sprintf("Spray %s gal on %s with %s", r.Plan.Volume.Text(), joined(r.Plan.Zones), r.Plan.With)
+		does := "Spray"
+		if r.Plan.Amount.Known {
+			does = "Spray and spread"
+		}
+		words := fmt.Sprintf("%s %s on %s with %s", does, laysWords(r.Plan), joined(r.Plan.Zones), r.Plan.With)
 		if r.Plan.From != 0 {
 			words += fmt.Sprintf(", from %c", r.Plan.From)
 		}
 		return m.g.clean(words + ".")
+	case check.ActSpread:
+		if !r.Plan.Amount.Known {
+			return sentence(m.g.clean(p.Words))
+		}
+		return m.g.clean(fmt.Sprintf("Spread %s on %s with %s.", laysWords(r.Plan), joined(r.Plan.Zones), r.Plan.With))
 	case check.ActLeave:
 		if len(m.got.rest) > 0 {
 			return m.g.clean(restWords(m.got.rest)) + " is left at " + lawn + ": leave it, or carry it over."
@@ -245,7 +257,7 @@ func (m *Model) strength(short int) string {
 	best := 0.0
 	words := ""
 	for _, f := range m.got.report.Findings {
-		if f.Rule == ruleDose && f.Multiple.Known && f.Multiple.V > best {
+		if f.Rule == ruleDose && !f.Dry && f.Multiple.Known && f.Multiple.V > best {
 			best = f.Multiple.V
 			words = measure.Multiple(best) + m.g.times() + " mix"
 			if f.ShareOfLabel.Known && short < 2 {

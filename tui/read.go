@@ -23,7 +23,13 @@ func (m *Model) readAmount(said string) (core.Fact, error) {
 	if len(zones) == 0 {
 		zones = m.got.left
 	}
-	return readLaid(core.Sprayed{Lawn: v.Lawn, Zones: zones, Applicator: a.Name}, rest)
+	f, err := readLaid(core.Sprayed{Lawn: v.Lawn, Zones: zones, Applicator: a.Name}, rest)
+	if err != nil && a.Spreads() {
+		if dry, wrong := m.readSpread(said); wrong == nil {
+			return dry, nil
+		}
+	}
+	return f, err
 }
 
 // readLaid reads how much a spraying laid: gallons, an area or two gauge readings.
@@ -119,6 +125,9 @@ func (m *Model) readPush(said string) (core.Fact, error) {
 	}
 	for _, a := range m.book.Rig().Applicators {
 		if amount, ok := cutLastWord(rest, a.Name); ok {
+			if load, is, err := m.readHopper(&a, amount); is {
+				return load, err
+			}
 			v, err := m.readThrough(amount, a.Hose)
 			return &core.Filled{Applicator: a.Name, Volume: v}, err
 		}

@@ -25,6 +25,9 @@ func (m *Model) corrects(w core.Written) bool {
 
 // rightOf is how what stands by an entry is put right.
 func (m *Model) rightOf(f core.Fact, at core.Moment) (right, bool) {
+	if r, ok := m.rightDry(f); ok {
+		return r, true
+	}
 	switch f := f.(type) {
 	case *core.Sprayed:
 		return m.rightSprayed(f), true

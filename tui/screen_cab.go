@@ -158,6 +158,11 @@ func (m *Model) offerSmall() string {
 		if len(m.got.rest) > 0 {
 			return m.shown(actRest) + " carries it over"
 		}
+	case check.ActSpread:
+		if len(p.Facts) == 0 {
+			return "Enter asks how much"
+		}
+		return "l logs another weight"
 	case check.ActArrived:
 		return "k skips it"
 	case check.ActWeather:

@@ -115,7 +115,7 @@ func (m *Model) ponder() {
 
 // onHose is the applicator that hangs on the hose: the chosen one, or the first.
 func (m *Model) onHose() string {
-	if a := m.applicator(); a != nil && a.Tank == 0 {
+	if a := m.applicator(); a != nil && a.Tank == 0 && a.Sprays() {
 		return a.Name
 	}
 	return check.FirstApplicator(m.book)

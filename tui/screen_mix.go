@@ -79,6 +79,11 @@ func (m *Model) standsIn(mix string) string {
 			out = append(out, n)
 		}
 	}
+	for i := range p.Hoppers {
+		if n := p.Hoppers[i].Name; p.Hoppers[i].Mass() > 0 && m.book.MixInHopper(n) == mix {
+			out = append(out, n)
+		}
+	}
 	return strings.Join(out, ", ")
 }
 

@@ -71,6 +71,18 @@ var situations = []struct {
 	{"ride_on_chosen", func(t *testing.T) *cab {
 		return climbIn(t, atAlder).press("enter", "p").type_("5 ride-on").press("h")
 	}},
+	{"spreader_chosen", func(t *testing.T) *cab { return climbIn(t, atAlderWithFood(t)).press("h", "h") }},
+	{"ride_on_in_one_pass", func(t *testing.T) *cab {
+		return climbIn(t, morning+spreading(t)+`
+{"fact":"loaded","into":"ride-on","volume_gal":10,"mix":"bermuda, zoysia","for":"ride-on"}
+{"fact":"loaded","into":"ride-on","mix":"food","parts":[{"product":"Example Food","amount_lb":60}]}
+{"fact":"visit_begun","lawn":"418 Alder Court"}`).press("h")
+	}},
+	{"hopper_not_for_the_grass", func(t *testing.T) *cab {
+		return climbIn(t, morning+spreading(t)+`
+{"fact":"loaded","into":"spreader","parts":[{"product":"Example Lime","amount_lb":10}]}
+{"fact":"visit_begun","lawn":"418 Alder Court"}`).press("h", "h")
+	}},
 	{"all_zones_done", func(t *testing.T) *cab { return climbIn(t, morning).press("enter", "enter") }},
 	{"one_zone_left", func(t *testing.T) *cab {
 		return climbIn(t, atAlder).press("enter", "l").type_("front 6.2")

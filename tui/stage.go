@@ -48,7 +48,7 @@ func (m *Model) need() need {
 	if m.book.Rig() != nil {
 		n.mixes = len(m.book.Plumbing().Compartments)
 		n.mixRows = m.mixRows(m.w)
-		n.tanks = n.mixes + len(m.book.Plumbing().Tanks)
+		n.tanks = n.mixes + len(m.book.Plumbing().Tanks) + len(m.book.Plumbing().Hoppers)
 		n.next = len(m.book.Day().Visits)
 	}
 	return n

@@ -39,7 +39,10 @@ func (s *situation) report() Report {
 			found = rule.ask(s)
 		}
 		if s.dry != nil && rule.dry != nil {
-			found = append(found, rule.dry(s)...)
+			for _, f := range rule.dry(s) {
+				f.Dry = true
+				found = append(found, f)
+			}
 		}
 		if len(found) == 0 {
 			r.Quiet++

@@ -31,6 +31,32 @@ func ready(b *core.Book, a *core.Applicator, in Intent) (wet, dry bool) {
 	return !dry || in.Volume.Known || t == nil || t.Liquid.Volume > 0, dry
 }
 
+// OnePass tells whether an applicator would spray and spread at once as it stands.
+func OnePass(b *core.Book, applicator string) bool {
+	a := b.Applicator(applicator)
+	if a == nil {
+		return false
+	}
+	wet, dry := ready(b, a, Intent{})
+	return wet && dry
+}
+
+// HopperFits tells whether the label entries of all that a hopper holds list every grass of a lawn.
+func HopperFits(b *core.Book, applicator, lawn string) bool {
+	h, l := b.Plumbing().Hopper(applicator), b.Lawn(lawn)
+	if h == nil || l == nil {
+		return false
+	}
+	for _, q := range h.Holds {
+		for _, z := range l.Zones {
+			if !b.ProductByKey(q.Key).Label.Lists(z.Grass) {
+				return false
+			}
+		}
+	}
+	return len(h.Holds) > 0
+}
+
 // lookDry foresees the spreading. A weight that does not follow from the book is no error: the rest is judged.
 func (s *situation) lookDry() error {
 	f := &core.Spread{Lawn: s.lawn.LawnName, Applicator: s.with.Name, Product: s.dryProduct(), Area: core.Known(s.area)}

@@ -42,6 +42,7 @@ const (
 type Finding struct {
 	Rule    string
 	Weight  Weight
+	Dry     bool // it is about what is spread, not about liquid
 	Part    string
 	Product string
 	Active  string

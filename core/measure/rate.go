@@ -31,6 +31,9 @@ func (r Rate) AreaFor(v Volume) Area {
 	return Area(roundFloat(float64(v) / r.V))
 }
 
+// AreaOf gives the area that an amount covers at the rate r; see AreaFor.
+func (r Rate) AreaOf(a Amount) Area { return r.AreaFor(Volume(a.N)) }
+
 // RateOf is the rate that put a on the area; 0 if the area is 0.
 func RateOf(a Amount, over Area) Rate {
 	if over == 0 {
