@@ -135,6 +135,9 @@ func containsText(list []string, s string) bool {
 // RuleNames lists the rules of the check that the operator can go on in spite of.
 var RuleNames = strings.Fields("grass dose enough line_up weather")
 
+// ruleWeather is the rule whose reasons end with the next observation.
+const ruleWeather = "weather"
+
 // zonedRules are those whose findings are about zones.
 var zonedRules = strings.Fields("grass dose")
 

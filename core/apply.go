@@ -59,6 +59,7 @@ func (s *state) applyDayFact(e Entry) {
 		s.applyResumed()
 	case *Weather:
 		s.weather = &WeatherAt{*f, e.At}
+		s.endWeatherReasons()
 	case *Overridden:
 		s.overrides = append(s.overrides, *f)
 	}

@@ -21,6 +21,17 @@ func (s *state) openDay(e Entry, f *DayOpened) {
 	}
 }
 
+// endWeatherReasons ends what was gone on with in spite of the weather: it was said of the observation before.
+func (s *state) endWeatherReasons() {
+	var stay []Overridden
+	for _, o := range s.overrides {
+		if o.Rule != ruleWeather {
+			stay = append(stay, o)
+		}
+	}
+	s.overrides = stay
+}
+
 func (s *state) closeDay(at Moment) {
 	s.day.Open, s.day.Closed, s.day.Hold = false, at, nil
 	s.overrides = nil

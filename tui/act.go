@@ -31,6 +31,8 @@ type status struct {
 type question struct {
 	facts []core.Fact
 	words string
+	typed bool           // the facts were typed: what stands against them is looked at again
+	stop  *check.Finding // yes asks for a reason first
 }
 
 func (q question) open() bool { return len(q.facts) > 0 }
@@ -174,9 +176,7 @@ func (m *Model) doNext() tea.Cmd {
 // answer is y: to the question that stands open, else to the heaviest finding, else to closing the day.
 func (m *Model) answer() tea.Cmd {
 	if m.ask.open() {
-		facts := m.ask.facts
-		m.ask = question{}
-		return m.enter(facts...)
+		return m.answerAsk()
 	}
 	if f, found := m.toAnswer(); found {
 		if f.Weight == check.Stop {
@@ -189,6 +189,42 @@ func (m *Model) answer() tea.Cmd {
 		return m.enter(m.got.next.Facts...)
 	}
 	return nil
+}
+
+func (m *Model) answerAsk() tea.Cmd {
+	q := m.ask
+	m.ask, m.status = question{}, status{}
+	switch {
+	case q.stop != nil:
+		m.openReason(*q.stop)
+		m.line.after = question{facts: q.facts, words: q.words, typed: true}
+		return nil
+	case q.typed:
+		return m.bookTyped(q.facts, true)
+	}
+	return m.enter(q.facts...)
+}
+
+// bookTyped enters what was typed. What looks like a slip is asked about; what a stop stands against needs a reason
+// for each of them, and then a yes: no Enter logs it.
+func (m *Model) bookTyped(facts []core.Fact, sure bool) tea.Cmd {
+	at := core.At(m.at)
+	for _, f := range facts {
+		if stop, stands := check.StandsAgainst(m.book, at, f); stands {
+			m.put(question{facts: facts, words: "book in spite of the stop: " + factWords(facts), typed: true, stop: &stop})
+			m.status = status{kind: saysStop, what: stop.Says, do: stop.Unlawful()}
+			return nil
+		}
+		if sure {
+			continue
+		}
+		if words, do, doubtful := check.Doubt(m.book, at, f); doubtful {
+			m.put(question{facts: facts, words: "book it: " + factWords(facts), typed: true})
+			m.status = status{kind: saysStop, what: words, do: do}
+			return nil
+		}
+	}
+	return m.enter(facts...)
 }
 
 func (m *Model) take(letter byte) tea.Cmd {
@@ -245,7 +281,7 @@ func (m *Model) putStrike() {
 		}
 		facts = append(facts, e.What)
 	}
-	m.put(question{[]core.Fact{f}, "strike " + last[0].At.Clock() + " " + factWords(facts)})
+	m.put(question{facts: []core.Fact{f}, words: "strike " + last[0].At.Clock() + " " + factWords(facts)})
 }
 
 // valves echoes a change of line-up with the positions that the rig's set-up names for it.

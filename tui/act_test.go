@@ -36,7 +36,7 @@ func TestDayByKeys(t *testing.T) {
 	c.press("k").type_("2")
 	c.press("n", "h", "p").type_("5 ride-on").press("h")
 	c.press("l").type_("strip gauge 151 149.5").press("l").type_("front 3100 sqft").press("n")
-	c.press("o").type_("b 99")
+	c.press("o").type_("b 99").sees("94.1 gal").sure()
 
 	b := core.NewBook(1)
 	enterLines(t, b, startTime, truck(t))
@@ -289,7 +289,7 @@ func TestLinesRead(t *testing.T) {
 		{"i", "6 ssw 64 45% 6h", "45% humid"},
 		{"j", "", "looked 09:42, just now"},
 		{"l", "6200 sqft", "6,200 sq ft"},
-		{"l", "11.5", "11.5 gal"},
+		{"l", "7.9", "7.90 gal"},
 		{"l", "all 7 gal", "7.00 gal"},
 		{"k", "5", "refused"},
 	} {
@@ -298,7 +298,7 @@ func TestLinesRead(t *testing.T) {
 		if good.line != "" {
 			c.type_(good.line)
 		}
-		c.sees(good.says).sees("booked")
+		c.sure().sees(good.says).sees("booked")
 	}
 }
 

@@ -264,6 +264,15 @@ func (c *cab) type_(s string) *cab {
 	return c.press("enter")
 }
 
+// sure answers yes where what was typed is asked about.
+func (c *cab) sure() *cab {
+	c.t.Helper()
+	if strings.Contains(c.screen(), "book it: ") {
+		c.press("y")
+	}
+	return c
+}
+
 // tapAt taps a place on the screen.
 func (c *cab) tapAt(x, y int) *cab {
 	return c.wait(time.Second).send(tea.MouseMsg{X: x, Y: y, Action: tea.MouseActionPress, Button: tea.MouseButtonLeft})

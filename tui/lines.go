@@ -24,6 +24,7 @@ type textLine struct {
 	choices []string                          // answers that have a number
 	wrong   string                            // what is wrong with what was typed, and what is allowed
 	take    func(m *Model, id string) tea.Cmd // the page's rows follow what is typed, and Enter takes the one chosen
+	after   question                          // asked once the line is entered
 	extra   string                            // stands beside the choices, as that a reason makes nothing lawful
 }
 
@@ -92,8 +93,17 @@ func (m *Model) send() tea.Cmd {
 		m.wrongLine(err)
 		return nil
 	}
+	after := m.line.after
 	m.closeLine()
-	return m.enter(facts...)
+	if after.open() {
+		cmd := m.enter(facts...)
+		m.put(after)
+		return cmd
+	}
+	if m.busy() { // the book is about to change: what it is doubted against is not known yet
+		return m.enter(facts...)
+	}
+	return m.bookTyped(facts, false)
 }
 
 // another is what an answer still lacks: a further line asks for it, where not each answer leads to one (then).

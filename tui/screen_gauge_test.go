@@ -42,8 +42,8 @@ func TestGaugeByTapsAlone(t *testing.T) {
 func TestAFigureThatCanBeAMarkIsAskedFor(t *testing.T) {
 	c := climbIn(t, morning+charted(t)).press("g", "g", "enter", "l")
 	c.type_("3").sees("3 can be gallons or a mark of the gauge of a.", "Type 3 gal, or mark 3.")
-	c.press("esc", "l").type_("mark 2.5").sees("gauge of a: mark 2.5: 130.0 gal")
-	c.press("l").type_("190").sees("gauge of a: 190.0 gal").press("l").type_("F").sees("mark F: 300.0 gal")
+	c.press("esc", "l").type_("mark 2.5").sure().sees("gauge of a: mark 2.5: 130.0 gal")
+	c.press("l").type_("190").sure().sees("gauge of a: 190.0 gal").press("l").type_("F").sure().sees("mark F: 300.0 gal")
 	c.press("esc", "esc", "o").type_("a mark 9").sees("does not reach the mark").press("esc", "o").type_("a 3 gal")
-	c.sees("gauge of a: 3.00 gal")
+	c.sure().sees("gauge of a: 3.00 gal")
 }

@@ -261,6 +261,6 @@ func (m *Model) putStrikeOf() tea.Cmd {
 	if n := len(f.Also); n > 0 {
 		words = fmt.Sprintf("strike %d and %d later ones that need it", w.Seq, n)
 	}
-	m.put(question{[]core.Fact{f}, words})
+	m.put(question{facts: []core.Fact{f}, words: words})
 	return nil
 }

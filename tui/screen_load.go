@@ -34,7 +34,7 @@ func loadPage() *pageSpec {
 	return &pageSpec{
 		page: p, title: "One load", show: (*Model).showLoad, pick: (*Model).pickItem,
 		keys: []binding{pageKey(p, "z", "no load", "take the plan back; nothing was loaded", func(m *Model) tea.Cmd {
-			m.put(question{[]core.Fact{&core.LoadPlanned{Into: m.subject.tank}}, "take the plan for " + m.subject.tank + " back"})
+			m.put(question{facts: []core.Fact{&core.LoadPlanned{Into: m.subject.tank}}, words: "take the plan for " + m.subject.tank + " back"})
 			return nil
 		}, func(m *Model) bool { return m.planned() != nil })},
 	}
@@ -240,7 +240,7 @@ func (m *Model) pickItem(id string) tea.Cmd {
 	if !yes {
 		load := core.LoadedFrom(p)
 		if !m.book.LoadTicked(p) {
-			m.put(question{[]core.Fact{load}, "loaded all the same, with " + m.inWords(p)})
+			m.put(question{facts: []core.Fact{load}, words: "loaded all the same, with " + m.inWords(p)})
 			return nil
 		}
 		m.goBack()

@@ -210,7 +210,7 @@ func (m *Model) moveVisit(earlier bool) tea.Cmd {
 // takeOutVisit asks first: a visit that is taken out is not owed.
 func (m *Model) takeOutVisit() tea.Cmd {
 	lawn := m.plannedVisit()
-	m.put(question{[]core.Fact{m.book.Day().TakenOut(lawn)}, "take " + lawn + " out of the day; it is not carried over"})
+	m.put(question{facts: []core.Fact{m.book.Day().TakenOut(lawn)}, words: "take " + lawn + " out of the day; it is not carried over"})
 	return nil
 }
 

@@ -167,8 +167,7 @@ func doubtWeather(b *core.Book, at core.Moment, f *core.Weather) (words, do stri
 // doubtSprayed asks about a zone that has its share already, about gallons that do not go with the area, and about
 // what the check stops.
 func doubtSprayed(b *core.Book, at core.Moment, f *core.Sprayed) (words, do string, doubtful bool) {
-	in := Intent{Lawn: f.Lawn, Zones: f.Zones, With: f.Applicator, Volume: f.Volume, Area: f.Area, At: at, Only: OnlySpray}
-	s, err := look(b, in)
+	s, err := lookAtSprayed(b, at, f)
 	if err != nil {
 		return "", "", false
 	}
@@ -185,9 +184,20 @@ func doubtSprayed(b *core.Book, at core.Moment, f *core.Sprayed) (words, do stri
 	return s.stopped()
 }
 
+// lookAtSprayed and lookAtSpread are the situation in which something was put down.
+func lookAtSprayed(b *core.Book, at core.Moment, f *core.Sprayed) (*situation, error) {
+	return look(b, Intent{Lawn: f.Lawn, Zones: f.Zones, With: f.Applicator, Volume: f.Volume, Area: f.Area, At: at, Only: OnlySpray})
+}
+
+func lookAtSpread(b *core.Book, at core.Moment, f *core.Spread) (*situation, error) {
+	return look(b, Intent{
+		Lawn: f.Lawn, Zones: f.Zones, With: f.Applicator, Area: f.Area, At: at, Only: OnlySpread,
+		Product: f.Product, Amount: core.Known(measure.Mass(f.Amount.N)),
+	})
+}
+
 func doubtSpread(b *core.Book, at core.Moment, f *core.Spread) (words, do string, doubtful bool) {
-	in := Intent{Lawn: f.Lawn, Zones: f.Zones, With: f.Applicator, Area: f.Area, At: at, Only: OnlySpread, Product: f.Product, Amount: core.Known(measure.Mass(f.Amount.N))}
-	s, err := look(b, in)
+	s, err := lookAtSpread(b, at, f)
 	if err != nil {
 		return "", "", false
 	}
@@ -235,14 +245,9 @@ func (s *situation) laidTwice(dry bool) (words string, twice bool) {
 
 // stopped asks about what is laid under a stop that stands.
 func (s *situation) stopped() (words, do string, doubtful bool) {
-	r := s.report()
-	if r.Verdict < Stop {
+	f, stands := s.stands()
+	if !stands {
 		return "", "", false
 	}
-	for _, f := range r.Findings {
-		if f.Weight == Stop && f.Reason == "" {
-			return f.Says, "Give the reason first, or book it as it is if it went down.", true
-		}
-	}
-	return "", "", false
+	return f.Says, "Give the reason first, or book it as it is if it went down.", true
 }

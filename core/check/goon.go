@@ -21,3 +21,35 @@ func GoOn(f Finding, lawn, reason string) []core.Fact {
 	}
 	return out
 }
+
+// StandsAgainst is the stop that stands against what was sprayed or spread, if there is one: it is booked all the same, but
+// with a reason.
+func StandsAgainst(b *core.Book, at core.Moment, f core.Fact) (Finding, bool) {
+	es, err := b.Prepare("doubt", at, f)
+	if err != nil {
+		return Finding{}, false
+	}
+	var s *situation
+	switch f := es[0].What.(type) {
+	case *core.Sprayed:
+		s, err = lookAtSprayed(b, at, f)
+	case *core.Spread:
+		s, err = lookAtSpread(b, at, f)
+	default:
+		return Finding{}, false
+	}
+	if err != nil {
+		return Finding{}, false
+	}
+	return s.stands()
+}
+
+// stands is the first stop that the operator does not go on in spite of.
+func (s *situation) stands() (Finding, bool) {
+	for _, f := range s.report().Findings {
+		if f.Weight == Stop && f.Reason == "" {
+			return f, true
+		}
+	}
+	return Finding{}, false
+}

@@ -29,3 +29,22 @@ func TestGoOnIsForOneZoneOfAStop(t *testing.T) {
 		}
 	}
 }
+
+// TestAReasonForTheWeatherIsForThatWeather: gone on with at 12 mph, 25 mph stops again.
+func TestAReasonForTheWeatherIsForThatWeather(t *testing.T) {
+	b := play(t, loadedLines+hoseOf("a")+`{"fact":"visit_begun","lawn":"Alder"}
+{"fact":"weather","wind_mph":12,"wind_from":"SW","temp_f":64}`)
+	in := Intent{Lawn: "Alder", At: clock}
+	stop := find(before(t, b, in), "weather")
+	if stop == nil || stop.Weight != Stop {
+		t.Fatalf("12 mph: %+v", stop)
+	}
+	log(t, b, GoOn(*stop, "Alder", "sheltered yard")...)
+	if f := find(before(t, b, in), "weather"); f.Reason == "" {
+		t.Errorf("the reason does not hold: %+v", f)
+	}
+	more(t, b, `{"fact":"weather","wind_mph":25,"wind_from":"SW","temp_f":64}`)
+	if f := find(before(t, b, in), "weather"); f == nil || f.Reason != "" {
+		t.Errorf("25 mph goes by the reason for 12: %+v", f)
+	}
+}
