@@ -185,7 +185,7 @@ func (m *Model) pickLineUp(id string) tea.Cmd {
 func (m *Model) turnTo(up fluid.LineUp) tea.Cmd {
 	f := &core.LinedUp{Supply: up.Supply, Return: up.Return}
 	if found, bad := check.LineUpIf(m.book, up); bad && found.Weight >= check.Stop {
-		m.put(question{[]core.Fact{f}, "turn the valves all the same: " + lineUpWords(up)})
+		m.put(question{facts: []core.Fact{f}, words: "turn the valves all the same: " + lineUpWords(up)})
 		return nil
 	}
 	return m.enter(f)
