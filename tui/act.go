@@ -58,9 +58,7 @@ func (m *Model) do(b binding) tea.Cmd {
 	case actMenu:
 		return m.goTo(pageMenu)
 	case actPick:
-		if !m.doubled() {
-			return m.pickRow()
-		}
+		return m.unlessHeld(actPick, m.pickRow)
 	case actUp:
 		m.moved(-1)
 	case actDown:
@@ -78,9 +76,7 @@ func (m *Model) do(b binding) tea.Cmd {
 			return m.send()
 		}
 	case actDo:
-		if !m.doubled() {
-			return m.doNext()
-		}
+		return m.unlessHeld(actDo, m.doNext)
 	case actYes:
 		if !m.hasty() {
 			return m.answer()

@@ -27,6 +27,7 @@ const (
 // typed turns what the terminal sent into strokes and deals with them one by one, each against the screen that
 // the one before left.
 func (m *Model) typed(k tea.KeyMsg) tea.Cmd {
+	m.otherKey(k)
 	var cmds []tea.Cmd
 	for _, stroke := range m.strokes(k) {
 		if cmd := m.press(stroke); cmd != nil {

@@ -39,6 +39,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		if msg.turn == m.tickTurn {
 			cmd = m.tick()
 		}
+	case heldOver:
+		cmd = m.onHeldOver(msg)
 	case counted:
 		cmd = m.onCounted(msg)
 	case pulled:

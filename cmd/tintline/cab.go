@@ -162,9 +162,14 @@ func themeName(o cabOptions) string {
 	return "night"
 }
 
-// noColours tells whether the operator asked for none; the book's theme does not change that.
+// noColours tells whether the operator asked for none, or the terminal is one that has none; the book's theme does not
+// change that.
 func noColours(o cabOptions) bool {
-	return o.colour == "none" || o.colour == "auto" && o.getenv("NO_COLOR") != ""
+	if o.colour != "auto" {
+		return o.colour == "none"
+	}
+	name := o.getenv("TERM")
+	return o.getenv("NO_COLOR") != "" || strings.HasPrefix(name, "vt") || strings.HasSuffix(name, "-m") || strings.HasSuffix(name, "-mono")
 }
 
 // utf8Locale tells whether the terminal is set up for more than ASCII; an unset locale is taken for one.
