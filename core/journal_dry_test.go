@@ -1,6 +1,8 @@
 package core
 
 import (
+	"testing"
+
 	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
 	"pgregory.net/rapid"
@@ -60,4 +62,44 @@ func balancedHoppers(t rapid.TB, b *Book) {
 		}
 		rows[a.Place] = true
 	}
+}
+
+// TestDryFactsOfAnyKindApply: what admission would refuse, an older version may have written; applying it neither
+// panics nor loses anything.
+func TestDryFactsOfAnyKindApply(t *testing.T) {
+	loaded := dryBook(t, `{"fact":"loaded","into":"spreader","parts":[{"product":"food","amount_lb":30}]}
+{"fact":"loaded","into":"ride-on","mix":"FL","parts":[{"product":"food","amount_lb":20},{"product":"lime","amount_lb":10}]}`)
+	from := func(t *rapid.T, what string, list ...string) string { return rapid.SampledFrom(list).Draw(t, what) }
+	rapid.Check(t, func(t *rapid.T) {
+		b := loaded.Clone()
+		g := &filler{t: t}
+		for i := range 8 {
+			kind := rapid.SampledFrom([]Kind{kindSpread, kindSpread, kindLoaded, kindDumped, kindFitted, kindRig}).Draw(t, "kind")
+			f := g.fact(newFact[kind](), false)
+			with := from(t, "with", "spreader", "ride-on", "drop", "gun", "nobody")
+			switch f := f.(type) {
+			case *Spread:
+				f.Lawn, f.Zones, f.Applicator = from(t, "lawn", "77 Fir", "418 Alder", "none"), []string{from(t, "zone", "all", "front", "none")}, with
+				f.Product = from(t, "product", "", "food", "lime", "warm weed", "none")
+			case *Loaded:
+				f.Into, f.Volume = with, 0
+				for j := range f.Parts {
+					f.Parts[j].Product = from(t, "product", "food", "lime", "warm weed", "none")
+				}
+			case *Dumped:
+				f.From, f.To, f.Amount.Known = "applicator/"+with, from(t, "to", "package/food", "waste/x", "compartment/a"), true
+			case *Fitted:
+				f.Applicator = with
+			case *Rig:
+				c := *b.Rig()
+				c.Applicators = append([]Applicator(nil), c.Applicators...)
+				c.Applicators[rapid.IntRange(0, len(c.Applicators)-1).Draw(t, "of")].Hopper = measure.Mass(g.integer("hopper"))
+				*f = c
+			}
+			b.state.apply(Entry{Seq: uint64(1000 + i), What: f})
+			if s := b.Plumbing().Sum(); s.Volume != 0 || len(s.Holds) != 0 {
+				t.Fatalf("after %+v all places come to %v", f, s)
+			}
+		}
+	})
 }
