@@ -142,14 +142,14 @@ func newKeys(specs []*pageSpec) []binding {
 		one(actRest, "v", "rest", "leave this lawn, carry over what is left of it to another day, and say why", func(m *Model) bool {
 			return m.canLog() && len(m.got.rest) > 0
 		}),
-		one(actLog, "l", "log", "log another amount: 11.5, 6200 sqft, gauge 151 140, front 6.2", (*Model).canLog),
-		one(actPush, "p", "push", "pushed through the hose: 2.6, 62 s, 2.6 b, 5 ride-on; or tint 48 s", (*Model).canTurn),
+		one(actLog, "l", "log", "log another amount: 11.5, 6200 sqft, gauge 151 140, front 6.2; 22 lb", (*Model).canLog),
+		one(actPush, "p", "push", "pushed through the hose: 2.6, 62 s, 2.6 b, 5 ride-on; or tint 48 s; 50 lb PRODUCT spreader loads a hopper", (*Model).canTurn),
 		one(actGauge, "o", "gauge", "log a gauge reading: b 62", (*Model).canTurn),
 		one(actWeather, "i", "weather", "log the weather: 6 SW 64", (*Model).canTurn),
 		one(actSame, "j", "same", "looked again, the weather is unchanged", func(m *Model) bool {
 			return m.canTurn() && m.book.Weather() != nil
 		}),
-		one(actOther, "h", "applicator", "spray with the next applicator", func(m *Model) bool {
+		one(actOther, "h", "applicator", "spray or spread with the next applicator", func(m *Model) bool {
 			return m.inCab() && len(m.choices()) > 1
 		}),
 		one(actTip, "r", "rate", "fit the next tip, or setting, on the applicator: another delivery rate", func(m *Model) bool {

@@ -20,9 +20,9 @@ func (a *app) checkCommand() *cobra.Command {
 		Short: "What would happen if the trigger were pulled now",
 		Long: `Judges what would leave the nozzle, in the order in which it would leave: what is still in the hose
 first. Without --zone it is the whole lawn, without --from the valves stay as they are, without --with it is
-the first applicator on a hose. A spreader is judged by what its hopper holds, or by --product and --lb; a ride-on
-with liquid and dry product by both, unless --only says spray or spread. Exit 0: nothing above a note; 3: an ask; 4: a stop. The label and local rules
-decide; a blank limit is not checked and is named.`,
+the first applicator on a hose. A spreader is judged by what its hopper holds, or by --product and --lb; a
+ride-on with liquid and dry product by both, unless --only says spray or spread. Exit 0: nothing above a
+note; 3: an ask; 4: a stop. The label and local rules decide; a blank limit is not checked and is named.`,
 		Example: `  tintline check --lawn "418 Alder" --zone front --zone back --from a --with gun
   tintline check --lawn "77 Fir" --with ride-on --gal 2.5 --json
   tintline check --lawn "77 Fir" --with spreader --product "lawn food" --lb 15`,
@@ -32,28 +32,8 @@ decide; a blank limit is not checked and is named.`,
 			if lawn == "" {
 				return usage("check needs --lawn, the name of a lawn in the book.")
 			}
-			if from != "" {
-				if len(from) != 1 {
-					return usage("--from %q is not a compartment; give its letter.", from)
-				}
-				in.From = strings.ToLower(from)[0]
-			}
-			if cmd.Flags().Changed("gal") {
-				v, err := measure.ReadVolume(gal, "gal")
-				if err != nil {
-					return err
-				}
-				in.Volume = core.Known(v)
-			}
-			if cmd.Flags().Changed("lb") {
-				m, err := measure.ReadMass(lb, "lb")
-				if err != nil {
-					return err
-				}
-				in.Amount = core.Known(m)
-			}
-			if only != "" && only != check.OnlySpray && only != check.OnlySpread {
-				return usage("--only %q is neither spray nor spread.", only)
+			if err := readIntent(&in, cmd, from, gal, lb); err != nil {
+				return err
 			}
 			return a.reading(func(k *keptBook) error { return a.check(k.book, in) })
 		},
@@ -72,6 +52,34 @@ decide; a blank limit is not checked and is named.`,
 	completes(cmd, "from", a.names(compartmentLetters))
 	completes(cmd, "with", a.names(applicatorNames))
 	return cmd
+}
+
+// readIntent reads the flags that are figures or letters.
+func readIntent(in *check.Intent, cmd *cobra.Command, from, gal, lb string) error {
+	if from != "" {
+		if len(from) != 1 {
+			return usage("--from %q is not a compartment; give its letter.", from)
+		}
+		in.From = strings.ToLower(from)[0]
+	}
+	if cmd.Flags().Changed("gal") {
+		v, err := measure.ReadVolume(gal, "gal")
+		if err != nil {
+			return err
+		}
+		in.Volume = core.Known(v)
+	}
+	if cmd.Flags().Changed("lb") {
+		m, err := measure.ReadMass(lb, "lb")
+		if err != nil {
+			return err
+		}
+		in.Amount = core.Known(m)
+	}
+	if in.Only != "" && in.Only != check.OnlySpray && in.Only != check.OnlySpread {
+		return usage("--only %q is neither spray nor spread.", in.Only)
+	}
+	return nil
 }
 
 func (a *app) check(b *core.Book, in check.Intent) error {

@@ -97,8 +97,18 @@ func TestDryPlan(t *testing.T) {
 	if !errors.As(err, &prob) || !strings.Contains(prob.What, "does not go on top of it") {
 		t.Errorf("another product than the hopper holds: %v", err)
 	}
-	if _, err := Before(b, Intent{Lawn: "Alder", With: "drop", At: clock}); err == nil {
-		t.Error("a spreading of nothing is judged")
+	for what, in := range map[string]Intent{
+		"a spreading of nothing":     {With: "drop"},
+		"gallons through a spreader": {With: "spreader", Volume: core.Known(measure.Gallons(1))},
+		"spraying with a spreader":   {With: "spreader", Only: OnlySpray},
+		"pounds through a gun":       {With: "gun", Amount: lb(1)},
+		"dry product through a gun":  {With: "gun", Product: "food"},
+		"spreading with a gun":       {With: "gun", Only: OnlySpread},
+	} {
+		in.Lawn, in.At = "Alder", clock
+		if _, err := Before(b, in); !errors.As(err, &prob) {
+			t.Errorf("%s is judged: %v", what, err)
+		}
 	}
 }
 

@@ -53,6 +53,9 @@ func look(b *core.Book, in Intent) (*situation, error) {
 	if err := s.findApplicator(); err != nil {
 		return nil, err
 	}
+	if err := s.possible(); err != nil {
+		return nil, err
+	}
 	wet, dry := ready(b, s.with, in)
 	s.wet = wet
 	if dry {

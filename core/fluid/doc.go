@@ -1,6 +1,7 @@
 // Package fluid keeps the liquid of the rig: what is in each compartment, in the mixing cell, in the
 // return line, in the hose from pump end to nozzle and in each applicator's tank, and what has gone to
-// the places outside (lawns, waste, water, packages, the unexplained).
+// the places outside (lawns, waste, water, packages, the unexplained). Dry product that is spread by weight goes from
+// its package through a hopper, or straight, to the lawns; it is in no liquid.
 //
 // Amounts are integers: volume in nanolitres, a liquid product in nanolitres, a dry one in nanograms.
 // Every move takes from one place what it gives to another, so the sum over all places stays zero to the

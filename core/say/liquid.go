@@ -106,7 +106,7 @@ func Place(p fluid.Place) string {
 	case "hose":
 		return "the hose " + name
 	case "applicator":
-		return "the tank of " + name
+		return name // its tank and its hopper are one place
 	case "package":
 		return "the package of " + name
 	case "zone":
