@@ -184,10 +184,14 @@ func (m *Model) hopperLine(into string) textLine {
 		prompt: "pour into the hopper of " + into, hint: "or 25 lb and the product",
 		then: func(m *Model, said string) (*textLine, error) {
 			w, what := leadingMass(said)
-			if _, err := m.book.HopperLoad(into, what, measure.Pound); err != nil || w > 0 {
-				return nil, err
+			if w > 0 {
+				return nil, nil
 			}
-			return m.weightLine(into, what), nil
+			f, err := m.book.HopperLoad(into, what, measure.Gram) // whether any of it may go in
+			if err == nil {
+				_, err = m.book.Prepare("", core.At(m.at), f)
+			}
+			return m.weightLine(into, what), err
 		},
 		read: func(m *Model, said string) ([]core.Fact, error) {
 			w, what := leadingMass(said)

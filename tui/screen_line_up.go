@@ -126,12 +126,18 @@ func (m *Model) liningRows(l lining) []row {
 	if name == "" {
 		name = "from " + l.id
 	}
-	state, t := "", theme.Strong
+	state := ""
 	if m.stands(l.up) {
 		state = "stands"
 	}
-	first := line{left: []span{m.cell(t, name, max(m.w/4, shortName)), m.cell(theme.Key, state, 6), {theme.Base, lineUpWords(l.up)}}}
+	const narrow = 60
+	first := line{left: []span{m.cell(theme.Strong, name, max(m.w/4, shortName)), m.cell(theme.Key, state, 6)}}
 	out := []row{{id: l.id, line: first}}
+	if words := (span{theme.Base, lineUpWords(l.up)}); m.w < narrow {
+		out = append(out, row{line: line{left: []span{{theme.Base, "  "}, words}}})
+	} else {
+		out[0].left = append(out[0].left, words)
+	}
 	for _, s := range m.g.wrap(m.g.clean(m.valvesOf(l)), m.w-tableMarks-2) {
 		out = append(out, row{line: text(theme.Base, "  "+s)})
 	}

@@ -118,3 +118,31 @@ func TestLoadByTapsAlone(t *testing.T) {
 		t.Errorf("logged: %s", got)
 	}
 }
+
+// hoppers is the truck with a spreader, and a hopper on the ride-on.
+func hoppers(t testing.TB) string {
+	rig := strings.Split(truck(t), "\n")[0]
+	const tank = `"tank_gal":14}`
+	if !strings.Contains(rig, tank) {
+		t.Fatal("the truck has changed")
+	}
+	return "\n" + strings.Replace(rig, tank, `"tank_gal":14,"hopper_lb":50},{"name":"spreader","kind":"spreader","hopper_lb":40}`, 1)
+}
+
+func TestPourIntoAHopper(t *testing.T) {
+	c := climbIn(t, morning+hoppers(t)).press("g", "o").sees("ride-on, hopper", "spreader, hopper", "40.0 lb")
+	for range 5 {
+		c.press("down")
+	}
+	c.sees("pour into the hopper of spreader").seesNot("in already").press("enter").sees("1 Example Iron")
+	c.type_("1").sees("weight of Example Iron into spreader", "1 fill it up: 40.0 lb").type_("2 lb 4 oz").sees("2.25 lb", "37.8 lb")
+	c.press("enter").type_("60 lb Example Iron").sees("do not fit").press("esc", "enter").type_("3 lb").sees("5.25 lb")
+	c.press("enter").type_("Example Warm").sees("Example Warm", "1 Example Iron").press("esc")
+	if got := c.facts(); got != "loaded loaded" {
+		t.Errorf("logged: %s", got)
+	}
+	f := c.disk.entries[0].What.(*core.Loaded)
+	if f.Into != "spreader" || f.Volume != 0 || len(f.Parts) != 1 || f.Parts[0].Amount.Text() != "2.25 lb" {
+		t.Errorf("logged %+v", f)
+	}
+}

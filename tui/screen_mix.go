@@ -17,6 +17,7 @@ func mixesPage() *pageSpec {
 		page: pageMixes, key: "x", title: "Mixes", words: "recipes, their rates against the labels, where they may go",
 		show: (*Model).showMixes,
 		pick: func(m *Model, id string) tea.Cmd { return m.openMix(id) },
+		keys: []binding{pageKey(pageMixes, "n", "new", "enter a mix, product by product", func(m *Model) tea.Cmd { return m.formMix("") }, nil)},
 	}
 }
 
@@ -24,7 +25,7 @@ func mixesPage() *pageSpec {
 func mixPage() *pageSpec {
 	const p = pageMix
 	return &pageSpec{
-		page: p, title: "One mix", show: (*Model).showMix, pick: (*Model).pickOfMix,
+		page: p, title: "One mix", show: (*Model).showMix, pick: (*Model).leadOn,
 		keys: []binding{
 			opening(pageKey(p, "n", "new from this", "a new mix from the one shown: another product with it, or another rate", (*Model).openNewMix, func(m *Model) bool {
 				return m.book.Mix(m.subject.mix) != nil
@@ -192,16 +193,6 @@ func (m *Model) baseRows(mix *core.Mix) []row {
 		out = append(out, m.labelled(name, words)...)
 	}
 	return out
-}
-
-func (m *Model) pickOfMix(id string) tea.Cmd {
-	if p, yes := strings.CutPrefix(id, toProduct); yes {
-		return m.openProduct(p)
-	}
-	if mix, yes := strings.CutPrefix(id, toMix); yes {
-		return m.openMix(mix)
-	}
-	return nil
 }
 
 // openNewMix makes a new mix from the one shown: a product, its rate if that was not typed with it, then the name. Each

@@ -17,12 +17,13 @@ func productsPage() *pageSpec {
 		page: pageProducts, key: "p", title: "Products", words: "label entries, what is aboard, what is not checked",
 		show: (*Model).showProducts,
 		pick: func(m *Model, id string) tea.Cmd { return m.openProduct(id) },
+		keys: []binding{pageKey(pageProducts, "n", "new", "enter a product from its label", (*Model).formProduct, nil)},
 	}
 }
 
 // productPage shows one product.
 func productPage() *pageSpec {
-	return &pageSpec{page: pageProduct, title: "One product", show: (*Model).showProduct, pick: (*Model).pickOfProduct}
+	return &pageSpec{page: pageProduct, title: "One product", show: (*Model).showProduct, pick: (*Model).leadOn}
 }
 
 // openProduct opens the page of a product.
@@ -82,6 +83,7 @@ func kindWords(e label.Entry) string {
 const (
 	toProduct = "product/"
 	toMix     = "mix/"
+	toLawn    = "lawn/"
 )
 
 func (m *Model) showProduct() sheet {
@@ -161,13 +163,6 @@ func (m *Model) versions(product string) []row {
 		out = append(out, m.labelled(name, words)...)
 	}
 	return out
-}
-
-func (m *Model) pickOfProduct(id string) tea.Cmd {
-	if mix, yes := strings.CutPrefix(id, toMix); yes {
-		return m.openMix(mix)
-	}
-	return nil
 }
 
 const blankWords = "blank: not checked"

@@ -79,3 +79,14 @@ func TestPagesOfAnEmptyBookSayWhatIsMissing(t *testing.T) {
 // weedAndIron is a mix that is made from another and lays too much of one product.
 const weedAndIron = `
 {"fact":"mix","name":"weed and iron","base":"bermuda, zoysia","parts":[{"product":"Example Iron","rate_oz_per_1000_sqft":4.5}]}`
+
+func TestNewProductAndMixAreForms(t *testing.T) {
+	c := climbIn(t, morning).press("g", "p", "n")
+	if c.model().form == nil {
+		t.Fatalf("no form:\n%s", c.screen())
+	}
+	c = climbIn(t, morning).press("g", "x", "n")
+	if c.model().form == nil {
+		t.Fatalf("no form:\n%s", c.screen())
+	}
+}

@@ -49,11 +49,14 @@ func (m *Model) showTally() sheet {
 	out.rows = append(out.rows, blankRow())
 	out.rows = append(out.rows, m.wrapped(theme.Dim, "Another day: tintline tally --date "+d.Date+"; several: --from D --to D")...)
 	id := m.chosenAmong(out.rows)
-	if of, title := m.tallyTitle(id); title {
+	of, title := strings.CutPrefix(id, tallyTable)
+	switch {
+	case title && m.folded[of]:
+		out.offer = "show the table " + tallyTitles[of]
+	case title:
 		out.offer = "fold the table " + tallyTitles[of]
-		if m.folded[of] {
-			out.offer = "show the table " + tallyTitles[of]
-		}
+	case m.leadsOn(id):
+		out.offer = "open " + id[strings.Index(id, "/")+1:]
 	}
 	return out
 }
@@ -68,25 +71,55 @@ func (m *Model) tallySection(s tally.Section) []row {
 	if m.folded[s.Of] {
 		return out
 	}
-	lines, _ := m.tabled(s.Head, s.Rows)
+	lines, turned := m.tabled(s.Head, s.Rows)
 	for i, l := range lines {
-		out = append(out, row{id: fmt.Sprint(s.Of, "/", i), line: l})
+		r := row{id: fmt.Sprint(s.Of, "/", i), line: l}
+		if i > 0 && !turned {
+			if id := tallyLeads[s.Of] + s.Rows[i-1][0]; m.leadsOn(id) {
+				r.id, r.now = id, true
+			}
+		}
+		out = append(out, r)
 	}
 	return out
 }
 
-func (m *Model) tallyTitle(id string) (of string, yes bool) {
-	if len(id) <= len(tallyTable) || id[:len(tallyTable)] != tallyTable {
-		return "", false
+// tallyLeads say to which page the rows of a table lead.
+var tallyLeads = map[string]string{tally.Mixes: toMix, tally.Products: toProduct, tally.Lawns: toLawn}
+
+// leadsOn tells whether a row leads to the page of something that the book knows.
+func (m *Model) leadsOn(id string) bool {
+	kind, name, _ := strings.Cut(id, "/")
+	switch kind + "/" {
+	case toMix:
+		return m.book.Mix(name) != nil
+	case toProduct:
+		return m.book.Product(name) != nil
+	case toLawn:
+		return m.book.Lawn(name) != nil
 	}
-	return id[len(tallyTable):], true
+	return false
 }
 
-// pickTally folds a table, or shows it again. The list is made anew: models before this one keep theirs.
+// leadOn opens the page that a row leads to.
+func (m *Model) leadOn(id string) tea.Cmd {
+	kind, name, _ := strings.Cut(id, "/")
+	switch kind + "/" {
+	case toMix:
+		return m.openMix(name)
+	case toProduct:
+		return m.openProduct(name)
+	case toLawn:
+		return m.goToLawn(name)
+	}
+	return nil
+}
+
+// pickTally folds a table, or shows it again, or opens the page that a row leads to. The list is made anew: models before this one keep theirs.
 func (m *Model) pickTally(id string) tea.Cmd {
-	of, title := m.tallyTitle(id)
+	of, title := strings.CutPrefix(id, tallyTable)
 	if !title {
-		return nil
+		return m.leadOn(id)
 	}
 	folded := map[string]bool{of: !m.folded[of]}
 	for k, v := range m.folded {

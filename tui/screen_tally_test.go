@@ -69,3 +69,9 @@ func TestTallyOfAClosedDay(t *testing.T) {
 	}
 	c.press("y").press("g", "t").sees("The day is closed.", "0 lawns")
 }
+
+func TestRowsOfTheTallyLeadOn(t *testing.T) {
+	c := twoLawns(t).size(120, 40).press("g", "t").tapOn("fescue, bluegrass").sees("One mix", "Example Cool").press("esc")
+	c.tapOn("Example Warm").sees("One product", "metsulfuron-methyl").press("esc")
+	c.tapOn("418 Alder Court ").sees("B. Example").press("esc").sees("Tally of the day")
+}

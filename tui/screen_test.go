@@ -174,6 +174,7 @@ var situations = []struct {
 	{"line_ups_odd", func(t *testing.T) *cab {
 		return climbIn(t, morning+oddLineUps(t)).press("g", "u", "l").type_("a+b return a")
 	}},
+	{"loads_with_hoppers", func(t *testing.T) *cab { return climbIn(t, morning+hoppers(t)).press("g", "o", "pgdown", "down") }},
 	{"slow_disk", func(t *testing.T) *cab {
 		c := climbIn(t, atAlder)
 		c.slow = true
