@@ -90,3 +90,13 @@ func TestSpreadIsPutRight(t *testing.T) {
 		t.Errorf("%.2f lb are left", h.Mass().Pounds())
 	}
 }
+
+// TestHopperRowsAtEverySize: the driver checks that each screen is square; what the hopper holds is never lost.
+func TestHopperRowsAtEverySize(t *testing.T) {
+	c := climbIn(t, atAlderWithFood(t)).press("h", "h")
+	for w := leastWidth; w <= 200; w += 7 {
+		for _, h := range []int{leastHeight, 24, 40, 60} {
+			c.size(w, h).sees("30 of 50")
+		}
+	}
+}
