@@ -12,6 +12,7 @@ import (
 // draft is a form that was left before it was logged: what was typed is kept.
 type draft struct {
 	said     setup.Answers
+	start    setup.Answers // what stood there to begin with
 	page, at int
 }
 
@@ -25,7 +26,7 @@ func (m *Model) openForm(name, about string) tea.Cmd {
 	f := &form{def: def, said: def.Start(), fresh: true}
 	if d, left := m.drafts[draftOf(def)]; left {
 		for k, v := range d.said {
-			if p, _ := def.Field(k); p != nil {
+			if p, _ := def.Field(k); p != nil && v != d.start[k] { // the book may have changed since
 				f.said[k] = v
 			}
 		}
@@ -48,7 +49,7 @@ func draftOf(def setup.Form) string { return def.Title }
 func (m *Model) closeForm() {
 	f := m.form
 	f.read()
-	m.drafts[draftOf(f.def)] = draft{f.said, f.page, f.at}
+	m.drafts[draftOf(f.def)] = draft{f.said, f.def.Start(), f.page, f.at}
 	m.form = nil
 }
 
@@ -121,6 +122,11 @@ func (m *Model) formRest() tea.Cmd {
 	facts, err := f.def.Facts(m.book, core.At(m.at), f.said)
 	if err != nil {
 		m.formWrong(err)
+		return nil
+	}
+	if len(facts) == 0 {
+		m.closeForm()
+		m.status = status{kind: saysChosen, what: "nothing was changed"}
 		return nil
 	}
 	f.sent = true

@@ -74,7 +74,7 @@ func newPages() []*pageSpec {
 		loadsPage(), loadPage(), lineUpPage(), gaugePage(), marksPage(),
 		tallyPage(),
 		journalPage(), entryPage(),
-		changePage(), settingsPage(), helpPage(),
+		changePage(), rigPage(), settingsPage(), helpPage(),
 	}
 }
 

@@ -185,6 +185,16 @@ var situations = []struct {
 		c.disk.err = &core.Problem{What: "The file cannot take more: the disk is full.", Do: "Free some room, then open the book again and look whether the last entry is there.", Err: errDisk}
 		return c.press("enter")
 	}},
+	{"rig", func(t *testing.T) *cab { return tipped(t).press("g", "r").goesTo("applicator/gun", "down").press("t") }},
+	{"rig_hose", func(t *testing.T) *cab { return tipped(t).press("g", "r").goesTo("hose/reel", "down").press("enter") }},
+	{"rig_compartment", func(t *testing.T) *cab {
+		return tipped(t).press("g", "r").goesTo("compartment/c", "down").press("enter", "pgdown")
+	}},
+	{"rig_applicator", func(t *testing.T) *cab { return tipped(t).press("g", "r").goesTo("applicator/", "down").press("enter") }},
+	{"rig_tip", func(t *testing.T) *cab { return tipped(t).press("g", "r").goesTo("tip/gun/06", "down").press("enter") }},
+	{"rig_take_away", func(t *testing.T) *cab {
+		return tipped(t).press("g", "r").goesTo("applicator/spreader", "down").press("x")
+	}},
 	{"settings", func(t *testing.T) *cab {
 		return climbIn(t, `{"fact":"setting","name":"wind_ask_mph","value":7}`).press("g", "h", "down", "down", "down")
 	}},
@@ -239,7 +249,7 @@ func TestSmallScreens(t *testing.T) {
 	for _, s := range situations {
 		switch s.name {
 		case "hose_holds_other_mix", "stop_with_two_stops", "stop_reason_line", "help", "clean_and_ready", "on_the_road", "turned_to_a", "strike_question",
-			"form_rig_tank", "form_wrong", "form_product", "form_grasses", "form_mix", "empty_book", "settings":
+			"form_rig_tank", "form_wrong", "form_product", "form_grasses", "form_mix", "empty_book", "settings", "rig":
 			for _, size := range [][2]int{{40, 16}, {60, 20}} {
 				t.Run(fmt.Sprintf("%s_%dx%d", s.name, size[0], size[1]), func(t *testing.T) {
 					golden.RequireEqual(t, []byte(s.cab(t).size(size[0], size[1]).screen()))

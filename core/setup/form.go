@@ -180,7 +180,7 @@ func (f *Form) CheckPage(page int, a Answers) error {
 	return nil
 }
 
-// Facts are what the answers say. The book admits them, together.
+// Facts are what the answers say; none where they change nothing. The book admits them, together.
 func (f *Form) Facts(b *core.Book, at core.Moment, a Answers) ([]core.Fact, error) {
 	said := Answers{}
 	for k, v := range a {

@@ -38,5 +38,5 @@ func For(name, about string, b *core.Book) (Form, bool) {
 			return dayForm(b), true
 		}
 	}
-	return Form{}, false
+	return partForm(name, about, b)
 }

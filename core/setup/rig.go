@@ -102,7 +102,7 @@ func applicatorFields() []Field {
 			Help: "What the backpack lays on 1,000 sq ft." + none, Allowed: lays,
 		}, {
 			Key: keyHopper, Words: "spreader's hopper, lb", check: checkHopper,
-			Help: "A spreader for dry product." + none, Allowed: "more than 0 lb and up to 2,000 lb",
+			Help: "A spreader for dry product." + none, Allowed: hopperAllowed,
 		},
 	}
 }
@@ -166,12 +166,12 @@ func checkHose(_ Answers, said string) error {
 	return sheet.Check(sheet.Rig, "length_ft", length)
 }
 
-const largestHopper = 2000 * measure.Pound
+const hopperAllowed = "more than 0 lb and up to 22,000 lb"
 
 func checkHopper(_ Answers, said string) error {
 	m, err := measure.ReadMass(said, "lb")
-	if err == nil && (m <= 0 || m > largestHopper) {
-		return &Wrong{What: fmt.Sprintf("%q is out of range.", said), Do: "Type more than 0 lb and up to 2,000 lb."}
+	if err == nil && (m <= 0 || m > core.LargestHopper) {
+		return &Wrong{What: fmt.Sprintf("%q is out of range.", said), Do: "Type " + hopperAllowed + "."}
 	}
 	return err
 }

@@ -132,7 +132,7 @@ func TestWhatIsWrong(t *testing.T) {
 		{Rig, Answers{"compartments": "300 160"}, "gun_flow", "501", "gun_flow", "out of range", "500 gpm"},
 		{Rig, Answers{"compartments": "300 160"}, "ride_on_tank", "14", "ride_on_lays", "Nothing is typed", "1,000 sq ft"},
 		{Rig, Answers{"compartments": "300 160"}, "backpack_lays", "1", "backpack_tank", "Nothing is typed", "10,000 gal"},
-		{Rig, Answers{"compartments": "300 160"}, "spreader_hopper", "5 gal", "spreader_hopper", "is a volume", "2,000 lb"},
+		{Rig, Answers{"compartments": "300 160"}, "spreader_hopper", "5 gal", "spreader_hopper", "is a volume", "22,000 lb"},
 		{Rig, Answers{"compartments": "300 160"}, "rig", "a/b", "rig", "slash", "without a slash"},
 		{Product, product, "unit", "", "unit", "Nothing is chosen", "unit that the label uses"},
 		{Product, product, "unit", "furlong", "unit", "cannot be chosen", "unit"},
