@@ -53,6 +53,8 @@ func (m *Model) do(b binding) tea.Cmd {
 		return m.goTo(pageHelp)
 	case actChange:
 		return m.goTo(pageChange)
+	case actHold:
+		return m.holdOrGoOn()
 	case actFind:
 		return m.goTo(pageFind)
 	case actMenu:
@@ -143,6 +145,11 @@ func (m *Model) doNext() tea.Cmd {
 	case check.ActWeather:
 		m.openWeather()
 		return nil
+	case check.ActHold:
+		if len(p.Facts) == 0 {
+			m.openWeather()
+			return nil
+		}
 	case check.ActOpenDay:
 		if p.Why != "" { // the operator is not known
 			m.openOperator()

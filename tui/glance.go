@@ -64,7 +64,7 @@ func sameFinding(a, b check.Finding) bool {
 // toAnswer is the finding that key y answers: the heaviest that stands. Answers count for the visit now, so
 // there is none on the road.
 func (m *Model) toAnswer() (check.Finding, bool) {
-	if !m.got.visiting {
+	if !m.got.visiting || m.book.Day().Hold != nil {
 		return check.Finding{}, false
 	}
 	for _, f := range m.got.report.Findings {

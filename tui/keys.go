@@ -29,6 +29,7 @@ const (
 	actBack   // closes a line, a page, a question
 	actSend   // enters the line
 	actChoose // a numbered answer of the line: by its figure, typed, or by a tap
+	actHold
 	actFind
 	actMenu
 	actPick // Enter on a page
@@ -164,6 +165,7 @@ func newKeys(specs []*pageSpec) []binding {
 			return m.inCab() && len(m.got.last) > 0
 		}),
 		one(actChange, "t", "turn", "change over, guided: dry run, valves, count-down at the tank lid", (*Model).canTurn),
+		one(actHold, "w", "hold ", "put the day on hold, for wind or rain; on hold: go on with it", (*Model).canTurn),
 		one(actFind, "s", "search", "look for a lawn, a product or a mix by three letters", (*Model).inCab),
 		one(actMenu, "g", "pages", "all pages: visits, lawns, products, loads, tally and the others", (*Model).inCab),
 		one(actHelp, "?", "keys", "this page", func(m *Model) bool { return m.page != pageHelp && m.free() }),
@@ -209,6 +211,12 @@ func (m *Model) enable() {
 		switch list[i].act {
 		case actDo:
 			list[i].SetHelp(list[i].Help().Key, m.doLabel())
+		case actHold:
+			label := "hold "
+			if m.book.Day().Hold != nil {
+				label = "go on"
+			}
+			list[i].SetHelp(list[i].Help().Key, label)
 		case actBack:
 			label := "leave it"
 			if !m.typing() && !m.ask.open() {

@@ -72,7 +72,7 @@ func newPages() []*pageSpec {
 		visitsPage(), lawnPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		loadsPage(), loadPage(), lineUpPage(), gaugePage(), marksPage(),
-		tallyPage(),
+		weatherPage(), tallyPage(),
 		journalPage(), entryPage(),
 		changePage(), rigPage(), settingsPage(), helpPage(),
 	}

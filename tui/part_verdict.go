@@ -116,8 +116,15 @@ func (m *Model) sayings() []said {
 		what, do := sentences(m.got.err)
 		out = append(out, said{word: "NOTE", t: theme.Note, do: m.g.clean(do), says: m.g.clean(what), brief: "check"})
 	}
+	hold, held := m.onHold()
+	if held {
+		out = append(out, hold)
+	}
 	var stands, gone []said
 	for _, f := range m.got.report.Findings {
+		if held && f.Rule == ruleWeather {
+			continue // the hold says it
+		}
 		s := m.finding(f)
 		if f.Reason != "" {
 			s.word, s.t, s.stop, s.keeps = "went", theme.Dim, false, false
@@ -128,6 +135,9 @@ func (m *Model) sayings() []said {
 		stands = append(stands, s)
 	}
 	next := m.comesNext(len(stands) == 0)
+	if held && len(m.got.next.Facts) == 0 {
+		next = nil
+	}
 	switch {
 	case !m.got.visiting: // on the road nothing stands in the way yet
 		out = append(append(out, next...), stands...)
@@ -250,6 +260,9 @@ func (m *Model) thenWords() string {
 
 // ruleDose is the rule whose findings say how strong the liquid is.
 const ruleDose = "dose"
+
+// ruleWeather is the rule whose one finding is the hold, while the day is on hold.
+const ruleWeather = "weather"
 
 // strength is how strong what leaves the nozzle is where that is not as meant, in short; shorter still without the
 // label's share, and at last left to the verdict.

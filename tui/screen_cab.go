@@ -103,11 +103,29 @@ func (m *Model) offer() offer {
 		return offer{words: "wait: the disk is writing", t: theme.ActOff}
 	case m.spec() != nil:
 		return m.offerRow()
-	case p.Act == check.ActConfirm:
+	}
+	o := m.offerNext()
+	if len(p.Else) > 0 {
+		key := actHold
+		if p.Act == check.ActLeave {
+			key = actRest
+		}
+		o.small = join(m.shown(key)+": "+p.ElseWords+".", o.small)
+	}
+	return o
+}
+
+// offerNext is what the check proposes.
+func (m *Model) offerNext() offer {
+	p := m.got.next
+	switch p.Act {
+	case check.ActConfirm:
 		return m.offerAnswer()
-	case p.Act == check.ActCloseDay:
+	case check.ActHold:
+		return m.offerHold()
+	case check.ActCloseDay:
 		return offer{act: actYes, words: p.Words, small: sentence(p.Why), t: theme.ActStop}
-	case p.Act == check.ActNone:
+	case check.ActNone:
 		return offer{words: p.Words, small: sentence(p.Why), t: theme.ActOff}
 	}
 	return offer{act: actDo, words: p.Words, small: m.offerSmall(), t: theme.Act}

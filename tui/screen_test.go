@@ -111,6 +111,17 @@ var situations = []struct {
 	{"find_lawn_to_put_in", func(t *testing.T) *cab {
 		return climbIn(t, `{"fact":"lawn","name":"7 Ash Close","customer":"D. Example","zones":[{"name":"all","grass":"tall_fescue","area_sqft":3300}]}`+"\n"+morning).press("g", "v", "i", "a", "s", "h")
 	}},
+	{"weather", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).wait(30*time.Minute).press("j", "i").type_("7 W 66 45% 6h").press("g", "w")
+	}},
+	{"weather_on_hold", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("i").type_("12 W 66").press("w", "enter").press("g", "w", "down", "down", "down", "down", "down")
+	}},
+	{"on_hold", func(t *testing.T) *cab { return climbIn(t, atAlder).press("i").type_("12 W 66").press("w", "enter") }},
+	{"on_hold_and_calm_again", func(t *testing.T) *cab {
+		return climbIn(t, morning).press("w").type_("1").wait(time.Hour).press("i").type_("5 W 66")
+	}},
+	{"hold_offered", func(t *testing.T) *cab { return climbIn(t, morning).press("i").type_("12 W 66") }},
 	{"lawn", func(t *testing.T) *cab { return climbIn(t, fullDay, demo).press("g", "l") }},
 	{"lawn_changed", func(t *testing.T) *cab {
 		return climbIn(t, fullDay).press("g", "l", "down", "enter").type_("x").press("esc", "i")

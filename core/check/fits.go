@@ -55,7 +55,7 @@ func fitsLawn(b *core.Book, c *fluid.Compartment, l *core.Lawn) (allowed, genera
 	general = true
 	some := false
 	for _, p := range c.Liquid.Holds {
-		if float64(c.Liquid.Strength(p.Key)) <= (1-b.Setting(core.CleanNotAllowed))*strongestAnywhere(b, p.Key) {
+		if isTrace(b, c, p.Key) {
 			continue
 		}
 		some = true
@@ -70,6 +70,11 @@ func fitsLawn(b *core.Book, c *fluid.Compartment, l *core.Lawn) (allowed, genera
 		}
 	}
 	return some, general
+}
+
+// isTrace tells whether a compartment holds no more of a product than a clean change leaves behind.
+func isTrace(b *core.Book, c *fluid.Compartment, product int32) bool {
+	return float64(c.Liquid.Strength(product)) <= (1-b.Setting(core.CleanNotAllowed))*strongestAnywhere(b, product)
 }
 
 func hasText(list []string, s string) bool {

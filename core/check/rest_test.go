@@ -221,3 +221,29 @@ func TestOldWeatherIsNoReasonToHold(t *testing.T) {
 		t.Errorf("held for %s", cause)
 	}
 }
+
+func TestWeatherLimitsAreThoseOfWhatIsLinedUp(t *testing.T) {
+	b := play(t, loadedLines+`{"fact":"setting","name":"wind_ask_mph","value":7}`)
+	list := func() string {
+		var out []string
+		for _, l := range WeatherLimits(b) {
+			if l.Source == "" || l.Ground == "" {
+				t.Errorf("%+v has no source", l)
+			}
+			out = append(out, strings.TrimSpace(l.Of+" "+l.Says))
+		}
+		return strings.Join(out, "\n")
+	}
+	more(t, b, `{"fact":"lined_up","supply":["a"],"return":"a"}`)
+	a := list()
+	more(t, b, `{"fact":"lined_up","supply":[]}`)
+	none := list()
+	if !strings.Contains(none, "ask: wind over 7 mph") || !strings.HasPrefix(none, "stop: wind over 10 mph") || !strings.HasSuffix(a, none) || a == none {
+		t.Errorf("with a:\n%s\nwith none:\n%s", a, none)
+	}
+	for _, l := range WeatherLimits(b) {
+		if strings.HasPrefix(l.Says, "ask: wind") && l.Source != "set by the operator" {
+			t.Errorf("%+v", l)
+		}
+	}
+}
