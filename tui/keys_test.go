@@ -60,7 +60,7 @@ func TestKeys(t *testing.T) {
 func TestSpotsAreDisjoint(t *testing.T) {
 	for _, s := range situations {
 		c := s.cab(t)
-		for _, size := range [][2]int{{60, 20}, {80, 24}, {120, 40}} {
+		for _, size := range [][2]int{{40, 16}, {60, 20}, {80, 24}, {120, 40}} {
 			spots := c.size(size[0], size[1]).model().scene.spots
 			for i, a := range spots {
 				for _, b := range spots[i+1:] {

@@ -22,7 +22,8 @@ func (m *Model) says(r rect, s *scene) []line {
 		}
 	}
 	own := min(m.statusRows(r.w), r.h-min(max(sure, 2), r.h-1))
-	if wanted := wantedRows(all, m.g, r.w-wordWidth-1); wanted > r.h-own && !m.open {
+	asked := m.open || m.ask.open() && m.status.kind != saysNothing // it is about what must be answered now
+	if wanted := wantedRows(all, m.g, r.w-wordWidth-1); wanted > r.h-own && !asked {
 		own = min(own, max(r.h-wanted, m.statusLeast()))
 	}
 	out := m.verdict(all, r.w, r.h-own)

@@ -73,6 +73,9 @@ func sizesDrawn() [][2]int {
 func TestEverySizeForEveryRig(t *testing.T) {
 	for compartments := 2; compartments <= 6; compartments++ {
 		for tanks := range 4 {
+			if os.Getenv("TINTLINE_LONG") == "" && tanks != 3 && tanks != compartments%3 {
+				continue
+			}
 			t.Run(fmt.Sprintf("%d_and_%d", compartments, tanks), func(t *testing.T) {
 				c := inRig(t, rigOf(compartments, tanks))
 				for _, what := range []struct {
@@ -189,6 +192,31 @@ func TestMoreTanksThanRows(t *testing.T) {
 		}
 		if last := rows[len(rows)-1]; !strings.Contains(last, "+5") || !strings.Contains(last, "d 41") {
 			t.Errorf("the others are not counted: %q", last)
+		}
+	}
+}
+
+// TestPagesAtTheLeastSize: on the smallest screen a page still has its title, what Enter does, and the key that goes back.
+// Forms have a test of their own.
+func TestPagesAtTheLeastSize(t *testing.T) {
+	for _, s := range situations {
+		c := s.cab(t).size(leastWidth, leastHeight)
+		m := c.model()
+		p := m.spec()
+		if p == nil || m.form != nil {
+			continue
+		}
+		lines := strings.Split(c.screen(), "\n")
+		if !strings.Contains(lines[1], m.g.fit(p.title, 12)[:min(len(p.title), 8)]) {
+			t.Errorf("%s: no title\n%s", s.name, c.screen())
+		}
+		back, enter := p.page == pageStart, m.readsOnly()
+		for _, spot := range m.scene.spots {
+			back = back || spot.act == actBack
+			enter = enter || spot.act == m.offer().act && spot.h == m.rects[bandAct].h
+		}
+		if !back || !m.open && !m.ask.open() && !enter {
+			t.Errorf("%s: back %v, Enter %v\n%s", s.name, back, enter, c.screen())
 		}
 	}
 }

@@ -108,7 +108,7 @@ func TestNoiseLogsNothing(t *testing.T) {
 	c.see("visit 4 of 15")
 	for _, noise := range []string{
 		"\x1b[200~abyk\rq\x1b[201~", // pasted
-		"\x1b[<0;5;9M", "\x1b[<0;5;", "9m", "\x1b[A", "\x1bOP", "\x1b[", "15~", "11;rgb:1111/2222/3333",
+		"\x1b[<0;5;18M", "\x1b[<0;5;", "9m", "\x1b[A", "\x1bOP", "\x1b[", "15~", "11;rgb:1111/2222/3333",
 	} {
 		c.press(noise)
 		time.Sleep(80 * time.Millisecond)
