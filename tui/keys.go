@@ -228,7 +228,7 @@ func (m *Model) enable() {
 			switch {
 			case m.follows():
 				label = "take it"
-			case m.line.then != nil:
+			case m.line.read == nil: // a further line asks for the rest
 				label = "go on"
 			}
 			list[i].SetHelp(list[i].Help().Key, label)

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"errors"
 	"fmt"
 	"strconv"
 
@@ -84,12 +83,7 @@ func (m *Model) send() tea.Cmd {
 	if err == nil && len(facts) > 0 && !m.busy() {
 		_, err = m.book.Prepare("", core.At(m.at), facts...)
 	}
-	var more another
-	switch {
-	case errors.As(err, &more):
-		m.openLine(more.textLine)
-		return nil
-	case err != nil:
+	if err != nil {
 		m.wrongLine(err)
 		return nil
 	}
@@ -105,11 +99,6 @@ func (m *Model) send() tea.Cmd {
 	}
 	return m.bookTyped(facts, false)
 }
-
-// another is what an answer still lacks: a further line asks for it, where not each answer leads to one (then).
-type another struct{ textLine }
-
-func (a another) Error() string { return a.prompt }
 
 // takeRow closes a line whose rows follow it, and takes one of them.
 func (m *Model) takeRow(id string) tea.Cmd {

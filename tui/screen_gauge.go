@@ -172,7 +172,7 @@ func (m *Model) pickMark(id string) tea.Cmd {
 	}
 	f := &core.GaugeRead{Compartment: m.subject.tank[0], Mark: id}
 	m.goBack()
-	return m.enter(f)
+	return m.bookTyped([]core.Fact{f}, false)
 }
 
 // openReading asks for the reading of one compartment.

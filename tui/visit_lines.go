@@ -44,28 +44,34 @@ func (m *Model) openKind() tea.Cmd {
 	for _, k := range core.VisitKinds {
 		words = append(words, say.VisitKind(k))
 	}
+	kind := func(said string) (core.VisitBegun, error) {
+		for i, w := range words {
+			if strings.EqualFold(strings.TrimSpace(said), w) {
+				return core.VisitBegun{Lawn: v.Lawn, Type: core.VisitKinds[i]}, nil
+			}
+		}
+		return core.VisitBegun{}, slip("That is no kind of visit.", "Type a figure from 1 to 5.")
+	}
 	m.openLine(textLine{
 		prompt: "arrived at " + v.Lawn + " as", choices: words,
-		read: func(m *Model, said string) ([]core.Fact, error) {
-			for i, w := range words {
-				if !strings.EqualFold(strings.TrimSpace(said), w) {
-					continue
-				}
-				f := core.VisitBegun{Lawn: v.Lawn, Type: core.VisitKinds[i]}
-				if f.Type == core.CallBack {
-					return nil, another{m.causeLine(&v, f)}
-				}
-				return onlyFact(m.begin(&v, f), nil)
+		then: func(m *Model, said string) (*textLine, error) {
+			f, err := kind(said)
+			if err != nil || f.Type != core.CallBack {
+				return nil, err
 			}
-			return nil, slip("That is no kind of visit.", "Type a figure from 1 to 5.")
+			return m.causeLine(&v, f), nil
+		},
+		read: func(m *Model, said string) ([]core.Fact, error) {
+			f, err := kind(said)
+			return onlyFact(m.begin(&v, f), err)
 		},
 	})
 	return nil
 }
 
 // causeLine asks what a call-back is about.
-func (m *Model) causeLine(v *core.Visit, f core.VisitBegun) textLine {
-	return textLine{
+func (m *Model) causeLine(v *core.Visit, f core.VisitBegun) *textLine {
+	return &textLine{
 		prompt: "call-back at " + v.Lawn + " for", choices: []string{"weeds are back", "a part was missed", "brown spots"},
 		hint: "or type what the customer called about",
 		read: func(m *Model, said string) ([]core.Fact, error) {
