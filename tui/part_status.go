@@ -15,7 +15,7 @@ const mostStatus = 2
 func (m *Model) statusRows(w int) int {
 	switch {
 	case m.open:
-		return m.helpRows(w)
+		return m.typeRows(w)
 	case m.writing:
 		return 1
 	case m.status.kind == saysNothing && m.spec() != nil: // what was logged last is no matter of a page
@@ -179,8 +179,8 @@ func (m *Model) spread(list []item, w, most int) (rows int) {
 	return row + 1
 }
 
-// helpRows is how many rows lineHelp has something for.
-func (m *Model) helpRows(w int) int {
+// typeRows is how many rows lineHelp has something for.
+func (m *Model) typeRows(w int) int {
 	if m.line.wrong != "" {
 		return mostStatus
 	}

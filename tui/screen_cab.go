@@ -274,7 +274,14 @@ func (m *Model) bandLines(r rect, s *scene) []line {
 	}
 	small := m.g.clean(o.small)
 	if len(out) < r.h {
-		out = append(out, row("", span{o.t, m.g.fit(small, room)}))
+		lines := m.g.wrap(small, room)
+		if most := r.h - len(out); len(lines) > most {
+			lines[most-1] = m.g.fitWords(strings.Join(lines[most-1:], " "), room)
+			lines = lines[:most]
+		}
+		for _, l := range append(lines, "")[:max(len(lines), 1)] {
+			out = append(out, row("", span{o.t, l}))
+		}
 	} else if used := spanCells(out[0].left); r.h == 1 && used+cells(small)+3 <= r.w && small != "" {
 		out[0].right = []span{{o.t, small + " "}}
 	}

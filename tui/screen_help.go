@@ -23,7 +23,7 @@ func (m *Model) showKeys() sheet {
 			continue
 		}
 		if letters != "" {
-			rows = append(rows, helpRow(m.padded(strings.TrimSpace(letters), keyWidth), "turn supply and return to that compartment"))
+			rows = append(rows, m.helpRows(m.padded(strings.TrimSpace(letters), keyWidth), "turn supply and return to that compartment")...)
 			letters = ""
 		}
 		if b.long == "" || b.act == actRun {
@@ -33,7 +33,7 @@ func (m *Model) showKeys() sheet {
 		if len(b.Keys()) > 1 && b.act == actQuit {
 			k += " ^C"
 		}
-		rows = append(rows, helpRow(m.padded(k, keyWidth), b.long))
+		rows = append(rows, m.helpRows(m.padded(k, keyWidth), b.long)...)
 	}
 	rows = append(rows, m.pageHelp(keyWidth)...)
 	rows = append(rows, blankRow())
@@ -58,12 +58,19 @@ func (m *Model) pageHelp(keyWidth int) []row {
 				out = append(out, blankRow(), sectionRow(s.title))
 				first = false
 			}
-			out = append(out, helpRow(m.padded(b.Help().Key, keyWidth), b.long))
+			out = append(out, m.helpRows(m.padded(b.Help().Key, keyWidth), b.long)...)
 		}
 	}
 	return out
 }
 
-func helpRow(k, words string) row {
-	return row{line: line{left: []span{{theme.Strong, k}, {theme.Base, " " + words}}}}
+// helpRows are a key and what it does, in as many lines as that takes.
+func (m *Model) helpRows(k, words string) []row {
+	const mark = 2
+	var out []row
+	for _, l := range m.g.wrap(words, m.w-mark-cells(k)-2) {
+		out = append(out, row{line: line{left: []span{{theme.Strong, k}, {theme.Base, " " + l}}}})
+		k = strings.Repeat(" ", cells(k))
+	}
+	return out
 }

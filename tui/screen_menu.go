@@ -12,10 +12,16 @@ func menuPage() *pageSpec {
 		page: pageMenu, title: "All pages",
 		show: func(m *Model) sheet {
 			var rows []row
+			longest := 0
+			for _, s := range m.specs {
+				if s.key != "" {
+					longest = max(longest, cells(s.title))
+				}
+			}
 			for _, s := range m.specs {
 				if s.key != "" {
 					rows = append(rows, row{id: s.key, now: true, line: line{left: []span{
-						{theme.Key, s.key}, {theme.Strong, "  " + m.padded(s.title, 22)}, {theme.Base, " " + s.words},
+						{theme.Key, s.key}, {theme.Strong, " " + m.padded(s.title, longest)}, {theme.Base, " " + s.words},
 					}}})
 				}
 			}

@@ -13,7 +13,7 @@ import (
 func settingsPage() *pageSpec {
 	const p = pageSettings
 	return &pageSpec{
-		page: p, key: "h", title: "Settings", words: "limits and looks: value, range, source, back to the default",
+		page: p, key: "h", title: "Settings", words: "limits and looks: value, range, source and default",
 		show: (*Model).showSettings, pick: (*Model).openSetting,
 		keys: []binding{
 			pageKey(p, "o", "default", "the setting that is chosen back to its default", (*Model).backToDefault, (*Model).chosenIsSet),
