@@ -92,8 +92,13 @@ func (m *Model) offerForm() offer {
 	default:
 		o.words = "log it"
 	}
-	if f.asked().Many {
-		o.small = "the space bar ticks and unticks"
+	switch d := f.asked(); {
+	case d.Many:
+		o.small = "the space bar ticks and unticks; Up and Down move"
+	case d.Long:
+		o.small = "type some letters of its name; Up and Down move"
+	case isChoice(d):
+		o.small = join("Left and Right choose", o.small)
 	}
 	return o
 }

@@ -58,6 +58,9 @@ func runCab(o cabOptions) error {
 	if err := onTerminal(o); err != nil {
 		return err
 	}
+	if o.getenv("ACCESSIBLE") != "" && needsSetup(o.path) {
+		return &failure{what: "The book has no rig yet.", do: "Set it up with tintline setup, which asks in plain lines.", code: exitCannot}
+	}
 	k, err := openOrNew(o.path)
 	if err != nil {
 		return err
@@ -94,7 +97,11 @@ func onTerminal(o cabOptions) error {
 		return &failure{what: "The screen needs a terminal to draw on.", do: "Run it in one, or ask by command; see tintline --help.", code: exitCannot}
 	}
 	if o.getenv("TERM") == "dumb" {
-		return &failure{what: "This terminal (TERM=dumb) cannot draw a screen.", do: "Ask by command instead: tintline status, check, tally, enter.", code: exitCannot}
+		do := "Ask by command instead: tintline status, check, tally, enter."
+		if needsSetup(o.path) {
+			do = "Set the book up with tintline setup, which asks in plain lines; then ask by command: tintline status, check, tally, enter."
+		}
+		return &failure{what: "This terminal (TERM=dumb) cannot draw a screen.", do: do, code: exitCannot}
 	}
 	return nil
 }

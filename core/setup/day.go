@@ -32,7 +32,7 @@ func dayForm(b *core.Book) Form {
 	for _, c := range b.Rig().Compartments {
 		tanks = append(tanks, Option{string(rune(c.Letter)), string(rune(c.Letter)) + ", takes " + c.Capacity.Text() + " gal"})
 	}
-	fields = append(fields, choice(keyInto, "into compartment", "Which compartment holds it. Left and Right choose.", tanks))
+	fields = append(fields, choice(keyInto, "into compartment", "Which compartment holds it.", tanks))
 	var mixes, machines []Option
 	for _, x := range b.Mixes() {
 		mixes = append(mixes, Option{x.MixName, x.MixName})
@@ -43,7 +43,7 @@ func dayForm(b *core.Book) Form {
 		}
 	}
 	if len(mixes) > 1 {
-		fields = append(fields, choice(keyMix, "of the mix", "Left and Right choose.", mixes))
+		fields = append(fields, choice(keyMix, "of the mix", "Which mix it is.", mixes))
 	}
 	if len(machines) > 1 {
 		fields = append(fields, choice(keyFor, "made up for", "At whose delivery rate the mix is as strong as meant.", machines))

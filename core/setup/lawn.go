@@ -77,7 +77,7 @@ func moreFields() []Field {
 func grassField() Field {
 	return Field{
 		Key: keyGrass, Words: "grass", Long: true, need: always, Options: grassOptions(),
-		Help: "Type some letters of its name, or Up and Down.", Allowed: "one of the list",
+		Help: "What grows there.", Allowed: "one of the list",
 	}
 }
 

@@ -29,7 +29,7 @@ func mixForm(b *core.Book, base string) Form {
 			Key: keyMix, Words: "name of the mix", need: always, Help: "What you call it.", Allowed: allowed(sheet.Mixes, "mix"),
 			check: func(_ Answers, said string) error { return newName(sheet.Mixes, "mix", said, b.Mix(said) != nil) },
 		}, {
-			Key: keyBase, Words: "it is", Start: base, Options: bases, Help: "A mix may be another one with more in it. Left and Right choose.",
+			Key: keyBase, Words: "it is", Start: base, Options: bases, Help: "A mix may be another one with more in it.",
 			Allowed: "a mix of the book",
 		},
 	}
@@ -44,7 +44,7 @@ func mixForm(b *core.Book, base string) Form {
 			words = "with the product"
 		}
 		fields = append(fields, Field{
-			Key: partKey(n), Words: words, need: need, Options: products, Help: "Left and Right choose.", Allowed: "a product of the book",
+			Key: partKey(n), Words: words, need: need, Options: products, Help: "What goes into it.", Allowed: "a product of the book",
 		}, Field{
 			Key: partRateKey(n), Words: "at", need: filled(partKey(n)), Allowed: "more than 0, with both units, such as 1.5 fl oz/1000 sq ft or 2 lb/acre",
 			Help: "How much of it goes on an area, with both units: 1.5 fl oz/1000 sq ft, 2 lb/acre.",

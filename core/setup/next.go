@@ -19,6 +19,9 @@ func Next(b *core.Book) string {
 	return ""
 }
 
+// Names lists the forms, in the order in which a book can take them, then those of the parts of a rig.
+var Names = []string{Rig, Product, Mix, Lawn, Zone, Day, Pump, Compartment, Hose, Applicator, Tip}
+
 // For is a form for a book; false where there is none of that name, or the book has not what it needs. about
 // names what it is about: the base of a mix, the lawn of a zone; else it is empty.
 func For(name, about string, b *core.Book) (Form, bool) {
@@ -34,7 +37,7 @@ func For(name, about string, b *core.Book) (Form, bool) {
 	case Zone:
 		return zoneForm(b, about), b.Lawn(about) != nil
 	case Day:
-		if b.Rig() != nil && len(b.Lawns()) > 0 {
+		if b.Rig() != nil && len(b.Lawns()) > 0 && b.Day().Date == "" {
 			return dayForm(b), true
 		}
 	}

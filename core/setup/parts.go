@@ -163,7 +163,7 @@ func compartmentForm(r *core.Rig, letter string) Form {
 			Key: keyName, Words: "name", Start: c.Name, check: cell(sheet.Lawns, "customer"),
 			Help: "What you call it; its letter stands before it.", Allowed: allowed(sheet.Lawns, "customer"),
 		}, {
-			Key: keyColour, Words: "colour", Start: c.Colour, Options: colours, Help: "In which it is drawn. Left and Right choose.", Allowed: "one of the list",
+			Key: keyColour, Words: "colour", Start: c.Colour, Options: colours, Help: "In which it is drawn.", Allowed: "one of the list",
 		}, {
 			Key: keyMarks, Words: "marks of its gauge", Start: marksText(c.Marks), check: func(_ Answers, said string) error { _, err := readMarks(said); return err },
 			Help: "Each mark and the gallons at it, lowest first: E 0; 1/2 80; F 160.", Allowed: "marks with their gallons, semicolons between them",

@@ -55,7 +55,7 @@ func rateFields(b *core.Book) []Field {
 			},
 		}, {
 			Key: keyUnit, Words: "measured out as", need: always, Options: rateOptions(),
-			Help:    "How the label gives its rates. Left and Right choose.",
+			Help:    "How the label gives its rates.",
 			Allowed: "the unit that the label uses",
 		}, {
 			Key: keyRate, Words: "rate in the mix", need: always, check: func(a Answers, said string) error {

@@ -39,7 +39,7 @@ func applicatorForm(r *core.Rig, name string) Form {
 	lays, flow, tank, hopper := laysText(x.Delivery), flowText(x.Flow), amountText(gallons(x.Tank)), amountText(figure(x.Hopper.Pounds()))
 	fields = append(
 		fields,
-		Field{Key: keyKind, Words: "kind", Start: x.Type, Options: kinds, need: always, Help: "Left and Right choose.", Allowed: "one of the list"},
+		Field{Key: keyKind, Words: "kind", Start: x.Type, Options: kinds, need: always, Help: "What it is.", Allowed: "one of the list"},
 		Field{Key: keyOn, Words: "hangs on", Start: x.Hose, Options: hoses, Help: "The hose that feeds or fills it.", Allowed: "one of the list"},
 		Field{
 			Key: keyLays, Words: "lays, gal/1,000 sq ft", Start: lays, check: cell(sheet.Rig, "delivery_gal_per_1000_sqft"), need: func(a Answers) bool { return a[keyKind] != core.Spreader },
