@@ -119,28 +119,27 @@ func (m *Model) weather(w int) line {
 		label, gap, humid string
 		looked            int
 	}{{" weather ", "   ", "humidity ", 0}, {" weather ", "  ", "humidity ", 0}, {" weather ", "  ", "", 0}, {" ", "  ", "", 0}, {" ", "  ", "", 1}} {
-		words := weatherWords(seen, f.gap, f.humid)
+		items := weatherItems(seen, f.humid)
 		right := "  " + looked[f.looked] + " "
-		if cells(f.label)+cells(words)+cells(right) <= w || f.looked > 0 {
+		room := w - cells(f.label) - cells(right)
+		for f.looked > 0 && len(items) > 1 && cells(strings.Join(items, f.gap)) > room {
+			items = items[:len(items)-1] // the wind stays
+		}
+		if words := strings.Join(items, f.gap); cells(words) <= room || f.looked > 0 {
 			return line{left: []span{{theme.Dim, f.label}, {theme.Strong, words}}, right: []span{{theme.Base, right}}}
 		}
 	}
 	return line{}
 }
 
-func weatherWords(w *core.WeatherAt, gap, humid string) string {
-	words := ""
-	add := func(s string) {
-		if words != "" {
-			words += gap
-		}
-		words += s
-	}
+// weatherItems are wind, temperature, humidity and rain, as far as they are known.
+func weatherItems(w *core.WeatherAt, humid string) []string {
+	var out []string
 	switch {
 	case w.Wind.Known:
-		add(strings.TrimSpace("wind " + w.Wind.V.Text() + " " + w.WindFrom))
+		out = append(out, strings.TrimSpace("wind "+w.Wind.V.Text()+" "+w.WindFrom))
 	case w.WindFrom != "":
-		add("wind from " + w.WindFrom)
+		out = append(out, "wind from "+w.WindFrom)
 	}
 	after := "%"
 	if humid == "" {
@@ -151,10 +150,10 @@ func weatherWords(w *core.WeatherAt, gap, humid string) string {
 		before, unit string
 	}{{w.Temp, "", " F"}, {w.Humidity, humid, after}, {w.RainFree, "rain in ", " h"}} {
 		if f.v.Known {
-			add(f.before + wholeWords(f.v.V) + f.unit)
+			out = append(out, f.before+wholeWords(f.v.V)+f.unit)
 		}
 	}
-	return words
+	return out
 }
 
 // unchecked names what the verdict does not rest on.

@@ -5,10 +5,13 @@ import (
 	"os"
 	"strings"
 	"testing"
+	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
+	"github.com/charmbracelet/x/exp/golden"
 
 	"example.com/tintline/core"
+	demodata "example.com/tintline/testdata/demo"
 )
 
 // rigOf is a set-up with so many compartments, a gun, and so many applicators with a tank of their own. Compartment a
@@ -192,6 +195,26 @@ func TestMoreTanksThanRows(t *testing.T) {
 		}
 		if last := rows[len(rows)-1]; !strings.Contains(last, "+5") || !strings.Contains(last, "d 41") {
 			t.Errorf("the others are not counted: %q", last)
+		}
+	}
+}
+
+// TestDemoAtItsSizes looks at the demo's rig, three compartments with two tanks besides: at 120x40 six visits to come and
+// what is in each compartment, with the rate of each product; at 80x24 two visits at least.
+func TestDemoAtItsSizes(t *testing.T) {
+	c := inRig(t, demodata.Journal, demo, func(o *Options) { o.Now = func() time.Time { return o.Book.LastAt().Time().Add(4 * time.Minute) } })
+	for _, one := range []struct{ w, h, visits, rates int }{{40, 16, 0, 0}, {50, 18, 1, 0}, {80, 24, 2, 0}, {120, 40, 6, 8}, {200, 60, 10, 8}} {
+		screen := c.size(one.w, one.h).screen()
+		t.Run(fmt.Sprintf("%dx%d", one.w, one.h), func(t *testing.T) { golden.RequireEqual(t, []byte(screen)) })
+		r, visits, rates := c.model().rects[bandNext], 0, 0
+		for i, l := range strings.Split(screen, "\n") {
+			if i >= r.y && i < r.y+r.h && strings.TrimSpace(l) != "" {
+				visits++
+			}
+			rates += strings.Count(l, ", demo label")
+		}
+		if visits < one.visits || rates < one.rates {
+			t.Errorf("%dx%d: %d visits to come, %d products with their rates\n%s", one.w, one.h, visits, rates, screen)
 		}
 	}
 }
