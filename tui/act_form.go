@@ -199,6 +199,9 @@ func (m *Model) formLogged() {
 	first := map[string]bool{setup.Rig: true, setup.Product: true, setup.Mix: true, setup.Lawn: true}
 	delete(m.drafts, draftOf(m.form.def))
 	m.form = nil
+	if all := m.book.Lawns(); name == setup.Lawn && m.page == pageLawn && len(all) > 0 {
+		m.subject.lawn, m.on[pageLawn] = all[len(all)-1].LawnName, placeOn{}
+	}
 	if next := setup.Next(m.book); first[name] && next != "" && m.book.Day().Date == "" {
 		kept := m.status
 		m.openForm(next, "")

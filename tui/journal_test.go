@@ -127,7 +127,7 @@ func TestJournalTurnsPages(t *testing.T) {
 		for range 120 {
 			c.press("down")
 		}
-		c.sees("turn to the older entries").press("enter").sees("entries " + fmt.Sprint(last-100) + " to 1").seesNot("older entries")
+		c.sees("turn to the older entries").press("enter").sees(fmt.Sprint(last-100) + " to 1").seesNot("older entries")
 		c.down("newer entries").press("enter").sees("show entry " + fmt.Sprint(last))
 	}
 }

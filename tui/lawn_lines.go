@@ -136,6 +136,9 @@ func readZone(l *core.Lawn, zone, said string) (core.Fact, error) {
 	return nil, err
 }
 
+// putInLawn puts the lawn in today, at the end of the visits planned.
+func (m *Model) putInLawn() tea.Cmd { return m.enter(m.book.Day().PutIn(m.subject.lawn, "")) }
+
 // openNote writes something down about the lawn.
 func (m *Model) openNote() tea.Cmd {
 	lawn := m.subject.lawn

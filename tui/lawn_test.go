@@ -53,3 +53,12 @@ func TestHistoryOfALawnAcrossDays(t *testing.T) {
 	c.down("older entries").press("enter").down("older entries").press("enter").down("lawn 77 Fir Lane: all")
 	c.seesNot("older entries")
 }
+
+func TestNewLawnIsSetUpAndPutIn(t *testing.T) {
+	c := climbIn(t, morning).press("g", "l", "n").sees("lawn").typed("7 Ash Close").press("enter").typed("3300").press("pgdown").typed("ta").press("enter").sees("booked lawn 7 Ash Close", "7 Ash Close")
+	c.press("v").sees("booked still to do today", "visit 10: planned")
+	c.press("z").typed("strip").press("esc", "esc", "g", "v").down("7 Ash Close").press("u").sees("9 7 Ash Close")
+	if l := c.book().Lawn("7 Ash Close"); l == nil || l.Zones[0].Grass != "tall_fescue" {
+		t.Errorf("%+v", l)
+	}
+}

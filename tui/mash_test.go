@@ -13,7 +13,7 @@ import (
 func TestMashing(t *testing.T) {
 	keys := []string{
 		"a", "b", "c", "d", "enter", "enter", "enter", "y", "y", "n", "k", "l", "p", "o", "i", "j", "h", "u", "?", "esc",
-		"1", "2", "3", "6", ".", " ", "S", "W", "[", "m", "M", "ab", "<0;1", "enter ",
+		"1", "2", "3", "6", ".", " ", "S", "W", "[", "m", "M", "ab", "<0;1", "enter ", "g", "s", "v", "w", "x", "t", "z", "up", "down", "pgdown",
 	}
 	for seed := int64(1); seed <= 10; seed++ {
 		r := rand.New(rand.NewSource(seed))

@@ -84,9 +84,13 @@ func (m *Model) rightMove(f core.Fact) (right, bool) {
 	case *core.Loaded:
 		return gallons("loaded into "+f.Into, f.Volume, func(v measure.Volume) core.Fact { return m.book.LoadOf(f, v) })
 	case *core.GaugeRead:
-		return gallons("the gauge of "+string(f.Compartment)+" read", f.Volume.V, func(v measure.Volume) core.Fact {
-			return &core.GaugeRead{Compartment: f.Compartment, Volume: core.Known(v)}
-		})
+		was := f.Volume.V.Text() + " gal"
+		if f.Mark != "" {
+			was = "mark " + f.Mark
+		}
+		return right{"the gauge of " + string(f.Compartment) + " read", was, "62 gal, or mark 9", func(said string) (core.Fact, error) {
+			return m.readReading(f.Compartment, said)
+		}}, true
 	case *core.Rinsed:
 		return gallons("rinsed "+string(f.Compartment)+" with", f.Water, func(v measure.Volume) core.Fact {
 			c := *f

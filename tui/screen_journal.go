@@ -157,7 +157,7 @@ func (m *Model) journalAbout(list []logged) line {
 		what, _ := sentences(m.pulled.err)
 		return text(theme.Ask, " "+m.g.clean(what))
 	case len(list) > 0:
-		words = fmt.Sprintf(" entries %d to %d, newest first; a struck one stays in the journal", list[0].Seq, list[len(list)-1].Seq)
+		words = fmt.Sprintf(" %d to %d, newest first; a struck one stays in the journal", list[0].Seq, list[len(list)-1].Seq)
 	case !m.pulled.done:
 		words = " reading"
 	}
@@ -167,7 +167,8 @@ func (m *Model) journalAbout(list []logged) line {
 // entryRow is one entry in one line.
 func (m *Model) entryRow(e logged, going []int64) row {
 	t := theme.Base
-	l := line{left: []span{m.cellRight(theme.Dim, strconv.FormatUint(e.Seq, 10), 6), m.cell(theme.Dim, e.At.Clock(), 5)}}
+	const six = 6 // digits, as far as there is room
+	l := line{left: []span{m.cellRight(theme.Dim, strconv.FormatUint(e.Seq, 10), min(six, m.w/10)), m.cell(theme.Dim, e.At.Clock(), 5)}}
 	switch {
 	case e.struckBy != 0:
 		t = theme.Dim

@@ -28,6 +28,12 @@ func lawnPage() *pageSpec {
 		enter: (*Model).enterLawn, show: (*Model).showLawn, pick: (*Model).pickLawn,
 		keys: []binding{
 			opening(pageKey(p, "i", "note", "write a note on this lawn", (*Model).openNote, onLawn)),
+			opening(pageKey(p, "n", "new lawn", "set up another lawn", (*Model).formLawn, func(m *Model) bool { return !m.busy() })),
+			opening(pageKey(p, "z", "add zone", "set up another zone of this lawn", func(m *Model) tea.Cmd { return m.formZone(m.subject.lawn) }, onLawn)),
+			pageKey(p, "v", "put in", "put this lawn in today, behind the visits planned", (*Model).putInLawn, func(m *Model) bool {
+				v := m.book.Day().Visiting()
+				return onLawn(m) && m.book.Day().Open && !m.isPlanned(m.subject.lawn) && (v == nil || v.Lawn != m.subject.lawn)
+			}),
 			pageKey(p, "o", "all lawns", "list all lawns", func(m *Model) tea.Cmd { return m.turnToLawn("") }, onLawn),
 		},
 	}
@@ -87,7 +93,10 @@ func (m *Model) showLawns() sheet {
 // lawnLine is a lawn in one row of a list.
 func (m *Model) lawnLine(l *core.Lawn) line {
 	name, grass := 22, 24
-	if m.w < 76 {
+	switch {
+	case m.w < 60:
+		name, grass = 15, 12
+	case m.w < 76:
 		name, grass = 18, 16
 	}
 	return line{left: []span{
@@ -115,6 +124,10 @@ func (m *Model) lawnAbout(l *core.Lawn) []line {
 }
 
 func (m *Model) zoneRows(l *core.Lawn) []row {
+	name, grass := 12, 20
+	if m.w < 60 {
+		name, grass = 8, 13
+	}
 	var out []row
 	owed := map[string]measure.Area{}
 	if o := m.book.OwedAt(l.LawnName); o != nil {
@@ -131,8 +144,8 @@ func (m *Model) zoneRows(l *core.Lawn) []row {
 			words += "owed: " + a.Text() + " sq ft"
 		}
 		out = append(out, row{id: rowZone + z.Name, line: line{left: []span{
-			m.cell(theme.Strong, z.Name, 12), m.cell(theme.Base, label.GrassWords(z.Grass), 20),
-			m.cellRight(theme.Base, z.Area.Text()+" sq ft", 13),
+			m.cell(theme.Strong, z.Name, name), m.cell(theme.Base, label.GrassWords(z.Grass), grass),
+			m.cellRight(theme.Base, z.Area.Text()+" sq ft", 12),
 			{theme.Base, " " + m.g.clean(words)},
 		}}})
 	}
@@ -202,6 +215,7 @@ func (m *Model) historyRows(l *core.Lawn) []row {
 		}}})
 	}
 	switch {
+	case m.pulled.what != rowOpen+l.LawnName: // a lawn that was just set up
 	case m.pulled.err != nil:
 		what, _ := sentences(m.pulled.err)
 		out = append(out, m.wrapped(theme.Ask, what)...)

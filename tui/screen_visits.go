@@ -129,9 +129,9 @@ func (m *Model) visitsAbout() []line {
 	for _, v := range d.Visits {
 		n[v.State]++
 	}
-	words := fmt.Sprintf(" %s: %d visits, %d done, %d skipped, %d to come", d.Date, len(d.Visits), n[core.Done], n[core.Skipped], n[core.Planned])
+	words := fmt.Sprintf(" %d done, %d skipped, %d to come", n[core.Done], n[core.Skipped], n[core.Planned])
 	if !d.Open {
-		words += "; the day is closed"
+		words += "; " + d.Date + " is closed"
 	}
 	out := []line{text(theme.Base, words)}
 	if h := d.Hold; h != nil {
@@ -140,19 +140,21 @@ func (m *Model) visitsAbout() []line {
 	return out
 }
 
-// visitColumns are the widths of name, state, grass and compartment.
-func (m *Model) visitColumns() (name, state, grass, from int) {
+// visitColumns are the widths of name, state, grass, area and compartment; 0: there is no room for it.
+func (m *Model) visitColumns() (name, state, grass, area, from int) {
 	switch {
 	case m.w >= 110:
-		return 26, 18, 26, 24
+		return 26, 18, 26, 7, 24
 	case m.w >= 76:
-		return 17, 14, 15, 9
+		return 17, 14, 15, 7, 9
+	case m.w >= 60:
+		return 16, 13, 0, 7, 9
 	}
-	return 16, 13, 0, 9
+	return 14, 11, 0, 0, 9
 }
 
 func (m *Model) visitRow(i int, v *core.Visit) row {
-	name, state, grass, from := m.visitColumns()
+	name, state, grass, area, from := m.visitColumns()
 	t := theme.Base
 	switch v.State {
 	case core.Begun:
@@ -168,7 +170,9 @@ func (m *Model) visitRow(i int, v *core.Visit) row {
 	if grass > 0 {
 		l.left = append(l.left, m.cell(t, grassWords(lawn.Zones), grass))
 	}
-	l.left = append(l.left, m.cellRight(t, lawn.Area().Text(), 7))
+	if area > 0 {
+		l.left = append(l.left, m.cellRight(t, lawn.Area().Text(), area))
+	}
 	if v.State == core.Done || v.State == core.Skipped {
 		l.left = append(l.left, span{theme.Dim, m.g.clean(visitKindWords(v))})
 		return row{id: m.visitRowID(i), line: l}
@@ -239,7 +243,7 @@ func stateWords(v *core.Visit) string {
 }
 
 func (m *Model) owedRow(o *core.Owed) row {
-	name, _, _, from := m.visitColumns()
+	name, _, _, _, from := m.visitColumns()
 	var zones []string
 	for _, z := range o.Zones {
 		zones = append(zones, z.Zone+" "+z.Area.Text())

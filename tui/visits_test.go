@@ -113,7 +113,7 @@ func TestPartOfAZoneIsCarriedOver(t *testing.T) {
 }
 
 func TestClosedDayIsOnlyRead(t *testing.T) {
-	c := climbIn(t, atAlder+"\n"+`{"fact":"day_closed"}`).press("g", "v").sees("the day is closed", "418 Alder Court")
+	c := climbIn(t, atAlder+"\n"+`{"fact":"day_closed"}`).press("g", "v").sees("2026-05-28 is closed", "418 Alder Court")
 	c.press("enter", "k", "t", "s", "o", "u", "n", "x", "y")
 	if c.facts() != "" || c.model().open {
 		t.Errorf("logged: %s", c.facts())

@@ -56,7 +56,7 @@ func (j screenJournal) OfLawn(lawn string, n int) ([]core.Entry, error) {
 		out = append(out, some...)
 	}
 	slices.SortFunc(out, func(a, b core.Entry) int { return cmp.Compare(a.Seq, b.Seq) })
-	return backwards(out, nil)
+	return backwards(out[max(len(out)-n, 0):], nil)
 }
 
 // errEnough ends a walk that has seen all it wants.
