@@ -260,12 +260,15 @@ func TestNextTipGoesRound(t *testing.T) {
 		t.Error("a book without a rig has a tip")
 	}
 	play(t, b, `{"fact":"rig","name":"truck","compartments":[{"letter":"a","capacity_gal":300},{"letter":"b","capacity_gal":160}],"hoses":[{"name":"reel","volume_gal":1.5}],"applicators":[{"name":"gun","kind":"gun","hose":"reel","delivery_gal_per_1000_sqft":1.5,"tips":[{"name":"plain","delivery_gal_per_1000_sqft":1.5},{"name":"wide","delivery_gal_per_1000_sqft":2}]},{"name":"backpack","kind":"backpack","hose":"reel","delivery_gal_per_1000_sqft":1,"tank_gal":4,"tips":[{"name":"fan","delivery_gal_per_1000_sqft":1}]}]}`)
-	for _, want := range []string{"plain", "wide", "plain"} {
+	for _, want := range []string{"wide", "plain", "wide"} { // the rig's own 1.5 gal is that of the plain one
 		next, more := b.NextTip("gun")
 		if next.Name != want || !more {
 			t.Fatalf("the next tip is %q, not %q", next.Name, want)
 		}
 		mustEnter(t, b, &Fitted{"gun", next.Name})
+	}
+	if _, more := b.NextTip("backpack"); more {
+		t.Error("the only tip is on as it is, and is offered")
 	}
 	mustEnter(t, b, &Fitted{"backpack", "fan"})
 	if _, more := b.NextTip("backpack"); more {

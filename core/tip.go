@@ -5,8 +5,9 @@ import "example.com/tintline/core/measure"
 // FittedTip names the tip that is on an applicator, or its setting; empty until one was fitted.
 func (s *state) FittedTip(applicator string) string { return s.fitted[applicator] }
 
-// NextTip is the tip after the one that is on an applicator, in the order of the rig's list; the first where none is
-// on, and after the last. It is false where there is none to change to.
+// NextTip is the tip after the one that is on an applicator, in the order of the rig's list; the first comes after the
+// last. Where none was fitted yet, one with the applicator's own delivery rate and flow counts as on. It is false where
+// there is none to change to.
 func (s *state) NextTip(applicator string) (Tip, bool) {
 	a := s.Applicator(applicator)
 	if a == nil || len(a.Tips) == 0 {
@@ -14,8 +15,8 @@ func (s *state) NextTip(applicator string) (Tip, bool) {
 	}
 	on, next := s.FittedTip(applicator), 0
 	for i, t := range a.Tips {
-		if t.Name == on {
-			next = (i + 1) % len(a.Tips)
+		if t.Name == on || (on == "" && t.Delivery == a.Delivery && t.Flow == a.Flow) {
+			on, next = t.Name, (i+1)%len(a.Tips)
 		}
 	}
 	return a.Tips[next], a.Tips[next].Name != on

@@ -155,7 +155,7 @@ func newKeys(specs []*pageSpec) []binding {
 		}),
 		one(actTip, "r", "rate", "fit the next tip, or setting, on the applicator: another delivery rate", func(m *Model) bool {
 			a := m.applicator()
-			if a == nil || !m.canTurn() {
+			if a == nil || !m.canTurn() || m.busy() { // the next one is known when the book has the last
 				return false
 			}
 			_, more := m.book.NextTip(a.Name)

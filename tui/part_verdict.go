@@ -271,12 +271,15 @@ func (m *Model) strength(short int) string {
 	best := 0.0
 	words := ""
 	for _, f := range m.got.report.Findings {
-		if f.Rule == ruleDose && !f.Dry && f.Multiple.Known && f.Multiple.V > best {
-			best = f.Multiple.V
-			words = measure.Multiple(best) + m.g.times() + " mix"
-			if f.ShareOfLabel.Known && short < 2 {
-				words += " " + measure.Multiple(f.ShareOfLabel.V) + m.g.times() + " label"
-			}
+		if f.Rule != ruleDose || f.Dry || !f.Multiple.Known || f.Multiple.V <= best {
+			continue
+		}
+		best, words = f.Multiple.V, ""
+		if f.TimesMix.Known {
+			words = measure.Multiple(f.TimesMix.V) + m.g.times() + " mix"
+		}
+		if p := m.book.Product(f.Product); p != nil && p.Label.HasRateHigh && (short < 2 || words == "") {
+			words = strings.TrimSpace(words + " " + measure.Multiple(best) + m.g.times() + " label")
 		}
 	}
 	if short > 2 {

@@ -91,11 +91,22 @@ func (m *Model) onWrote(w wroteTurn) tea.Cmd {
 		return nil
 	}
 	m.wearBook()
+	m.onLeft(w.entries)
 	m.status = status{kind: saysBooked, what: w.words, do: m.valves(w.entries)}
 	if m.form != nil && m.form.sent {
 		m.formLogged()
 	}
 	return m.write()
+}
+
+// onLeft takes the first applicator again once a lawn is left: what was chosen was chosen for it.
+func (m *Model) onLeft(entries []core.Entry) {
+	for _, e := range entries {
+		switch e.What.(type) {
+		case *core.VisitDone, *core.VisitSkipped:
+			m.with = ""
+		}
+	}
 }
 
 // refused shows why an action could not have happened.
