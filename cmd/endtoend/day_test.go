@@ -69,13 +69,16 @@ func TestDayByKeysIsTheDayByLines(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		words := say.Fact(l.Fact)
+		words := "booked " + say.Fact(l.Fact)
+		if _, turned := l.Fact.(*core.LinedUp); turned {
+			words = "Set the valves: " // what to do goes before what happened
+		}
 		keys, enter := strings.CutSuffix(keysFor(t, l.Fact), "\r")
 		c.tap(keys)
 		if enter {
 			c.enter()
 		}
-		c.see("booked " + words[:min(len(words), 24)])
+		c.see(words[:min(len(words), 31)])
 	}
 	c.press("q")
 	if code := c.ended(); code != 0 {

@@ -38,8 +38,8 @@ func TestKilledBetweenKeys(t *testing.T) {
 		c.see("visit 4 of 15")
 		for range 1 + dice.IntN(3) {
 			reading++
-			// readings of c below 10 gal are shown to the hundredth, so that each one is its own
-			text := fmt.Sprintf("%.2f", 0.01+float64(reading%999)/100)
+			// each reading of c is its own, and near the one before: one far off is asked about
+			text := fmt.Sprintf("%.1f", 75-float64(reading%700)/10)
 			c.tap("oc " + text)
 			c.enter()
 			said := "gauge of c: " + text + " gal"
@@ -75,7 +75,7 @@ func readingsMissing(t *testing.T, book string, confirmed map[string]bool) (miss
 			t.Fatalf("%s: %v", s, err)
 		}
 		if e.Fact == "gauge_read" {
-			kept[fmt.Sprintf("%.2f", float64(e.Volume)/3785411784)] = true
+			kept[fmt.Sprintf("%.1f", float64(e.Volume)/3785411784)] = true
 		}
 	}
 	for text := range confirmed {
