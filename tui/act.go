@@ -83,6 +83,17 @@ func (m *Model) do(b binding) tea.Cmd {
 		if !m.hasty() {
 			return m.answer()
 		}
+	case actFormNext, actFormRest, actFormBefore, actFormUp, actFormDown, actFormLeft, actFormRight, actFormTick:
+		return m.doForm(b.act)
+	default:
+		return m.doInCab(b)
+	}
+	return nil
+}
+
+// doInCab carries out what a key of the cab screen asks for.
+func (m *Model) doInCab(b binding) tea.Cmd {
+	switch b.act {
 	case actTake:
 		return m.take(b.letter)
 	case actOther:
@@ -108,9 +119,6 @@ func (m *Model) do(b binding) tea.Cmd {
 		m.openRest()
 	case actSkip:
 		m.openSkip()
-	case actFormNext, actFormRest, actFormBefore, actFormUp, actFormDown, actFormLeft, actFormRight, actFormTick:
-		return m.doForm(b.act)
-	case actNone, actChoose, actRow, actFormMore, actFormField:
 	}
 	return nil
 }

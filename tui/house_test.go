@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"go/ast"
 	"go/parser"
 	"go/token"
 	"os"
@@ -10,10 +11,10 @@ import (
 	"testing"
 )
 
-// TestHouse holds the rules of the room: who may be imported, how long a file may be, and that no colour and no
+// TestHouse holds the rules of the room: who may be imported, how long a file and a function may be, and that no colour and no
 // style is made outside theme.
 func TestHouse(t *testing.T) {
-	const longest = 350
+	const longest, longestFunc = 350, 60
 	allowed := []string{
 		"example.com/tintline/core", "example.com/tintline/tui/theme",
 		"github.com/charmbracelet/bubbletea", "github.com/charmbracelet/bubbles/", "github.com/charmbracelet/lipgloss",
@@ -42,9 +43,17 @@ func TestHouse(t *testing.T) {
 			if dir == "." && (strings.Contains(string(text), "NewStyle(") || strings.Contains(string(text), "lipgloss.Color")) {
 				t.Errorf("%s makes a style", name)
 			}
-			f, err := parser.ParseFile(token.NewFileSet(), name, text, parser.ImportsOnly)
+			set := token.NewFileSet()
+			f, err := parser.ParseFile(set, name, text, 0)
 			if err != nil {
 				t.Fatal(err)
+			}
+			for _, d := range f.Decls {
+				if n := set.Position(d.End()).Line - set.Position(d.Pos()).Line + 1; n > longestFunc {
+					if fn, ok := d.(*ast.FuncDecl); ok {
+						t.Errorf("%s: %s has %d lines", name, fn.Name.Name, n)
+					}
+				}
 			}
 			for _, i := range f.Imports {
 				path, _ := strconv.Unquote(i.Path.Value)

@@ -134,8 +134,18 @@ func newKeys(specs []*pageSpec) []binding {
 		b.letter = l
 		out = append(out, b)
 	}
-	out = append(
-		out,
+	out = append(out, rightKeys()...)
+	for _, s := range specs {
+		out = append(out, s.keys...)
+	}
+	out = append(out, menuKeys(specs)...)
+	out = append(out, formBindings()...)
+	return append(out, commonKeys()...)
+}
+
+// rightKeys are the right hand's keys of the cab screen.
+func rightKeys() []binding {
+	return []binding{
 		bind(actDo, rightHand, []string{"enter"}, "Enter", "do it", "do the act that stands in the band", (*Model).canDo),
 		one(actYes, "y", "yes", "answer an ask; go on in spite of a stop, with a reason; close the day", (*Model).canAnswer),
 		one(actNext, "n", "next", "leave this lawn now; on the road: arrived at the next one", (*Model).canGo),
@@ -169,14 +179,12 @@ func newKeys(specs []*pageSpec) []binding {
 		one(actFind, "s", "search", "look for a lawn, a product or a mix by three letters", (*Model).inCab),
 		one(actMenu, "g", "pages", "all pages: visits, lawns, products, loads, tally and the others", (*Model).inCab),
 		one(actHelp, "?", "keys", "this page", func(m *Model) bool { return m.page != pageHelp && m.free() }),
-	)
-	for _, s := range specs {
-		out = append(out, s.keys...)
 	}
-	out = append(out, menuKeys(specs)...)
-	out = append(out, formBindings()...)
-	return append(
-		out,
+}
+
+// commonKeys are those of pages, lines and questions, and those that work everywhere.
+func commonKeys() []binding {
+	return []binding{
 		bind(actPick, rightHand, []string{"enter"}, "Enter", "do it", "", (*Model).canPick),
 		bind(actUp, rightHand, []string{"up"}, "Up", "", "on a page: the row above", (*Model).canMove),
 		bind(actDown, rightHand, []string{"down"}, "Down", "", "on a page: the row below", (*Model).canMove),
@@ -189,7 +197,7 @@ func newKeys(specs []*pageSpec) []binding {
 		hidden(bind(actSuspend, rightHand, []string{"ctrl+z"}, "^Z", "", "back to the shell that started it; fg returns", func(m *Model) bool { return m.suspend })),
 		bind(actQuit, rightHand, []string{"q", "ctrl+c"}, "q", "quit", "quit; what waits is written first", func(m *Model) bool { return !m.typing() }),
 		bind(actQuit, rightHand, []string{"ctrl+c"}, "^C", "quit", "", func(m *Model) bool { return m.typing() }),
-	)
+	}
 }
 
 // find is the enabled binding of a key.

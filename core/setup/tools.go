@@ -28,14 +28,7 @@ func applicatorForm(r *core.Rig, name string) Form {
 			Key: keyName, Words: "applicator", need: always, check: cell(sheet.Rig, "name"), Help: "What you call it: two letters or more.", Allowed: allowed(sheet.Rig, "name"),
 		})
 	}
-	var kinds, hoses []Option
-	for _, k := range []string{core.Gun, core.RideOn, core.Backpack, core.Spreader} {
-		kinds = append(kinds, Option{k, strings.ReplaceAll(k, "_", "-")})
-	}
-	hoses = append(hoses, Option{"", "no hose"})
-	for _, h := range r.Hoses {
-		hoses = append(hoses, Option{h.Name, h.Name})
-	}
+	kinds, hoses := applicatorKinds(), hosesOf(r)
 	lays, flow, tank, hopper := laysText(x.Delivery), flowText(x.Flow), amountText(gallons(x.Tank)), amountText(figure(x.Hopper.Pounds()))
 	fields = append(
 		fields,
@@ -73,19 +66,45 @@ func applicatorForm(r *core.Rig, name string) Form {
 		if err := take(a, keyTank, tank, &x.Tank); err != nil {
 			return err
 		}
-		if a[keyHopper] != hopper {
-			x.Hopper = 0
-			if a[keyHopper] != "" {
-				m, err := measure.ReadMass(a[keyHopper], "lb")
-				if err != nil {
-					return err
-				}
-				x.Hopper = m
-			}
+		if err := takeHopper(a, hopper, &x.Hopper); err != nil {
+			return err
 		}
 		r.Applicators = placed(r.Applicators, at, x)
 		return nil
 	})
+}
+
+// takeHopper reads a hopper's capacity that is not as it was; blank means none.
+func takeHopper(a Answers, was string, into *measure.Mass) error {
+	said := a[keyHopper]
+	switch said {
+	case was:
+		return nil
+	case "":
+		*into = 0
+		return nil
+	}
+	m, err := measure.ReadMass(said, "lb")
+	if err == nil {
+		*into = m
+	}
+	return err
+}
+
+func applicatorKinds() []Option {
+	var out []Option
+	for _, k := range []string{core.Gun, core.RideOn, core.Backpack, core.Spreader} {
+		out = append(out, Option{k, strings.ReplaceAll(k, "_", "-")})
+	}
+	return out
+}
+
+func hosesOf(r *core.Rig) []Option {
+	out := []Option{{"", "no hose"}}
+	for _, h := range r.Hoses {
+		out = append(out, Option{h.Name, h.Name})
+	}
+	return out
 }
 
 // tipForm is about a tip of an applicator, or a setting of it, or one more.
