@@ -26,10 +26,14 @@ func (m *Model) statusRows(w int) int {
 	return min(len(m.statusText(w, mostStatus)), mostStatus)
 }
 
-// statusLeast is how many rows it must have: what was logged last gives way to the words of a stop, what became of
-// the last key does not.
-func (m *Model) statusLeast() int {
-	if m.writing || m.status.kind != saysNothing {
+// statusLeast is how many of so many rows it must have: what was logged last gives way to the words of a stop, what
+// became of the last key does not, nor the valves that are to be set now.
+func (m *Model) statusLeast(rows int) int {
+	const roomy = 5
+	switch {
+	case m.status.kind == saysBooked && m.status.do != "" && !m.writing && rows >= roomy:
+		return mostStatus
+	case m.writing || m.status.kind != saysNothing:
 		return 1
 	}
 	return 0

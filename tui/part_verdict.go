@@ -24,7 +24,7 @@ func (m *Model) says(r rect, s *scene) []line {
 	own := min(m.statusRows(r.w), r.h-min(max(sure, 2), r.h-1))
 	asked := m.open || m.ask.open() && m.status.kind != saysNothing // it is about what must be answered now
 	if wanted := wantedRows(all, m.g, r.w-wordWidth-1); wanted > r.h-own && !asked {
-		own = min(own, max(r.h-wanted, m.statusLeast()))
+		own = min(own, max(r.h-wanted, m.statusLeast(r.h)))
 	}
 	out := m.verdict(all, r.w, r.h-own)
 	return append(out, m.statusLines(rect{r.x, r.y + r.h - own, r.w, own}, s)...)
@@ -39,15 +39,16 @@ func (m *Model) verdict(all []said, w, rows int) []line {
 	if wantedRows(kept, m.g, room)+len(lighter) <= rows || len(kept) == 0 {
 		kept, lighter = all, nil
 	}
-	shown := len(kept)
+	shown, own := len(kept), rows
 	if shown > rows {
 		shown = max(rows-1, 0)
+		own = shown // the last one names the others
 	}
 	var out []line
-	for i, n := range sharedRows(kept[:shown], m.g, room, rows) {
+	for i, n := range sharedRows(kept[:shown], m.g, room, own) {
 		out = append(out, m.saying(kept[i], w, n)...)
 	}
-	if more := len(lighter); more > 0 && shown == len(kept) {
+	if more := len(lighter); more > 0 && shown == len(kept) && len(out) > 0 {
 		out[len(out)-1].right = []span{{theme.Dim, fmt.Sprintf(" +%d more ", more)}}
 	}
 	if shown < len(kept) && rows > 0 {

@@ -219,6 +219,27 @@ func TestDemoAtItsSizes(t *testing.T) {
 	}
 }
 
+// TestStatusStandsBesideManyFindings: however much there is to say, what became of the last key is said too, and as many
+// stops and asks as there are rows for.
+func TestStatusStandsBesideManyFindings(t *testing.T) {
+	before, _, _ := strings.Cut(demodata.Journal, `{"fact":"lined_up"`)
+	for w := leastWidth; w <= 200; w += 20 {
+		for h := leastHeight; h <= 60; h++ {
+			c := inRig(t, before).size(w, h).press("a")
+			if len(c.model().got.report.Findings) < 3 {
+				t.Fatal("there is not much to say")
+			}
+			r := c.model().rects[bandVerdict]
+			if band := strings.Join(strings.Split(c.screen(), "\n")[r.y:r.y+r.h], "\n"); !strings.Contains(band, "booked") && !strings.Contains(band, "lever left") {
+				t.Fatalf("%dx%d:\n%s", w, h, c.screen())
+			}
+			if h > 24 {
+				h += 5
+			}
+		}
+	}
+}
+
 // TestPagesAtTheLeastSize: on the smallest screen a page still has its title, what Enter does, and the key that goes back.
 // Forms have a test of their own.
 func TestPagesAtTheLeastSize(t *testing.T) {
