@@ -3,6 +3,7 @@ package tui
 import (
 	"fmt"
 	"sort"
+	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
 
@@ -238,11 +239,12 @@ func (m *Model) bookTyped(facts []core.Fact, sure bool) tea.Cmd {
 	return m.enter(facts...)
 }
 
-// take turns supply and return to a compartment. Where they stand on it already it is entered all the same if another
-// one is proposed: then the operator has chosen it for this lawn.
+// take turns supply and return to a compartment. Where they stand on it already it is entered all the same if it
+// fits and another one is proposed: then the operator has chosen it for this lawn.
 func (m *Model) take(letter byte) tea.Cmd {
 	up := m.book.Plumbing().LineUp
-	if string(up.Supply) == string(letter) && up.Return == letter && !m.busy() && m.got.next.Act != check.ActLineUp {
+	choose := m.got.next.Act == check.ActLineUp && strings.IndexByte(string(m.got.fits), letter) >= 0
+	if string(up.Supply) == string(letter) && up.Return == letter && !m.busy() && !choose {
 		m.status = status{kind: saysStop, what: fmt.Sprintf("Supply and return are on %c already.", letter)}
 		return nil
 	}
