@@ -60,7 +60,7 @@ var fifteen = []struct{ keys, see string }{
 	{"\r", "booked left 5 Birch Row"},
 	// 6: a call-back, a part of it
 	{"g", "All pages"},
-	{"v", "15 visits"},
+	{"v", "Visits of the day"},
 	{"k", "5 look only"},
 	{"2\r", "call-back at 6 Birch Row for"},
 	{"missed strip\r", "call-back: missed strip"},
@@ -80,7 +80,7 @@ var fifteen = []struct{ keys, see string }{
 	{"\r", "booked left 8 Cedar Row"},
 	// 9: a look only
 	{"g", "All pages"},
-	{"v", "15 visits"},
+	{"v", "Visits of the day"},
 	{"k", "5 look only"},
 	{"5\r", "booked arrived at 9 Cedar Row"},
 	{"⎋", "leave 9 Cedar Row"},
@@ -102,7 +102,7 @@ var fifteen = []struct{ keys, see string }{
 	{"\r", "booked left 11 Dogwood Row"},
 	// 12: a first visit; what was logged is put right
 	{"g", "All pages"},
-	{"v", "15 visits"},
+	{"v", "Visits of the day"},
 	{"k", "5 look only"},
 	{"3\r", "first visit"},
 	{"⎋", "Spray 10.5 gal on all"},
