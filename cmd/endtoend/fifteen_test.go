@@ -32,7 +32,7 @@ var fifteen = []struct{ keys, see string }{
 	{"50 lb food\r", "booked loaded the hopper of spreader"},
 	{"⎋", "Drive to 1 Acorn Row"},
 	// 1: the hose's water goes into the backpack; a round
-	{"a", "booked. Set the valves: 1 open"},
+	{"a", "Set the valves: 1 open"},
 	{"p1.5 backpack\r", "booked filled backpack with 1.50 gal"},
 	{"i5 S 66 50% 8h\r", "booked weather"},
 	{"\r", "Spray 12.0 gal on all"},
