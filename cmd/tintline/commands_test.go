@@ -149,7 +149,7 @@ func TestDemoAddsUp(t *testing.T) {
 	var to, mixes, lawns float64
 	for _, c := range y.Compartments {
 		to += c.ToLawns
-		if left := c.Start + c.Loaded + c.PushedIn - c.Drawn + c.Other + c.Unexplained; math.Abs(left-c.Left) > 1e-9 {
+		if left := c.Start + c.Loaded + c.PushedIn - c.Drawn - c.Other + c.Unexplained; math.Abs(left-c.Left) > 1e-9 {
 			t.Errorf("%s: %g is left, the flows come to %g", c.Letter, c.Left, left)
 		}
 	}

@@ -16,7 +16,7 @@ func (a *app) tallyCommand() *cobra.Command {
 		Short: "Gallons and area by compartment, mix, product and lawn",
 		Long: `Adds up what went down: by compartment, mix, product and lawn. Without a date it is the open day,
 else the last one. As printed, each column adds up, and so does each row of the compartments:
-left = start + loaded + pushed in - drawn + other + unexplained.`,
+left = start + loaded + pushed in - drawn - other + unexplained.`,
 		Example: `  tintline tally --book truck.db
   tintline tally --date 2026-05-28
   tintline tally --from 2026-05-01 --to 2026-05-31 --json`,

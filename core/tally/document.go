@@ -111,7 +111,7 @@ func (t *Tally) Document() Document {
 		f := c.Flows
 		row := CompartmentRow{
 			Letter: c.Letter, Start: f.Start.Gallons(), Loaded: f.Loaded.Gallons(), PushedIn: f.PushedIn.Gallons(),
-			Drawn: f.Drawn.Gallons(), Other: f.Other.Gallons(), Unexplained: f.Unexplained.Gallons(),
+			Drawn: f.Drawn.Gallons(), Other: (-f.Other).Gallons(), Unexplained: f.Unexplained.Gallons(),
 			Left: f.Left().Gallons(), ToLawns: c.ToLawns.Gallons(),
 		}
 		if c.Gauge.Known {
@@ -133,13 +133,13 @@ func (t *Tally) Document() Document {
 	for _, a := range t.Tanks {
 		f := a.Flows
 		d.Applicators = append(d.Applicators, TankRow{
-			a.Name, f.Start.Gallons(), f.Loaded.Gallons(), f.PushedIn.Gallons(), f.Drawn.Gallons(), f.Other.Gallons(),
+			a.Name, f.Start.Gallons(), f.Loaded.Gallons(), f.PushedIn.Gallons(), f.Drawn.Gallons(), (-f.Other).Gallons(),
 			f.Unexplained.Gallons(), f.Left().Gallons(), a.ToLawns.Gallons(),
 		})
 	}
 	for _, h := range t.Hoppers {
 		f := h.Flows
-		d.Hoppers = append(d.Hoppers, HopperRow{h.Name, f.Start.Pounds(), f.Loaded.Pounds(), f.Spread.Pounds(), f.Other.Pounds(), f.Left().Pounds(), h.ToLawns.Pounds()})
+		d.Hoppers = append(d.Hoppers, HopperRow{h.Name, f.Start.Pounds(), f.Loaded.Pounds(), f.Spread.Pounds(), (-f.Other).Pounds(), f.Left().Pounds(), h.ToLawns.Pounds()})
 	}
 	return d
 }

@@ -49,12 +49,12 @@ func checkDry(t *rapid.T, y Tally) {
 	}
 	d := y.Document()
 	for _, r := range d.Applicators {
-		if !same(r.Start+r.Loaded+r.Filled-r.Drawn+r.Other+r.Unexplained, r.Left) {
+		if !same(r.Start+r.Loaded+r.Filled-r.Drawn-r.Other+r.Unexplained, r.Left) {
 			t.Fatalf("%+v", r)
 		}
 	}
 	for _, r := range d.Hoppers {
-		if !same(r.Start+r.Loaded-r.Spread+r.Other, r.Left) {
+		if !same(r.Start+r.Loaded-r.Spread-r.Other, r.Left) {
 			t.Fatalf("%+v", r)
 		}
 	}
@@ -161,7 +161,7 @@ func TestPageWithDryProduct(t *testing.T) {
 	for _, want := range []string{
 		"2026-06-01   2 lawns   12,600 sq ft   1.56 gal   37.8 lb   0.2 h\n",
 		"ride-on   10.00    0.00    0.00   1.56   0.00         0.00  8.44      1.56\n",
-		"ride-on    60.0     0.0    15.6  -44.4   0.0      15.6\n",
+		"ride-on    60.0     0.0    15.6   44.4   0.0      15.6\n",
 		"spreader   20.0     0.0    20.0    0.0   0.0      22.2\n",
 		"food           37.8 lb      3.00 lb per 1,000 sq ft\n",
 		"77 Fir                        1.56       15.6   5,200\n",

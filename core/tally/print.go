@@ -130,7 +130,7 @@ func (p printed) row(f fluid.Flows) []float64 {
 		f.Start.Gallons(), f.Loaded.Gallons(), f.PushedIn.Gallons(), -f.Drawn.Gallons(), f.Other.Gallons(), f.Unexplained.Gallons(),
 	}
 	out := measure.LargestRemainder(parts, f.Left().Gallons(), p.gal)
-	out[3] = -out[3]
+	out[3], out[4] = -out[3], -out[4]
 	left := measure.LargestRemainder([]float64{f.Left().Gallons()}, f.Left().Gallons(), p.gal)[0]
 	return append(out, left)
 }

@@ -37,7 +37,7 @@ func (t *Tally) hoppers(p printed) Section {
 		f := h.Flows
 		parts := measure.LargestRemainder([]float64{f.Start.Pounds(), f.Loaded.Pounds(), -f.Spread.Pounds(), f.Other.Pounds()}, f.Left().Pounds(), p.lb)
 		left := measure.LargestRemainder([]float64{f.Left().Pounds()}, f.Left().Pounds(), p.lb)[0]
-		rows.add(h.Name, p.pounds(parts[0]), p.pounds(parts[1]), p.pounds(-parts[2]), p.pounds(parts[3]), p.pounds(left), p.pounds(to[i]))
+		rows.add(h.Name, p.pounds(parts[0]), p.pounds(parts[1]), p.pounds(-parts[2]), p.pounds(-parts[3]), p.pounds(left), p.pounds(to[i]))
 	}
 	return rows
 }
