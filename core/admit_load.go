@@ -26,7 +26,7 @@ func (s *state) admitLoadPlanned(f *LoadPlanned) error {
 
 func (s *state) admitTicked(f *Ticked) error {
 	into, load := strings.CutPrefix(f.List, LoadList(""))
-	if !load {
+	if !load || into == "" {
 		return refuse("Name a list such as load/a.", "%q is no list.", f.List)
 	}
 	plan := s.plans[into]

@@ -154,6 +154,9 @@ func (s *state) admitOverridden(f *Overridden) error {
 	if strings.TrimSpace(f.Reason) == "" {
 		return refuse("Say why.", "Going on in spite of a finding needs a reason.")
 	}
+	if f.Product != "" && s.Product(f.Product) == nil {
+		return s.noProduct(f.Product)
+	}
 	if f.Zone == "" {
 		return nil
 	}

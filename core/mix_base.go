@@ -5,7 +5,7 @@ import "example.com/tintline/core/measure"
 // resolveMix gives a mix that is made from another the products of it that are not named, at its rates. What the base
 // becomes later does not change the mix: the entry holds all products and says that they are all.
 func (s *state) resolveMix(f *Mix) (Fact, error) {
-	if f.Base == "" || f.Complete == yes {
+	if f.Base == "" || f.Complete != "" { // admission refuses what is neither empty nor yes
 		return f, nil
 	}
 	if f.Base == f.MixName {
