@@ -5,9 +5,9 @@ import tea "github.com/charmbracelet/bubbletea"
 // holding is an Enter that may be the one before, held down: a terminal does not tell when a key is let go. It waits
 // until the next repeat would have come, and only then counts as a press of its own.
 type holding struct {
-	turn  int        // of the Enter that waits; another key or another Enter makes it stray
-	act   act        // what it is to do
-	about answersKey // what stood on the screen
+	turn  int    // of the Enter that waits; another key or another Enter makes it stray
+	act   act    // what it is to do
+	about string // what the band said that it does
 }
 
 // heldOver says that no repeat came after an Enter.
@@ -24,13 +24,13 @@ func (m *Model) unlessHeld(a act, do func() tea.Cmd) tea.Cmd {
 	case !m.within(before, heldFor) || other:
 		return do()
 	}
-	m.hold.act, m.hold.about = a, m.got.key
+	m.hold.act, m.hold.about = a, m.offer().words
 	return m.after(bounce, heldOver{m.hold.turn})
 }
 
-// onHeldOver does what an Enter asked for that was not held, if the screen still says what it said then.
+// onHeldOver does what an Enter asked for that was not held, if the band still says what it said then.
 func (m *Model) onHeldOver(msg heldOver) tea.Cmd {
-	if msg.turn != m.hold.turn || m.hold.about != m.got.key {
+	if msg.turn != m.hold.turn || m.hold.about != m.offer().words {
 		return nil
 	}
 	m.hold.turn++
