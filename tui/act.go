@@ -303,13 +303,11 @@ func (m *Model) putStrike() {
 func (m *Model) valves(entries []core.Entry) string {
 	for _, e := range entries {
 		f, ok := e.What.(*core.LinedUp)
-		if !ok || m.book.Rig() == nil {
+		if !ok {
 			continue
 		}
-		for _, l := range m.book.Rig().LineUps {
-			if string(l.Supply) == string(f.Supply) && l.Return == f.Return && len(l.Valves) > 0 {
-				return "Set the valves: " + valveWords(l.Valves)
-			}
+		if l := m.book.LineUpOf(f.Supply, f.Return); l != nil && len(l.Valves) > 0 {
+			return "Set the valves: " + valveWords(l.Valves)
 		}
 	}
 	return ""

@@ -155,10 +155,8 @@ func (m *Model) offerSmall() string {
 	p := m.got.next
 	switch p.Act {
 	case check.ActLineUp:
-		for _, l := range m.book.Rig().LineUps {
-			if string(l.Supply) == string(p.LineUp.Supply) && l.Return == p.LineUp.Return && len(l.Valves) > 0 {
-				return "valves: " + valveWords(l.Valves)
-			}
+		if l := m.book.LineUpOf(p.LineUp.Supply, p.LineUp.Return); l != nil && len(l.Valves) > 0 {
+			return "valves: " + valveWords(l.Valves)
 		}
 	case check.ActPushBack:
 		return m.pushSmall()
