@@ -154,10 +154,10 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 	return nil
 }
 
-// doubled tells whether Enter comes so soon after another that it is the same press, or on the heels of keys that
+// doubled tells whether Enter comes so soon after another, and with nothing typed between, that it is the same press, or on the heels of keys that
 // were dropped.
 func (m *Model) doubled() bool {
-	again := m.within(m.lastDo, bounce) || m.within(m.dropped, settleFor)
+	again := m.within(m.lastDo, bounce) && !m.lastOther.After(m.lastDo) || m.within(m.dropped, settleFor)
 	m.lastDo = m.at
 	return again
 }

@@ -18,3 +18,12 @@ func TestAnotherThanTheProposedIsChosen(t *testing.T) {
 		t.Errorf("logged: %s", got)
 	}
 }
+
+// TestTypedBetweenTwoEnters: a slow machine reads them at once, and what was typed between them says that they are two.
+func TestTypedBetweenTwoEnters(t *testing.T) {
+	c := climbIn(t, "").send(stroke("enter"))
+	for _, r := range "R. Example" {
+		c.wait(1e6).send(stroke(string(r)))
+	}
+	c.wait(1e6).send(stroke("enter")).sees("booked opened the day")
+}

@@ -69,9 +69,9 @@ func checkOwn(t *rapid.T, table string, lines []string) {
 		}
 		sum := 0.0
 		if table == "pounds" {
-			sum = v[0] + v[1] - v[2] + v[3] - v[4]
+			sum = v[0] + v[1] - v[2] - v[3] - v[4]
 		} else {
-			sum = v[0] + v[1] + v[2] - v[3] + v[4] + v[5] - v[6]
+			sum = v[0] + v[1] + v[2] - v[3] - v[4] + v[5] - v[6]
 		}
 		if !same(sum, 0) {
 			t.Fatalf("the row does not add up: %s", l)

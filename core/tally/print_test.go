@@ -57,7 +57,7 @@ func checkFlows(t *rapid.T, lines []string, gal float64) {
 		for _, c := range f[1:8] {
 			v = append(v, number(t, c))
 		}
-		if !same(v[0]+v[1]+v[2]-v[3]+v[4]+v[5], v[6]) {
+		if !same(v[0]+v[1]+v[2]-v[3]-v[4]+v[5], v[6]) {
 			t.Fatalf("the row does not add up: %s", l)
 		}
 		last := number(t, f[len(f)-1])
