@@ -98,16 +98,16 @@ type Model struct {
 	trouble  error // the journal cannot be trusted to take more
 	left     error // what was refused while ending
 
-	swallow   time.Time // since then keys are the tail of a torn sequence
-	dropped   time.Time // when a run of keys was left out
-	asked     time.Time // when the question on the screen came up
-	lastYes   time.Time
-	lastDo    time.Time
-	hold      holding
-	lastOther time.Time // when a key was pressed that is not Enter
-	lastTap   time.Time
-	tapped    tapTarget
-	tickTurn  int
+	swallow    time.Time // since then keys are the tail of a torn sequence
+	dropped    time.Time // when a run of keys was left out
+	asked      time.Time // when the question on the screen came up
+	lastYes    time.Time
+	lastDo     time.Time
+	hold       holding
+	typedSince bool // another key came since the last Enter; no time, because a clock can be set back
+	lastTap    time.Time
+	tapped     tapTarget
+	tickTurn   int
 }
 
 // New makes the screen.

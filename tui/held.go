@@ -16,7 +16,7 @@ type heldOver struct{ turn int }
 // unlessHeld does what Enter does, unless it is the repeat of a key that is held down: an operator who leans on it
 // must not log what has not been done.
 func (m *Model) unlessHeld(a act, do func() tea.Cmd) tea.Cmd {
-	before, other := m.lastDo, m.lastOther.After(m.lastDo)
+	before, other := m.lastDo, m.typedSince
 	m.hold.turn++
 	switch {
 	case m.doubled():
@@ -50,6 +50,6 @@ func (m *Model) onHeldOver(msg heldOver) tea.Cmd {
 func (m *Model) otherKey(k tea.KeyMsg) {
 	if k.Type != tea.KeyEnter {
 		m.hold.turn++
-		m.lastOther = m.at
+		m.typedSince = true
 	}
 }

@@ -157,7 +157,8 @@ func (m *Model) press(k tea.KeyMsg) tea.Cmd {
 // doubled tells whether Enter comes so soon after another, and with nothing typed between, that it is the same press, or on the heels of keys that
 // were dropped.
 func (m *Model) doubled() bool {
-	again := m.within(m.lastDo, bounce) && !m.lastOther.After(m.lastDo) || m.within(m.dropped, settleFor)
+	again := m.within(m.lastDo, bounce) && !m.typedSince || m.within(m.dropped, settleFor)
+	m.typedSince = false
 	m.lastDo = m.at
 	return again
 }

@@ -146,9 +146,8 @@ func standing(m Model, offered act) string {
 	return tappable(m, lines, offered)
 }
 
-// tappable says what cannot be tapped that should be, or is tapped for two things.
-func tappable(m Model, lines []string, want act) string {
-	has := map[tapTarget]bool{}
+// spotsApart says which place to tap lies off the screen or on another one; empty if none does.
+func spotsApart(m Model) string {
 	for i, a := range m.scene.spots {
 		if a.x < 0 || a.y < 0 || a.w <= 0 || a.h <= 0 || a.x+a.w > m.w || a.y+a.h > m.h {
 			return fmt.Sprintf("the place %+v lies off the screen", a)
@@ -158,6 +157,17 @@ func tappable(m Model, lines []string, want act) string {
 				return fmt.Sprintf("%+v and %+v overlap", a, b)
 			}
 		}
+	}
+	return ""
+}
+
+// tappable says what cannot be tapped that should be, or is tapped for two things.
+func tappable(m Model, lines []string, want act) string {
+	if wrong := spotsApart(m); wrong != "" {
+		return wrong
+	}
+	has := map[tapTarget]bool{}
+	for _, a := range m.scene.spots {
 		has[a.tapTarget] = true
 	}
 	if want != actNone && !has[tapTarget{act: want}] {
