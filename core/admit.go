@@ -22,6 +22,10 @@ func (s *state) admit(f Fact, at Moment) error {
 		return s.admitMix(f)
 	case *Lawn:
 		return admitLawn(f)
+	case *GrowthSeen:
+		return s.admitGrowthSeen(f)
+	case *Cautioned:
+		return s.admitCautioned(f)
 	case *Noted:
 		return s.admitNoted(f)
 	case *Setting:

@@ -133,13 +133,13 @@ func containsText(list []string, s string) bool {
 }
 
 // RuleNames lists the rules of the check that the operator can go on in spite of.
-var RuleNames = strings.Fields("grass dose enough line_up weather")
+var RuleNames = strings.Fields("grass dose season interval nitrogen trace enough line_up weather site dates")
 
 // ruleWeather is the rule whose reasons end with the next observation.
 const ruleWeather = "weather"
 
 // zonedRules are those whose findings are about zones.
-var zonedRules = strings.Fields("grass dose")
+var zonedRules = strings.Fields("grass dose season interval nitrogen trace site")
 
 func (s *state) admitOverridden(f *Overridden) error {
 	if err := s.needDay("go on in spite of a finding"); err != nil {

@@ -12,9 +12,13 @@ func (s *state) apply(e Entry) {
 	case *Mix:
 		s.applyMix(f)
 	case *Lawn:
-		s.applyLawn(f)
+		s.applyLawn(e, f)
 	case *Noted:
 		s.applyNoted(e, f)
+	case *GrowthSeen:
+		s.applyGrowthSeen(e, f)
+	case *Cautioned:
+		s.applyCautioned(f)
 	case *Setting:
 		s.applySetting(f)
 	default:
@@ -125,14 +129,4 @@ func (s *state) applyMix(f *Mix) {
 		}
 	}
 	s.mixes = append(s.mixes, *f)
-}
-
-func (s *state) applyLawn(f *Lawn) {
-	if i, ok := s.lawnAt[f.LawnName]; ok {
-		s.lawns[i] = f
-		s.changeOwed(f.LawnName, func(z ZoneRest) ZoneRest { return z }) // its zones may be others now
-		return
-	}
-	s.lawnAt[f.LawnName] = len(s.lawns)
-	s.lawns = append(s.lawns, f)
 }

@@ -10,6 +10,7 @@ func (s *state) openDay(e Entry, f *DayOpened) {
 		s.day.Visits = append(s.day.Visits, Visit{Lawn: l, State: Planned})
 	}
 	s.overrides, s.tint, s.missed = nil, nil, nil
+	s.forget(f.Date)
 	for i := range s.plumbing.Compartments {
 		s.plumbing.Compartments[i].StartDay()
 	}

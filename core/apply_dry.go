@@ -29,7 +29,7 @@ func (s *state) applySpread(e Entry, f *Spread) {
 		s.lay(Laid{
 			Seq: e.Seq, At: e.At, Lawn: f.Lawn, Zone: part.Zone.Name, Grass: part.Zone.Grass,
 			Applicator: f.Applicator, Area: part.Area, Holds: part.Holds, Dry: true,
-		})
+		}, nil)
 	}
 }
 

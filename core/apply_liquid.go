@@ -107,7 +107,7 @@ func (s *state) applySprayed(e Entry, f *Sprayed) {
 			laid.From, laid.Holds = laid.From.Plus(l.From), laid.Holds.Plus(l.Holds)
 			s.plumbing.Outside.Give(fluid.ZonePlace(f.Lawn, part.Zone.Name), l)
 		}
-		s.lay(laid)
+		s.lay(laid, part.Parcels)
 	}
 }
 

@@ -37,6 +37,7 @@ type state struct {
 	mixes     []Mix
 	lawns     []*Lawn
 	lawnAt    map[string]int
+	lawnFrom  []string // by lawn: the date of its first entry
 	productAt map[string]int
 	settings  map[string]string
 	plumbing  *fluid.Plumbing
@@ -51,6 +52,9 @@ type state struct {
 	ticks     map[string][]string     // the items done, by list, sorted
 	owed      []Owed
 	notes     map[string][]LawnNote // by lawn
+	cautions  []Cautioned
+	history   map[string][]Went // by lawn and zone
+	rounds    int32             // of the history: the last number given
 }
 
 // ProductHistory is a product with all its versions; the last is in force.
@@ -87,7 +91,7 @@ func newState() state {
 	return state{
 		lawnAt: map[string]int{}, productAt: map[string]int{}, settings: map[string]string{},
 		plumbing: &fluid.Plumbing{Outside: fluid.Accounts{}}, batches: map[string]string{},
-		origins: []Origin{{}}, plans: map[string]*LoadPlanned{}, ticks: map[string][]string{}, notes: map[string][]LawnNote{},
+		origins: []Origin{{}}, plans: map[string]*LoadPlanned{}, ticks: map[string][]string{}, notes: map[string][]LawnNote{}, history: map[string][]Went{},
 	}
 }
 
@@ -108,6 +112,8 @@ func (s *state) clone() *state {
 	c.missed = s.missed[:len(s.missed):len(s.missed)]
 	c.plans, c.ticks = cloneMap(s.plans), cloneMap(s.ticks)
 	c.notes = cloneMap(s.notes)
+	c.lawnFrom = append([]string(nil), s.lawnFrom...)
+	c.history = cloneMap(s.history)
 	c.day = s.day.clone()
 	return &c
 }

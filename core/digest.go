@@ -61,6 +61,7 @@ func (s *state) StateDigest() Digest {
 		}
 	}
 	s.digestRoute(w)
+	s.digestGrass(w)
 	return cut(w.b)
 }
 

@@ -45,8 +45,10 @@ const (
 	kindTicked
 	kindFitted
 	kindSpread
+	kindGrowthSeen
+	kindCautioned
 
-	kindLast = kindSpread
+	kindLast = kindCautioned
 )
 
 // newFact makes an empty fact of each kind: the one list of all of them.
@@ -82,6 +84,8 @@ var newFact = map[Kind]func() Fact{
 	kindTicked:       func() Fact { return &Ticked{} },
 	kindFitted:       func() Fact { return &Fitted{} },
 	kindSpread:       func() Fact { return &Spread{} },
+	kindGrowthSeen:   func() Fact { return &GrowthSeen{} },
+	kindCautioned:    func() Fact { return &Cautioned{} },
 }
 
 // FactNames lists the names of all facts in order of their kinds.

@@ -104,6 +104,11 @@ type Weather struct {
 	Temp     Maybe[float64] // degrees Fahrenheit
 	Humidity Maybe[float64] // relative, per cent
 	RainFree Maybe[float64] // hours to the next rain expected
+	// ForecastHigh is the day's highest temperature as forecast, by whom and at which time of day, "06:10".
+	ForecastHigh   Maybe[float64] // degrees Fahrenheit
+	ForecastSource string
+	ForecastAt     string
+	Inversion      string // signs of an inversion were seen: label.Yes, label.No; empty: not looked for
 }
 
 // Kind of the fact.
@@ -118,6 +123,10 @@ func (f *Weather) fields(w walker) {
 	w.maybeNumber(3, "temp_f", &f.Temp)
 	w.maybeNumber(4, "rh_pct", &f.Humidity)
 	w.maybeNumber(5, "rain_free_h", &f.RainFree)
+	w.maybeNumber(6, "forecast_high_f", &f.ForecastHigh)
+	w.text(7, "forecast_source", &f.ForecastSource)
+	w.text(8, "forecast_at", &f.ForecastAt)
+	w.text(9, "inversion", &f.Inversion)
 }
 
 // Overridden: the operator goes on in spite of a finding; in force for this visit and line-up. Said keeps

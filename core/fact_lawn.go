@@ -12,6 +12,9 @@ type Lawn struct {
 	Dog      string // what is known of it; empty: none known
 	Notes    string
 	Phone    string
+	// KnownSince is the date from which all that was laid there is in the book; empty: from its first entry on. What was
+	// laid before is unknown, not nothing.
+	KnownSince string
 }
 
 // Zone is a part of a lawn with one grass and a measured area.
@@ -21,6 +24,19 @@ type Zone struct {
 	Area    measure.Area
 	Hazards []string
 	Price   Maybe[measure.Money]
+	// Growth is the state of growth, one of label.Growths, and GrowthSince the date since which: of a new turf the date on
+	// which it was seeded or sodded. Empty: never said.
+	Growth      string
+	GrowthSince string
+	Cultivar    string
+	Sites       []Site
+}
+
+// Site is something in or beside a zone for which a spraying may be wrong: one of label.SiteKinds.
+type Site struct {
+	Kind string
+	Feet Maybe[float64] // how far off it is
+	Date string         // when it will be, or was
 }
 
 // Kind of the fact.
@@ -39,11 +55,20 @@ func (f *Lawn) fields(w walker) {
 		w.area(3, "area", &z.Area)
 		w.texts(4, "hazards", &z.Hazards)
 		w.maybeMoney(5, "price", &z.Price)
+		w.text(6, "growth", &z.Growth)
+		w.text(7, "growth_since", &z.GrowthSince)
+		w.text(8, "cultivar", &z.Cultivar)
+		list(w, 9, "sites", &z.Sites, func(w walker, s *Site) {
+			w.text(1, "kind", &s.Kind)
+			w.maybeNumber(2, "feet", &s.Feet)
+			w.text(3, "date", &s.Date)
+		})
 	})
 	w.text(5, "gate", &f.Gate)
 	w.text(6, "dog", &f.Dog)
 	w.text(7, "notes", &f.Notes)
 	w.text(8, "phone", &f.Phone)
+	w.text(9, "known_since", &f.KnownSince)
 }
 
 // Zone finds a zone by its name.

@@ -26,12 +26,56 @@ func (f *Product) fields(w walker) {
 		w.text(1, "name", &a.Name)
 		w.number(2, "lb_per_gal", &a.PoundsPerGallon)
 		w.number(3, "percent_by_weight", &a.PercentByWeight)
+		w.maybeRate(4, "most_year", &a.MostYear)
 	})
 	w.text(5, "registration", &e.Registration)
 	w.texts(6, "grasses", &e.Grasses)
 	w.codec.rate(7, "rate_low", &e.RateLow, &e.HasRateLow)
 	w.codec.rate(8, "rate_high", &e.RateHigh, &e.HasRateHigh)
 	w.quantity(9, "wind_max", "speed", (*int64)(&e.WindMax), &e.HasWindMax)
+	f.limits(w)
+	f.analysis(w)
+}
+
+// limits are what the label allows besides grasses and rates.
+func (f *Product) limits(w walker) {
+	e := &f.Label
+	w.text(10, "signal", &e.Signal)
+	w.text(11, "restricted", &e.Restricted)
+	w.texts(12, "sites", &e.Sites)
+	list(w, 13, "rates", &e.Rates, func(w walker, r *label.GrassRates) {
+		w.texts(1, "grasses", &r.Grasses)
+		w.maybeRate(2, "low", &r.Low)
+		w.maybeRate(3, "high", &r.High)
+	})
+	w.maybeRate(14, "most_application", &e.Most)
+	w.maybeRate(15, "most_year", &e.MostYear)
+	w.maybeNumber(16, "most_times", &e.MostTimes)
+	w.maybeNumber(17, "year_days", &e.YearDays)
+	w.maybeNumber(18, "days_between", &e.DaysBetween)
+	w.maybeNumber(19, "temp_max_f", &e.TempMax)
+	w.maybeNumber(20, "temp_min_f", &e.TempMin)
+	w.maybeNumber(21, "rain_free_h", &e.RainFree)
+	w.text(22, "no_inversion", &e.NoInversion)
+	w.text(23, "reentry", &e.Reentry)
+	w.maybeNumber(24, "reseed_days", &e.ReseedDays)
+	w.maybeNumber(25, "new_turf_days", &e.NewTurfDays)
+	w.maybeNumber(26, "water_ft", &e.WaterFeet)
+	w.text(27, "no_bloom", &e.NoBloom)
+	w.texts(28, "none", &e.None)
+}
+
+// analysis is what it is made of, and what it costs.
+func (f *Product) analysis(w walker) {
+	e := &f.Label
+	w.text(29, "mixing_class", &e.MixingClass)
+	w.maybeMoney(30, "price", &e.Price)
+	w.amount(31, "package", &e.Package)
+	w.maybeNumber(32, "nitrogen_pct", &e.Nitrogen)
+	w.maybeNumber(33, "phosphate_pct", &e.Phosphate)
+	w.maybeNumber(34, "potash_pct", &e.Potash)
+	w.maybeNumber(35, "quick_nitrogen_pct", &e.QuickNitrogen)
+	w.maybeNumber(36, "density_lb_per_gal", &e.Density)
 }
 
 // Mix is a recipe: products, each with a rate per area. Base is the mix that it was made from; those of its products
@@ -47,6 +91,7 @@ type Mix struct {
 type MixPart struct {
 	Product string
 	Rate    measure.Rate
+	Target  string // the pest that it is for
 }
 
 // Kind of the fact.
@@ -60,6 +105,7 @@ func (f *Mix) fields(w walker) {
 	list(w, 2, "parts", &f.Parts, func(w walker, p *MixPart) {
 		w.text(1, "product", &p.Product)
 		w.rate(2, "rate", &p.Rate)
+		w.text(3, "target", &p.Target)
 	})
 	w.text(3, "base", &f.Base)
 	w.text(4, "complete", &f.Complete)

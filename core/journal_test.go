@@ -181,7 +181,7 @@ func (g *anyFact) fact() Fact {
 	kinds := []Kind{
 		kindSprayed, kindSprayed, kindSprayed, kindFilled, kindFilled, kindPushedBack, kindLoaded, kindLoaded, kindLoaded, kindGaugeRead, kindGaugeRead,
 		kindVisitBegun, kindVisitBegun, kindVisitDone, kindVisitDone, kindVisitSkipped, kindLinedUp, kindLinedUp, kindDumped, kindDumped, kindStruck, kindStruck,
-		kindRouted, kindCarriedOver, kindCarriedOver, kindHeld, kindResumed, kindResumed, kindNoted,
+		kindRouted, kindCarriedOver, kindCarriedOver, kindHeld, kindResumed, kindResumed, kindNoted, kindGrowthSeen, kindCautioned,
 		kindTintSeen, kindWeather, kindOverridden, kindSetting, kindRinsed, kindLawn, kindMix, kindProduct, kindDayClosed, kindDayOpened, kindDayOpened, kindRig,
 		kindLoadPlanned, kindLoadPlanned, kindTicked, kindTicked, kindTicked,
 		kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted,
@@ -192,7 +192,18 @@ func (g *anyFact) fact() Fact {
 	case kindProduct:
 		return g.product()
 	case kindMix:
-		return &Mix{MixName: g.pick("mix", "W", "C", "D"), Base: g.pick("base", "", "", "W", "C", "D"), Parts: []MixPart{{g.pick("product", "weed", "iron"), g.mixRate()}}}
+		return &Mix{MixName: g.pick("mix", "W", "C", "D"), Base: g.pick("base", "", "", "W", "C", "D"), Parts: []MixPart{{Product: g.pick("product", "weed", "iron"), Rate: g.mixRate()}}}
+	case kindGrowthSeen:
+		f := &GrowthSeen{Lawn: g.lawn(), Growth: g.pick("growth", "dormant", "growing", "seeded", "asleep"), Since: g.pick("since", "", "2026-01-04", "spring")}
+		if rapid.Bool().Draw(g.t, "one zone") {
+			f.Zones = []string{g.pick("zone", "front", "back")}
+		}
+		return f
+	case kindCautioned:
+		return &Cautioned{
+			Product: g.pick("product", "", "weed", "iron"), Grass: g.pick("grass", "", "tall_fescue"), Lawn: g.lawn(),
+			Weight: g.pick("weight", "stop", "ask", "note", "none", "loud"), Says: "burned in 2024",
+		}
 	case kindLawn:
 		f := &Lawn{LawnName: g.lawn(), Zones: []Zone{{Name: "front", Grass: "tall_fescue", Area: 3 * measure.ThousandSquareFeet}}}
 		if rapid.IntRange(0, 3).Draw(g.t, "two zones") > 0 {
@@ -318,8 +329,8 @@ func anyJournal(t *rapid.T, facts int) *rest {
 	first := []Fact{
 		g.rig(), &Product{ProductName: "weed"}, &Product{ProductName: "iron", Label: label.Entry{Form: measure.Dry}}, &Product{ProductName: "green"},
 		&Product{ProductName: "food", Label: label.Entry{Form: measure.Dry, HasRateLow: true, RateLow: dryRate(3), HasRateHigh: true, RateHigh: dryRate(3)}},
-		&Product{ProductName: "lime", Label: label.Entry{Form: measure.Dry}}, &Mix{MixName: "F", Parts: []MixPart{{"food", dryRate(2)}, {"lime", dryRate(1)}}},
-		&Mix{MixName: "W", Parts: []MixPart{{"weed", measure.Rate{V: 0.4}}, {"iron", measure.Rate{V: 600, Kind: measure.Dry}}}}, &Mix{MixName: "C", Parts: []MixPart{{"green", measure.Rate{V: 0.05}}}},
+		&Product{ProductName: "lime", Label: label.Entry{Form: measure.Dry}}, &Mix{MixName: "F", Parts: []MixPart{{Product: "food", Rate: dryRate(2)}, {Product: "lime", Rate: dryRate(1)}}},
+		&Mix{MixName: "W", Parts: []MixPart{{Product: "weed", Rate: measure.Rate{V: 0.4}}, {Product: "iron", Rate: measure.Rate{V: 600, Kind: measure.Dry}}}}, &Mix{MixName: "C", Parts: []MixPart{{Product: "green", Rate: measure.Rate{V: 0.05}}}},
 		&Lawn{LawnName: "L1", Zones: []Zone{{Name: "front", Grass: "tall_fescue", Area: 4 * measure.ThousandSquareFeet}, {Name: "back", Grass: "tall_fescue", Area: measure.ThousandSquareFeet}}},
 		&Lawn{LawnName: "L2", Zones: []Zone{{Name: "front", Grass: "zoysiagrass", Area: 2 * measure.ThousandSquareFeet}}},
 		&DayOpened{Date: "2026-01-01", Operator: "R. Example"}, &Loaded{Into: "a", Volume: measure.Gallons(50), Mix: "W", For: "gun"},

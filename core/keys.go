@@ -81,6 +81,10 @@ func LawnOf(f Fact) string {
 		return f.Lawn
 	case *Spread:
 		return f.Lawn
+	case *GrowthSeen:
+		return f.Lawn
+	case *Cautioned:
+		return f.Lawn
 	}
 	return ""
 }

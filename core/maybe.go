@@ -1,18 +1,9 @@
 package core
 
+import "example.com/tintline/core/measure"
+
 // Maybe is a value that may be unknown. Unknown is not zero.
-type Maybe[T any] struct {
-	V     T
-	Known bool
-}
+type Maybe[T any] = measure.Maybe[T]
 
 // Known wraps a value that is known.
-func Known[T any](v T) Maybe[T] { return Maybe[T]{v, true} }
-
-// Or is the value, or other where it is unknown.
-func (m Maybe[T]) Or(other T) T {
-	if m.Known {
-		return m.V
-	}
-	return other
-}
+func Known[T any](v T) Maybe[T] { return measure.Known(v) }

@@ -63,7 +63,7 @@ func TestCompleteMixLeavesOutWhatItsBaseHas(t *testing.T) {
 	if d := Difference(b.Mix("same"), b.Mix("W")); len(d) != 0 {
 		t.Errorf("%+v", d)
 	}
-	if d := Difference(&Mix{Parts: []MixPart{{"iron", measure.Rate{V: 1}}}}, nil); len(d) != 1 || d[0].Base.Known {
+	if d := Difference(&Mix{Parts: []MixPart{{Product: "iron", Rate: measure.Rate{V: 1}}}}, nil); len(d) != 1 || d[0].Base.Known {
 		t.Errorf("%+v", d)
 	}
 }

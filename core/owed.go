@@ -1,6 +1,9 @@
 package core
 
-import "example.com/tintline/core/measure"
+import (
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
+)
 
 // Owed is what is left to do on a lawn since another day.
 type Owed struct {
@@ -169,7 +172,8 @@ func covered(laid []Laid, zone string) measure.Area {
 }
 
 // lay books what was put on a zone, and takes it off what is owed there. A visit for a spot treats none of that.
-func (s *state) lay(l Laid) {
+func (s *state) lay(l Laid, parcels []fluid.Liquid) {
+	s.remember(l, parcels, s.goesOn(l))
 	s.day.Laid = append(s.day.Laid, l)
 	if s.OwedAt(l.Lawn) == nil {
 		return

@@ -95,6 +95,10 @@ func (w walker) maybeFlow(n int, stem string, p *Maybe[measure.Flow]) {
 	w.flow(n, stem, (*float64)(&p.V), &p.Known)
 }
 
+func (w walker) maybeRate(n int, stem string, p *Maybe[measure.Rate]) {
+	w.codec.rate(n, stem, &p.V, &p.Known)
+}
+
 func (w walker) rate(n int, stem string, p *measure.Rate) { w.codec.rate(n, stem, p, nil) }
 
 // delivery is a rate of mix, which is always liquid.

@@ -18,6 +18,10 @@ func Fact(f core.Fact) string {
 		return mix(f)
 	case *core.Lawn:
 		return lawn(f)
+	case *core.GrowthSeen:
+		return growthSeen(f)
+	case *core.Cautioned:
+		return cautioned(f)
 	case *core.Noted:
 		return "note on " + f.Lawn + ": " + f.Text
 	case *core.Setting:
