@@ -16,9 +16,15 @@ var rules = []struct {
 }{
 	{"grass", grassRule, dryGrassRule},
 	{"dose", doseRule, dryDoseRule},
+	{"season", seasonRule, nil},
+	{"interval", intervalRule, nil},
+	{"nitrogen", nitrogenRule, nil},
+	{"trace", traceRule, nil},
 	{"enough", enoughRule, dryEnoughRule},
 	{"line_up", lineUpRule, nil},
 	{"weather", weatherRule, nil},
+	{"site", siteRule, nil},
+	{"dates", datesRule, nil},
 }
 
 // Before says what would happen if the trigger were pulled now. The error is a Problem: the intent names

@@ -22,9 +22,12 @@ func (w Weight) String() string { return [...]string{"none", "note", "ask", "sto
 
 // Where a limit comes from.
 const (
-	GroundLabel    = "label"
-	GroundSetting  = "setting"
-	GroundPractice = "common_practice"
+	GroundLabel     = "label"
+	GroundTrial     = "trial"
+	GroundExtension = "extension"
+	GroundRecalled  = "recalled"
+	GroundSetting   = "setting" // of the program, or the operator's own note
+	GroundPractice  = "common_practice"
 )
 
 // What part of the rig a finding is about.
