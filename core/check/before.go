@@ -1,7 +1,6 @@
 package check
 
 import (
-	"fmt"
 	"sort"
 
 	"example.com/tintline/core"
@@ -92,29 +91,6 @@ func (s *situation) plan() Plan {
 		p.Seconds = core.Known(s.with.Flow.V.Seconds(s.want))
 	}
 	return p
-}
-
-// notChecked names what the verdict does not rest on.
-func (s *situation) notChecked() []string {
-	var rate, wind int
-	for _, k := range append(s.products(), s.dryKeys()...) {
-		e := s.b.ProductByKey(k).Label
-		if !e.HasRateHigh {
-			rate++
-		}
-		if !e.HasWindMax {
-			wind++
-		}
-	}
-	var out []string
-	blank := func(n int, what string) {
-		if n > 0 {
-			out = append(out, fmt.Sprintf("%s of %d %s (label entry is blank)", what, n, plural(n, "product")))
-		}
-	}
-	blank(rate, "highest rate")
-	blank(wind, "wind limit")
-	return append(out, "yearly limits, days between, temperature, site hazards (this version keeps none)")
 }
 
 func plural(n int, word string) string {
