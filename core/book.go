@@ -256,8 +256,13 @@ func (s *state) RigCompartment(letter byte) *RigCompartment {
 // now visited; the heaviest, if there are several. One reason opens one finding: an entry that names a product or a
 // zone opens no other.
 func (s *state) Overridden(rule, lawn, product, zone string) (went Overridden, yes bool) {
+	return s.OverriddenAbout(rule, lawn, product, zone, "")
+}
+
+// OverriddenAbout is the same where the rule looks at several things: a reason that names one of them opens no other.
+func (s *state) OverriddenAbout(rule, lawn, product, zone, about string) (went Overridden, yes bool) {
 	for _, o := range s.overrides {
-		if o.Rule == rule && o.Lawn == lawn && (o.Product == "" || o.Product == product) && (o.Zone == "" || o.Zone == zone) {
+		if o.Rule == rule && o.Lawn == lawn && (o.Product == "" || o.Product == product) && (o.Zone == "" || o.Zone == zone) && (o.About == "" || o.About == about) {
 			if !yes || !went.Opens(o.Weight) {
 				went = o
 			}

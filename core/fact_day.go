@@ -136,6 +136,7 @@ type Overridden struct {
 	Weight, Said       string
 	Product            string // the product that the finding is about; empty: all that the rule says
 	Zone               string // the zone for which it is; empty: all of the lawn
+	About              string // which of the things that the rule looks at, as the finding names it; empty: all of them
 }
 
 // Kind of the fact.
@@ -152,6 +153,7 @@ func (f *Overridden) fields(w walker) {
 	w.text(5, "said", &f.Said)
 	w.text(6, "product", &f.Product)
 	w.text(7, "zone", &f.Zone)
+	w.text(8, "about", &f.About)
 }
 
 // Opens tells whether it opens a finding of this weight: the answer to an ask is no reason to go on in spite of a stop.

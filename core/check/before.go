@@ -11,19 +11,20 @@ import (
 var rules = []struct {
 	name string
 	ask  func(*situation) []Finding // of what is sprayed
-	dry  func(*situation) []Finding // of what is spread; nil: both are asked about at once, or it is no matter of it
+	dry  func(*situation) []Finding // of what is spread; nil: it is no matter of this rule, or both are asked about at once
+	both bool                       // ask is about what is sprayed and what is spread
 }{
-	{"grass", grassRule, dryGrassRule},
-	{"dose", doseRule, dryDoseRule},
-	{"season", seasonRule, nil},
-	{"interval", intervalRule, nil},
-	{"nitrogen", nitrogenRule, nil},
-	{"trace", traceRule, nil},
-	{"enough", enoughRule, dryEnoughRule},
-	{"line_up", lineUpRule, nil},
-	{"weather", weatherRule, nil},
-	{"site", siteRule, nil},
-	{"dates", datesRule, nil},
+	{"grass", grassRule, dryGrassRule, false},
+	{"dose", doseRule, dryDoseRule, false},
+	{"season", seasonRule, nil, true},
+	{"interval", intervalRule, nil, true},
+	{"nitrogen", nitrogenRule, nil, true},
+	{"trace", traceRule, nil, false},
+	{"enough", enoughRule, dryEnoughRule, false},
+	{"line_up", lineUpRule, nil, false},
+	{"weather", weatherRule, nil, true},
+	{"site", siteRule, nil, true},
+	{"dates", datesRule, nil, true},
 }
 
 // Before says what would happen if the trigger were pulled now. The error is a Problem: the intent names
@@ -40,7 +41,7 @@ func (s *situation) report() Report {
 	r := Report{Plan: s.plan(), NotChecked: s.notChecked()}
 	for _, rule := range rules {
 		var found []Finding
-		if s.wet || rule.name == "weather" {
+		if s.wet || rule.both {
 			found = rule.ask(s)
 		}
 		if s.dry != nil && rule.dry != nil {
@@ -55,7 +56,7 @@ func (s *situation) report() Report {
 		for _, f := range found {
 			f.Rule = rule.name
 			if len(f.Zones) == 0 { // the others have been asked about zone by zone
-				went, _ := s.b.Overridden(f.Rule, s.lawn.LawnName, f.Product, "")
+				went, _ := s.b.OverriddenAbout(f.Rule, s.lawn.LawnName, f.Product, "", f.About)
 				f.goOn(went)
 			}
 			r.Findings = append(r.Findings, f)

@@ -45,7 +45,8 @@ const (
 type Finding struct {
 	Rule    string
 	Weight  Weight
-	Dry     bool // it is about what is spread, not about liquid
+	About   string // which of the things that the rule looks at, where it looks at several: a reason opens one of them
+	Dry     bool   // it is about what is spread, not about liquid
 	Part    string
 	Product string
 	Active  string

@@ -48,3 +48,18 @@ func TestAReasonForTheWeatherIsForThatWeather(t *testing.T) {
 		t.Errorf("25 mph goes by the reason for 12: %+v", f)
 	}
 }
+
+// A reason that names what it is about opens nothing else of the same rule: wind and heat are two stops.
+func TestAReasonIsAboutOneThing(t *testing.T) {
+	b := play(t, loadedLines+`{"fact":"visit_begun","lawn":"Alder"}`)
+	log(t, b, GoOn(Finding{Rule: "weather", About: "wind", Weight: Stop, Says: "Wind 14 mph."}, "Alder", "sheltered yard")...)
+	for about, want := range map[string]string{"wind": "sheltered yard", "heat": "", "": ""} {
+		if went, _ := b.OverriddenAbout("weather", "Alder", "", "", about); went.Reason != want {
+			t.Errorf("about %q: %q", about, went.Reason)
+		}
+	}
+	log(t, b, &core.Overridden{Rule: "weather", Lawn: "Alder", Reason: "all of it"}) // as older books have it
+	if went, _ := b.OverriddenAbout("weather", "Alder", "", "", "heat"); went.Reason != "all of it" {
+		t.Errorf("%+v", went)
+	}
+}
