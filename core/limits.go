@@ -17,8 +17,22 @@ const (
 	StrongestWind       = 100 * measure.MilePerHour
 	HighestPrice        = 100_000 * measure.Dollar
 	MostPoundsPerGallon = 20
+	ColdestF, HottestF  = -20, 130 // of a label's limits, degrees Fahrenheit
+	LongestDays         = 1000
+	LongestHours        = 240
+	FurthestFeet        = 5000
+	MostTimes           = 366 // applications in a year
 )
 
 // CheckName refuses a name that could not stand on one line of a screen or in a place's name; what is what it
 // names, "zone".
 func CheckName(what, typed string) error { return name(what, typed) }
+
+// PackageFits tells whether an amount is one that a package may hold: up to 10,000 gal or 22,000 lb.
+func PackageFits(a measure.Amount) bool {
+	most := int64(LargestVolume)
+	if a.Kind == measure.Dry {
+		most = int64(LargestHopper)
+	}
+	return a.N >= 0 && a.N <= most
+}

@@ -191,7 +191,8 @@ func troublesText(all sheet.Troubles) (what, do string) {
 	if len(all) == 1 {
 		return all[0].Sentences()
 	}
-	var lines, allowed []string
+	var lines, order []string
+	columns := map[string][]string{} // by what is allowed in them
 	for i := range all {
 		t := &all[i]
 		line := t.Error()
@@ -199,13 +200,17 @@ func troublesText(all sheet.Troubles) (what, do string) {
 			line += " Nearest known: " + t.Nearest + "."
 		}
 		lines = append(lines, line)
-		if t.Column == "" || t.Allowed == "" {
+		if t.Column == "" || t.Allowed == "" || slices.Contains(columns[t.Allowed], t.Column) {
 			continue
 		}
-		if a := fmt.Sprintf("Allowed in %s: %s.", t.Column, t.Allowed); !slices.Contains(allowed, a) {
-			allowed = append(allowed, a)
+		if columns[t.Allowed] == nil {
+			order = append(order, t.Allowed)
 		}
+		columns[t.Allowed] = append(columns[t.Allowed], t.Column)
+	}
+	for _, allowed := range order {
+		lines = append(lines, fmt.Sprintf("Allowed in %s: %s.", strings.Join(columns[allowed], ", "), allowed))
 	}
 	do = fmt.Sprintf("Correct these %d places and import the file again; nothing of it was imported.", len(all))
-	return strings.Join(append(lines, allowed...), "\n"), do
+	return strings.Join(lines, "\n"), do
 }

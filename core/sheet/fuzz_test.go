@@ -16,6 +16,8 @@ func FuzzRead(f *testing.F) {
 	}
 	f.Add(uint8(0), []byte(rigHead+rigTwo))
 	f.Add(uint8(3), []byte(lawnHead+"x,,,\"fro\nnt\",tall fescue,5,,\r\n\"\"\"\",,\xff"))
+	f.Add(uint8(1), []byte("name,form,rates,actives,temp_max_f,temp_min_f,package,days_between\np,dry,\"zoysiagrass: 1 to 2 to 3 oz/acre;:\",own: x most most 1 lb/acre a year,-,none,1 lb 2 oz,none on the label\n"))
+	f.Add(uint8(3), []byte("lawn,zone,grass,area_sqft,growth,growth_since,sites\nx,y,tall fescue,5,seeded,2026-05-01,well 1e3 ft 2026-01-01;water 1,000 ft\n"))
 	f.Add(uint8(1), []byte(prodHead+"p,dry,,2;4-D 0%;,,;;,1/3 oz/ha,1 1/2 lb per k sqft,1e-400\n"))
 	b := filledBook(f)
 	before := b.StateDigest()

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
 
@@ -15,15 +16,20 @@ var lawnColumns = []column{
 	{Column: Column{Name: "gate", Words: "how to get in, on one of its rows", Example: "north side, lift the latch"}, reader: text()},
 	{Column: Column{Name: "dog", Words: "what is known of it, on one of its rows; empty: none known", Example: "small, barks"}, reader: text()},
 	{Column: Column{Name: "notes", Words: "anything else to know there, on one of its rows", Example: "ring first"}, reader: text()},
+	{Column: Column{Name: "known_since", Words: "the date from which all that was laid there is in the book, on one of its rows; empty: from its first entry on", Example: "2026-01-01"}, reader: date()},
 	{Column: Column{Name: "zone", Words: "a part of the lawn with one grass", Example: "front", Required: true}, reader: name("zone")},
 	{Column: Column{Name: "grass", Words: "the grass of the zone", Example: "tall fescue", Required: true}, reader: grass()},
 	{Column: Column{Name: "area_sqft", Words: "the measured area of the zone", Example: "6200", Required: true}, reader: squareFeet()},
 	{Column: Column{Name: "hazards", Words: "what to look out for in the zone", Example: "pond; open drain"}, reader: texts()},
 	{Column: Column{Name: "price_usd", Words: "what one treatment of the zone earns", Example: "68.50"}, reader: dollars()},
+	{Column: Column{Name: "growth", Words: "how the grass stands; empty: not said", Example: label.Growing}, reader: oneOf(label.Growths()...)},
+	{Column: Column{Name: "growth_since", Words: "since when, of a new turf the date on which it was seeded or sodded", Example: "2026-05-01"}, reader: date()},
+	{Column: Column{Name: "cultivar", Words: "the cultivar of the grass, where it is known", Example: "Sampleton"}, reader: text()},
+	{Column: Column{Name: "sites", Words: "what lies in or beside the zone for which a spraying may be wrong, with how far off it is or when", Example: "water 20 ft; well; seeding 2026-09-10"}, reader: sites()},
 }
 
 // lawnTexts are the columns that are about the whole lawn.
-var lawnTexts = []string{"customer", "address", "phone", "gate", "dog", "notes"}
+var lawnTexts = []string{"customer", "address", "phone", "gate", "dog", "notes", "known_since"}
 
 // readLawns makes a lawn of the rows that name it.
 func readLawns(s *reading) {
@@ -35,6 +41,8 @@ func readLawns(s *reading) {
 		zone := core.Zone{
 			Name: value[string](r, "zone"), Grass: value[string](r, "grass"), Area: value[measure.Area](r, "area_sqft"),
 			Hazards: value[[]string](r, "hazards"), Price: maybe[measure.Money](r, "price_usd"),
+			Growth: value[string](r, "growth"), GrowthSince: value[string](r, "growth_since"), Cultivar: value[string](r, "cultivar"),
+			Sites: value[[]core.Site](r, "sites"),
 		}
 		said := map[string]string{}
 		for _, column := range lawnTexts {
@@ -54,7 +62,7 @@ func readLawns(s *reading) {
 			}})
 		}
 		f := s.facts[i].fact.(*core.Lawn)
-		for i, kept := range []*string{&f.Customer, &f.Address, &f.Phone, &f.Gate, &f.Dog, &f.Notes} {
+		for i, kept := range []*string{&f.Customer, &f.Address, &f.Phone, &f.Gate, &f.Dog, &f.Notes, &f.KnownSince} {
 			r.one(lawnTexts[i], said[lawnTexts[i]], kept, lawn)
 		}
 		if zones[lawn].once(r, "zone", "zone of "+lawn, zone.Name) {

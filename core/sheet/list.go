@@ -1,7 +1,6 @@
 package sheet
 
 import (
-	"regexp"
 	"slices"
 	"strings"
 
@@ -64,51 +63,6 @@ func grasses() reader {
 		}
 		return out, nil
 	}}
-}
-
-// content is an active with how much of it is in the product; bare is a figure at the end without its unit.
-var (
-	content = regexp.MustCompile(`(?i)^(.+?)\s+([0-9]*\.?[0-9]+)\s*(?:(%|per ?cent)|lbs?\s*(?:/|per)\s*gal(?:lons?)?)$`)
-	bare    = regexp.MustCompile(`(?i)(?:\s[0-9]*\.?[0-9]+|%|per ?cent|gal(?:lons?)?)$`)
-)
-
-// actives takes active ingredients, each with its content or without.
-func actives() reader {
-	return reader{"active ingredients with their content in % by weight or lb/gal, such as iron 5%; mesotrione 4 lb/gal", func(cell string) (any, error) {
-		var out []label.Active
-		for _, s := range items(cell) {
-			a, err := active(s)
-			if err != nil {
-				return nil, err
-			}
-			out = append(out, a)
-		}
-		return out, nil
-	}}
-}
-
-func active(s string) (label.Active, error) {
-	a := label.Active{Name: s}
-	if m := content.FindStringSubmatch(s); m != nil {
-		f, err := measure.ParseNumber(m[2])
-		if err != nil {
-			return a, err
-		}
-		a.Name = strings.TrimSpace(m[1])
-		most := 100.0
-		if m[3] == "" {
-			a.PoundsPerGallon, most = f, core.MostPoundsPerGallon
-		} else {
-			a.PercentByWeight = f
-		}
-		if !(f > 0) || f > most {
-			return a, faultf("The content in %s is out of range: more than 0 and up to 100%% or %d lb/gal.", quote(s), core.MostPoundsPerGallon)
-		}
-	} else if bare.MatchString(s) {
-		return a, faultf("The content in %s cannot be read.", quote(s))
-	}
-	// A slash may stand in the name of an active, which is no place in the book.
-	return a, core.CheckName("active", strings.ReplaceAll(a.Name, "/", " "))
 }
 
 // letter takes a compartment's letter.

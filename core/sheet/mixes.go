@@ -10,6 +10,7 @@ var mixColumns = []column{
 	{Column: Column{Name: "mix", Words: "what the mix is called; rows with the same name are one mix", Example: "example weed mix", Required: true}, reader: name("mix")},
 	{Column: Column{Name: "product", Words: "a product in it, as it is called in the book", Example: "example mesotrione 4", Required: true}, reader: name("product")},
 	{Column: Column{Name: "rate", Words: "how much of the product goes on an area", Example: "5 fl oz per acre", Required: true}, reader: rate()},
+	{Column: Column{Name: "target", Words: "the pest that the product is for", Example: "crabgrass"}, reader: text()},
 	{Column: Column{Name: "base", Words: "the mix that it is made from, on one of its rows: the rows then say what is added or differs", Example: "example cool weed mix"}, reader: name("mix")},
 }
 
@@ -29,7 +30,7 @@ func readMixes(s *reading) {
 		if !ok || mix == "" || product == "" || !r.known("product", "product", product, known) || !readable {
 			continue
 		}
-		part := core.MixPart{Product: product}
+		part := core.MixPart{Product: product, Target: value[string](r, "target")}
 		var err error
 		if part.Rate, err = typed.of(s.book.Product(product).Label.Form); err != nil {
 			r.bad("rate", err)

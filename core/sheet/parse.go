@@ -125,8 +125,8 @@ func (s *reading) header(kind string, in *csv.Reader) ([]string, bool) {
 		}
 		at[name], out[i] = i, name
 	}
-	if len(at) == 0 {
-		s.noHeader(kind, cells, line)
+	if other := kindOf(cells); len(at) == 0 || len(unknown) > 0 && other != "" && other != kind {
+		s.noHeader(kind, other, line)
 		return nil, false
 	}
 	for _, t := range unknown {
@@ -156,15 +156,32 @@ func (s *reading) otherMark(cells []string, line int) (Trouble, bool) {
 	return Trouble{}, false
 }
 
-// noHeader is for a first row without one known name.
-func (s *reading) noHeader(kind string, cells []string, line int) {
-	all := names(s.columns)
-	t := Trouble{Line: line, What: fmt.Sprintf("The first row names no column of %s.", kind), Allowed: "a header row with some of " + strings.Join(all, ", ")}
-	for _, other := range Kinds {
-		columns, _ := table(other)
-		if other != kind && len(cells) > 1 && find(columns, headerName(trim(cells[0]))) != nil && find(columns, headerName(trim(cells[1]))) != nil {
-			t.What = fmt.Sprintf("The first row has the columns of %s, not of %s.", other, kind)
+// kindOf is the kind that has all the columns of a first row, and at least two of them; empty if none has.
+func kindOf(cells []string) string {
+	for _, kind := range Kinds {
+		columns, _ := table(kind)
+		n := 0
+		for _, cell := range cells {
+			name := headerName(trim(cell))
+			if name != "" && find(columns, name) == nil {
+				n = -len(cells)
+			}
+			if name != "" {
+				n++
+			}
 		}
+		if n > 1 {
+			return kind
+		}
+	}
+	return ""
+}
+
+// noHeader is for a first row without one known name, or with the names of another kind.
+func (s *reading) noHeader(kind, other string, line int) {
+	t := Trouble{Line: line, What: fmt.Sprintf("The first row names no column of %s.", kind), Allowed: "a header row with some of " + strings.Join(names(s.columns), ", ")}
+	if other != "" {
+		t.What = fmt.Sprintf("The first row has the columns of %s, not of %s.", other, kind)
 	}
 	s.add(t)
 }

@@ -27,6 +27,8 @@ type row struct {
 	*reading
 	line  int
 	cells map[string]string
+
+	formed bool // of a product: its form could be read, so that rates and amounts can be
 }
 
 // made is a fact with the rows that it was made of. With cut it is made of the first n of them alone, so
@@ -80,7 +82,8 @@ func get[T any](r *row, column string) (v T, ok bool) {
 		r.bad(column, err)
 		return v, false
 	}
-	return got.(T), true
+	v, ok = got.(T) // not where the cell says that there is no limit
+	return v, ok
 }
 
 // value is a cell's value, zero where it is empty or wrong.
