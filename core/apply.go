@@ -96,10 +96,10 @@ func (s *state) applyMove(e Entry) {
 		s.applyGauge(e, f)
 	case *Rinsed:
 		if c := s.plumbing.Compartment(f.Compartment); c != nil {
-			s.plumbing.Rinse(c, f.Water, fluid.Place(f.To))
+			s.pour(e, f.To, func() { s.plumbing.Rinse(c, f.Water, fluid.Place(f.To)) })
 		}
 	case *Dumped:
-		s.applyDumped(f)
+		s.pour(e, f.To, func() { s.applyDumped(f) })
 	case *LoadPlanned:
 		s.applyLoadPlanned(f)
 	case *Ticked:

@@ -1,7 +1,7 @@
 package core
 
 func (s *state) openDay(e Entry, f *DayOpened) {
-	left := ""
+	left, before := "", s.day.Date
 	if s.day.Open {
 		left = s.day.Date
 	}
@@ -10,7 +10,7 @@ func (s *state) openDay(e Entry, f *DayOpened) {
 		s.day.Visits = append(s.day.Visits, Visit{Lawn: l, State: Planned})
 	}
 	s.overrides, s.tint, s.missed = nil, nil, nil
-	s.forget(f.Date)
+	s.forget(before, f.Date)
 	for i := range s.plumbing.Compartments {
 		s.plumbing.Compartments[i].StartDay()
 	}
@@ -56,7 +56,7 @@ func (s *state) beginVisit(e Entry, f *VisitBegun) {
 		v.Kind = Round
 	}
 	if o := s.OwedAt(f.Lawn); o != nil && v.Kind != Spot && v.Kind != LookOnly {
-		v.Due = o.Zones
+		v.Due, v.dueSince = o.Zones, o.Since
 	}
 }
 

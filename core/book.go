@@ -53,8 +53,8 @@ type state struct {
 	owed      []Owed
 	notes     map[string][]LawnNote // by lawn
 	cautions  []Cautioned
-	history   map[string][]Went // by lawn and zone
-	rounds    int32             // of the history: the last number given
+	history   [][]zoneHistory // by lawn
+	rounds    int32           // of the history: the last number given
 }
 
 // ProductHistory is a product with all its versions; the last is in force.
@@ -91,7 +91,7 @@ func newState() state {
 	return state{
 		lawnAt: map[string]int{}, productAt: map[string]int{}, settings: map[string]string{},
 		plumbing: &fluid.Plumbing{Outside: fluid.Accounts{}}, batches: map[string]string{},
-		origins: []Origin{{}}, plans: map[string]*LoadPlanned{}, ticks: map[string][]string{}, notes: map[string][]LawnNote{}, history: map[string][]Went{},
+		origins: []Origin{{}}, plans: map[string]*LoadPlanned{}, ticks: map[string][]string{}, notes: map[string][]LawnNote{},
 	}
 }
 
@@ -113,7 +113,7 @@ func (s *state) clone() *state {
 	c.plans, c.ticks = cloneMap(s.plans), cloneMap(s.ticks)
 	c.notes = cloneMap(s.notes)
 	c.lawnFrom = append([]string(nil), s.lawnFrom...)
-	c.history = cloneMap(s.history)
+	c.history = append([][]zoneHistory(nil), s.history...)
 	c.day = s.day.clone()
 	return &c
 }

@@ -28,6 +28,7 @@ type Visit struct {
 
 	begun, ended uint64 // the entries that did; 0: none
 	before       uint64 // the entry that ended the visit before at the same lawn
+	dueSince     string // the date since which Due was owed
 }
 
 // Hold is why the day waits, and since when.

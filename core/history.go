@@ -18,10 +18,12 @@ type Went struct {
 	Version int32  // which of its label entries was in force, from 0
 	Grass   string
 	Amount  int64        // nL or ng, on all of Area
-	Area    measure.Area // that was treated
+	Area    measure.Area // that was treated; 0: it was poured out there, nobody knows over how much
 	Peak    int64        // nL or ng per square metre, on the part that got most
 	// Round is the same for sprayings that covered parts of the zone one after the other: no part got two of them.
 	Round int32
+
+	after uint64 // the entry that ended the call before at the same lawn on that day; with the date it names the call
 }
 
 // Dose is the rate on the part that got most.
@@ -29,118 +31,264 @@ func (w Went) Dose(form measure.Kind) measure.Rate {
 	return measure.Rate{V: float64(w.Peak) / float64(measure.SquareMetre), Kind: form}
 }
 
-func historyKey(lawn, zone string) string { return lawn + "/" + zone }
+// SameCall tells whether two were laid in one call at the lawn.
+func (w Went) SameCall(o Went) bool { return w.Date == o.Date && w.after == o.after }
+
+// link is one spraying or spreading in the history of a zone, product by product. A link is never changed, so that
+// clones of a book share it.
+type link struct {
+	laid   []Went
+	before *link
+}
+
+type zoneHistory struct {
+	zone string
+	last *link
+}
 
 // History lists what went on a zone in this year and the last, oldest first.
-func (s *state) History(lawn, zone string) []Went { return s.history[historyKey(lawn, zone)] }
+func (s *state) History(lawn, zone string) []Went {
+	n := 0
+	for l := s.lastOn(lawn, zone); l != nil; l = l.before {
+		n += len(l.laid)
+	}
+	if n == 0 {
+		return nil
+	}
+	out := make([]Went, n)
+	for l := s.lastOn(lawn, zone); l != nil; l = l.before {
+		n -= len(l.laid)
+		copy(out[n:], l.laid)
+	}
+	return out
+}
+
+func (s *state) lastOn(lawn, zone string) *link {
+	i, ok := s.lawnAt[lawn]
+	if !ok || i >= len(s.history) {
+		return nil
+	}
+	for _, z := range s.history[i] {
+		if z.zone == zone {
+			return z.last
+		}
+	}
+	return nil
+}
 
 // remember keeps what one spraying or spreading laid on a zone; parcels are its parts, each at its own strength, none
 // where all of the area got the same.
-func (s *state) remember(l Laid, parcels []fluid.Liquid, continues bool) {
-	key := historyKey(l.Lawn, l.Zone)
-	list := s.history[key]
-	list = list[:len(list):len(list)] // a clone shares what is there
-	for _, p := range l.Holds {
-		list = append(list, Went{
-			Seq: l.Seq, Date: s.day.Date, Product: p.Key, Version: int32(len(s.products[p.Key].Versions) - 1), Grass: l.Grass,
-			Amount: p.N, Area: l.Area, Peak: peak(l, p.Key, p.N, parcels), Round: s.roundOf(l, p.Key, list, continues),
-		})
+func (s *state) remember(l Laid, parcels []fluid.Liquid) {
+	i, ok := s.lawnAt[l.Lawn]
+	if !ok || len(l.Holds) == 0 {
+		return
 	}
-	s.history[key] = list
+	next := &link{laid: make([]Went, len(l.Holds)), before: s.lastOn(l.Lawn, l.Zone)}
+	here := s.here(l.Lawn, l.Zone)
+	for j, p := range l.Holds {
+		w := Went{
+			Seq: l.Seq, Date: s.day.Date, Product: p.Key, Version: int32(len(s.products[p.Key].Versions) - 1), Grass: l.Grass,
+			Amount: p.N, Area: l.Area, Peak: peak(l, p.Key, p.N, parcels), after: here.after,
+		}
+		if w.Round = here.round(p.Key, l.Area, next.before); w.Round == 0 {
+			s.rounds++
+			w.Round = s.rounds
+		}
+		next.laid[j] = w
+	}
+	for len(s.history) <= i {
+		s.history = append(s.history, nil)
+	}
+	s.history[i] = withLast(s.history[i], l.Zone, next)
 }
 
-// smallestPart is the share of a spraying from which on a part of it counts for the dose on the part that got most:
-// smaller ones are drops. common practice, no source.
-const smallestPart = 0.01
-
-// peak is the dose per square metre on the part that got most.
-func peak(l Laid, product int32, n int64, parcels []fluid.Liquid) int64 {
-	if l.Area <= 0 {
-		return 0
+// pour does what lets liquid or product out of the rig, and remembers what of it came to a zone.
+func (s *state) pour(e Entry, to string, do func()) {
+	kind, name := fluid.Place(to).Split()
+	lawn, zone, _ := strings.Cut(name, "/")
+	if kind != "zone" {
+		do()
+		return
 	}
-	most := measure.MulDiv(n, int64(measure.SquareMetre), int64(l.Area))
-	for _, p := range parcels {
-		if p.Volume <= 0 || float64(p.Volume) < smallestPart*float64(l.Volume) {
-			continue
+	had := s.plumbing.Outside[fluid.Place(to)].Holds
+	do()
+	l := Laid{Seq: e.Seq, Lawn: lawn, Zone: zone, Holds: s.plumbing.Outside[fluid.Place(to)].Holds.Minus(had)}
+	if lw := s.Lawn(lawn); lw != nil {
+		z, _ := lw.Zone(zone)
+		l.Grass = z.Grass
+	}
+	s.remember(l, nil)
+}
+
+// withLast makes the list of a lawn's zones anew, because a clone shares it.
+func withLast(list []zoneHistory, zone string, last *link) []zoneHistory {
+	out := make([]zoneHistory, len(list), len(list)+1)
+	copy(out, list)
+	for i := range out {
+		if out[i].zone == zone {
+			out[i].last = last
+			return out
 		}
-		if covers := measure.MulDiv(int64(p.Volume), int64(l.Area), int64(l.Volume)); covers > 0 {
-			most = max(most, measure.MulDiv(p.Holds.Of(product), int64(measure.SquareMetre), covers))
+	}
+	return append(out, zoneHistory{zone, last})
+}
+
+// smallestPart is the share of a spraying's area on which a dose counts as that on the part that got most: less is drops.
+// One of so many parts; common practice, no source.
+const smallestPart = 100
+
+// peak is the dose per square metre on the part that got most: the strongest stretch, of parcels that were laid one after
+// the other, that covers a hundredth of the area. By stretches, so that it is the same however finely they are cut.
+func peak(l Laid, product int32, n int64, parcels []fluid.Liquid) int64 {
+	most := n
+	if len(parcels) > 1 && uneven(l, product, n, parcels) {
+		most = max(most, strongestStretch(l, product, parcels, 1), strongestStretch(l, product, parcels, -1))
+	}
+	return measure.MulDiv(most, int64(measure.SquareMetre), int64(l.Area))
+}
+
+// uneven tells whether a parcel is stronger than all of them together by more than a thousandth.
+func uneven(l Laid, product int32, n int64, parcels []fluid.Liquid) bool {
+	for i := range parcels {
+		if measure.MulDiv(parcels[i].Holds.Of(product), int64(l.Volume), int64(parcels[i].Volume)) > n+n/1000 {
+			return true
+		}
+	}
+	return false
+}
+
+// strongestStretch is the amount that would have been laid if all of it had been like the strongest stretch; stretches begin at
+// a parcel and go on in one direction.
+func strongestStretch(l Laid, product int32, parcels []fluid.Liquid, step int) int64 {
+	part := max(int64(l.Volume)/smallestPart, 1)
+	var most int64
+	for i := range parcels {
+		var volume, amount int64
+		for j := i; j >= 0 && j < len(parcels) && volume < part; j += step {
+			v, n := int64(parcels[j].Volume), parcels[j].Holds.Of(product)
+			if take := part - volume; v > take {
+				v, n = take, measure.MulDiv(n, take, v)
+			}
+			volume, amount = volume+v, amount+n
+		}
+		if volume == part {
+			most = max(most, measure.MulDiv(amount, int64(l.Volume), part))
 		}
 	}
 	return most
+}
+
+// place is what of the day decides whether a spraying goes on with a round.
+type place struct {
+	date, owed string // owed: the date since which the rest of the zone is owed; empty: it is not
+	after      uint64
+	spot       bool
+	full       measure.Area
 }
 
 // fullZone is how much of a zone parts of one round may cover together: rounding of what is paced off, no overlap.
 // common practice, no source.
 const fullZone = 1.01
 
-// roundOf numbers the round that a spraying belongs to: that of the last one of this product if it goes on with it and
-// both together cover no more than the zone; else a new one.
-func (s *state) roundOf(l Laid, product int32, list []Went, continues bool) int32 {
-	if continues {
-		round, area := int32(0), l.Area
-		for i := len(list) - 1; i >= 0; i-- {
-			if list[i].Product != product {
-				continue
-			}
-			if round == 0 {
-				round = list[i].Round
-			}
-			if list[i].Round == round {
-				area += list[i].Area
-			}
-		}
-		if round != 0 && float64(area) <= fullZone*float64(s.zoneArea(l.Lawn, l.Zone)) {
-			return round
-		}
-	}
-	s.rounds++
-	return s.rounds
-}
-
-func (s *state) zoneArea(lawn, zone string) measure.Area {
+// here says how it stands now with a zone.
+func (s *state) here(lawn, zone string) place {
+	p := place{date: s.day.Date, after: s.day.lastEnd(lawn)}
 	if l := s.Lawn(lawn); l != nil {
 		z, _ := l.Zone(zone)
-		return z.Area
+		p.full = measure.Area(fullZone * float64(z.Area))
 	}
-	return 0
+	if v := s.day.Visiting(); v != nil && v.Lawn == lawn {
+		p.spot = v.Kind == Spot
+		if restOf(v.Due, zone) > 0 {
+			p.owed = v.dueSince
+		}
+	} else if o := s.OwedAt(lawn); o != nil && restOf(o.Zones, zone) > 0 {
+		p.owed = o.Since
+	}
+	return p
 }
 
-// goesOn tells whether what is laid on a zone now goes on with what was laid there before: in the same visit, or because
-// the rest was owed. A spot is always a round of its own, because nobody knows where on the zone it was.
-func (s *state) goesOn(l Laid) bool {
-	if v := s.day.Visiting(); v != nil && v.Lawn == l.Lawn {
-		if v.Kind == Spot {
-			return false
-		}
-		for _, before := range s.day.LaidAt(v) {
-			if before.Zone == l.Zone && before.Seq != l.Seq {
-				return true
+// round is that of the last spraying of a product, if one of this area goes on with it: in the same call, or because the
+// rest was owed, and no more than the zone is covered by both; else 0. A spot is always a round of its own, because nobody
+// knows where on the zone it was.
+func (p place) round(product int32, area measure.Area, last *link) int32 {
+	var round int32
+	for l := last; l != nil && !p.spot && area > 0; l = l.before {
+		for i := len(l.laid) - 1; i >= 0; i-- {
+			switch w := &l.laid[i]; {
+			case w.Product != product:
+				continue
+			case round != 0 && w.Round != round:
+				return round
+			case round == 0 && !p.goesOn(w):
+				return 0
+			default:
+				round = w.Round
+				if area += w.Area; area > p.full {
+					return 0
+				}
 			}
 		}
-		return restOf(v.Due, l.Zone) > 0
 	}
-	o := s.OwedAt(l.Lawn)
-	return o != nil && restOf(o.Zones, l.Zone) > 0
+	return round
 }
 
-// forget drops what was laid before last year. Lists are made anew, because a clone shares them.
-func (s *state) forget(date string) {
+func (p place) goesOn(w *Went) bool {
+	return (w.Date == p.date && w.after == p.after) || (p.owed != "" && w.Date >= p.owed)
+}
+
+// Would is what would be kept if a dose of a product were laid on an area of a zone now: so that it can be asked what the
+// sums would be. A round that it would begin has the number 0.
+func (s *state) Would(lawn, zone string, product int32, dose measure.Rate, area measure.Area) Went {
+	h := s.here(lawn, zone)
+	w := Went{
+		Date: s.day.Date, Product: product, Version: int32(len(s.products[product].Versions) - 1), Area: area, after: h.after,
+		Peak: int64(dose.V * float64(measure.SquareMetre)), Amount: dose.Over(area).N, Round: h.round(product, area, s.lastOn(lawn, zone)),
+	}
+	if l := s.Lawn(lawn); l != nil {
+		z, _ := l.Zone(zone)
+		w.Grass = z.Grass
+	}
+	return w
+}
+
+// keptFrom is the first date of which the book keeps what was laid, in the year of a date.
+func keptFrom(date string) string {
 	year, err := strconv.Atoi(strings.SplitN(date, "-", 2)[0])
 	if err != nil {
+		return ""
+	}
+	return fmt.Sprintf("%04d-01-01", year-1)
+}
+
+// forget drops what was laid before last year when a day of a new year is opened. Links are made anew, because a clone
+// shares them.
+func (s *state) forget(before, date string) {
+	from := keptFrom(date)
+	if from == keptFrom(before) {
 		return
 	}
-	from := fmt.Sprintf("%04d-01-01", year-1)
-	for key, list := range s.history {
-		n := 0
-		for n < len(list) && list[n].Date < from {
-			n++
-		}
-		switch {
-		case n == len(list):
-			delete(s.history, key)
-		case n > 0:
-			s.history[key] = append([]Went(nil), list[n:]...)
+	list := make([][]zoneHistory, len(s.history))
+	for i, zones := range s.history {
+		list[i] = make([]zoneHistory, len(zones))
+		for j, z := range zones {
+			list[i][j] = zoneHistory{z.zone, z.last.since(from)}
 		}
 	}
+	s.history = list
+}
+
+func (l *link) since(from string) *link {
+	var kept []*link // newest first
+	for ; l != nil && l.laid[0].Date >= from; l = l.before {
+		kept = append(kept, l)
+	}
+	if l == nil && len(kept) > 0 {
+		return kept[0]
+	}
+	var last *link
+	for i := len(kept) - 1; i >= 0; i-- {
+		last = &link{laid: kept[i].laid, before: last}
+	}
+	return last
 }

@@ -2,10 +2,10 @@ package core
 
 import (
 	"errors"
-	"fmt"
 	"os"
 	"strings"
 	"testing"
+	"time"
 
 	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/label"
@@ -211,7 +211,7 @@ func (g *anyFact) fact() Fact {
 		}
 		return f
 	case kindDayOpened:
-		return &DayOpened{Date: fmt.Sprintf("2026-%02d-%02d", 1+g.date/28%12, 1+(g.date+1)%28), Operator: "R. Example", Route: []string{"L1"}}
+		return &DayOpened{Date: g.day(), Operator: "R. Example", Route: []string{"L1"}}
 	case kindDayClosed:
 		return &DayClosed{Overnight: "left in"}
 	case kindLoaded:
@@ -235,6 +235,11 @@ func (g *anyFact) fact() Fact {
 	default:
 		return g.small(kind)
 	}
+}
+
+// day is a later date each time, so far apart that a journal goes over more years than the book keeps.
+func (g *anyFact) day() string {
+	return time.Date(2026, 1, 2+211*g.date, 0, 0, 0, 0, time.UTC).Format(time.DateOnly)
 }
 
 func (g *anyFact) small(kind Kind) Fact {
@@ -420,6 +425,7 @@ func TestRandomJournals(t *testing.T) {
 	total := map[string]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		r := anyJournal(t, facts())
+		r.remembers(t)
 		for k, n := range r.counts {
 			total[k] += n
 		}
@@ -427,6 +433,9 @@ func TestRandomJournals(t *testing.T) {
 		r.twin(t)
 	})
 	t.Log(total)
+	if total[forgot] < 5 {
+		t.Errorf("only %d journals went over more years than are kept", total[forgot])
+	}
 	for _, n := range FactNames() {
 		if total[n] < 20 {
 			t.Errorf("only %d of %s were admitted; the generator is too poor", total[n], n)

@@ -1,0 +1,67 @@
+package label
+
+import (
+	"strings"
+
+	"example.com/tintline/core/measure"
+)
+
+// gallonShare is how many pounds for each US gallon are one nanogram for each nanolitre.
+const gallonShare = float64(measure.USGallon) / float64(measure.Pound)
+
+// PerUnit is how much of an active is in each unit of the product: ng for each nL of a liquid, a share of a dry one.
+// Per cent by weight of a liquid needs its density. Unknown where the entry does not say enough.
+func (e Entry) PerUnit(a Active) measure.Maybe[float64] {
+	switch {
+	case a.PoundsPerGallon > 0 && e.Form == measure.Liquid:
+		return measure.Known(a.PoundsPerGallon / gallonShare)
+	case a.PercentByWeight > 0:
+		return e.byWeight(a.PercentByWeight)
+	}
+	return measure.Maybe[float64]{}
+}
+
+// byWeight is what a per cent by weight comes to for each unit of the product.
+func (e Entry) byWeight(percent float64) measure.Maybe[float64] {
+	switch {
+	case e.Form == measure.Dry:
+		return measure.Known(percent / 100)
+	case e.Density.Known:
+		return measure.Known(e.Density.V * percent / 100 / gallonShare)
+	}
+	return measure.Maybe[float64]{}
+}
+
+// nitrogenNames are names of an active by which its content is that of nitrogen itself.
+var nitrogenNames = []string{"nitrogen", "n", "total nitrogen", "nitrogen (n)", "total nitrogen (n)"}
+
+// nitrogenSources are what carries nitrogen: of a content of one of them it is not known how much is nitrogen.
+var nitrogenSources = []string{"urea", "ammoni", "nitrate", "nitrogen", "triazone"}
+
+// NitrogenPerUnit is how much nitrogen is in each unit of the product, as PerUnit. A product that is neither a fertiliser
+// nor holds a source of nitrogen has none; of one that is, a blank analysis leaves it unknown, unless the entry gives
+// the content of nitrogen itself among its actives.
+func (e Entry) NitrogenPerUnit() measure.Maybe[float64] {
+	if e.Nitrogen.Known {
+		if e.Nitrogen.V == 0 {
+			return measure.Known(0.0)
+		}
+		return e.byWeight(e.Nitrogen.V)
+	}
+	source := strings.HasPrefix(strings.ToLower(e.Kind), "fertili") // either spelling
+	for _, a := range e.Actives {
+		name := strings.ToLower(strings.TrimSpace(a.Name))
+		for _, n := range nitrogenNames {
+			if name == n {
+				return e.PerUnit(a)
+			}
+		}
+		for _, n := range nitrogenSources {
+			source = source || strings.Contains(name, n)
+		}
+	}
+	if source {
+		return measure.Maybe[float64]{}
+	}
+	return measure.Known(0.0)
+}
