@@ -1,11 +1,8 @@
 package core
 
 import (
-	"fmt"
 	"strings"
 	"time"
-
-	"example.com/tintline/core/measure"
 )
 
 func (s *state) admitVisitBegun(f *VisitBegun, at Moment) error {
@@ -93,32 +90,6 @@ func (s *state) admitVisitDone(f *VisitDone) error {
 	}
 	if s.day.find(f.Lawn, Begun) == nil {
 		return refuse("Begin it first.", "No visit at %q is begun.", f.Lawn)
-	}
-	return nil
-}
-
-// winds are the directions a wind may come from.
-var winds = strings.Fields("N NNE NE ENE E ESE SE SSE S SSW SW WSW W WNW NW NNW calm variable")
-
-func admitWeather(f *Weather) error {
-	if f.Wind.Known && (f.Wind.V < 0 || f.Wind.V > measure.MPH(150)) {
-		return refuse("Give 0 to 150 mph.", "The wind is %s.", f.Wind.V.Text())
-	}
-	if f.WindFrom != "" && !containsText(winds, f.WindFrom) {
-		return refuse("Write one of "+strings.Join(winds, " ")+".", "%q is no direction.", f.WindFrom)
-	}
-	for _, m := range []struct {
-		what      string
-		unit      string
-		v         Maybe[float64]
-		low, high float64
-	}{{"temperature", "degrees Fahrenheit", f.Temp, -60, 140}, {"relative humidity", "per cent", f.Humidity, 0, 100}, {"time without rain", "h", f.RainFree, 0, 1000}} {
-		if m.v.Known && (m.v.V < m.low || m.v.V > m.high) {
-			return refuse(fmt.Sprintf("Give %g to %g.", m.low, m.high), "The %s is %g %s.", m.what, m.v.V, m.unit)
-		}
-	}
-	if !f.Wind.Known && f.WindFrom == "" && !f.Temp.Known && !f.Humidity.Known && !f.RainFree.Known {
-		return refuse("Give at least the wind.", "The observation says nothing.")
 	}
 	return nil
 }

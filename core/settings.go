@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
 
@@ -15,13 +16,17 @@ type SettingRow struct {
 	Name, Unit string
 	Low, High  float64
 	Default    float64
-	Options    []string // what can be chosen, the default first; empty: it is a number
+	Options    []string // what can be chosen, the default first; empty: it is a number or a text
+	Text       bool     // any line up to LongestSetting letters; the default is none
 	Words      string
 	Source     string
 }
 
 // DefaultText is the default as it would be typed.
 func (r SettingRow) DefaultText() string {
+	if r.Text {
+		return ""
+	}
 	if len(r.Options) > 0 {
 		return r.Options[0]
 	}
@@ -30,6 +35,9 @@ func (r SettingRow) DefaultText() string {
 
 // Allowed says what may be set.
 func (r SettingRow) Allowed() string {
+	if r.Text {
+		return fmt.Sprintf("a line of up to %d letters", LongestSetting)
+	}
 	if n := len(r.Options); n > 0 {
 		return strings.Join(r.Options[:n-1], ", ") + " or " + r.Options[n-1]
 	}
@@ -49,9 +57,12 @@ func readSettings(text string) []SettingRow {
 	var out []SettingRow
 	for _, r := range rows[1:] {
 		row := SettingRow{Name: r[0], Words: r[6], Source: r[7]}
-		if r[1] == "choice" {
+		switch r[1] {
+		case "choice":
 			row.Options = strings.Split(r[2], "|")
-		} else {
+		case "text":
+			row.Text = true
+		default:
 			row.Unit, row.Low, row.High, row.Default = r[2], mustFloat(r[3]), mustFloat(r[4]), mustFloat(r[5])
 		}
 		out = append(out, row)
@@ -149,10 +160,17 @@ func admitSetting(f *Setting) error {
 		for _, r := range settingRows {
 			names = append(names, r.Name)
 		}
-		return refuse("Use one of "+strings.Join(names, ", ")+".", "%q is not a setting.", f.SettingName)
+		do := "Use a name as it stands in the list of settings."
+		if near := label.Nearest(f.SettingName, names); near != "" {
+			do = "Use a name as it stands in the list of settings; the nearest is " + near + "."
+		}
+		return refuse(do, "%q is not a setting.", f.SettingName)
 	}
 	if f.Value == DefaultSetting {
 		return nil
+	}
+	if row.Text {
+		return admitSettingText(f)
 	}
 	if len(row.Options) > 0 {
 		for _, o := range row.Options {

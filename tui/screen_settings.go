@@ -50,13 +50,19 @@ func (m *Model) settingValue(r core.SettingRow) (value string, set bool) {
 	if r.Name == core.Theme {
 		return m.themeName, false // what the terminal was opened with
 	}
+	if r.Text {
+		return noText, false
+	}
 	return r.DefaultText(), false
 }
+
+// noText stands where a setting that is a text has none.
+const noText = "none"
 
 // settingName is a setting's name as words; the unit has a column of its own.
 func settingName(r core.SettingRow) string {
 	words := strings.ReplaceAll(r.Name, "_", " ")
-	return strings.TrimSuffix(strings.TrimSuffix(words, " "+r.Unit), " pct")
+	return strings.TrimSuffix(strings.TrimSuffix(words, " "+strings.ToLower(r.Unit)), " pct")
 }
 
 func (m *Model) showSettings() sheet {
@@ -72,6 +78,10 @@ func (m *Model) showSettings() sheet {
 		if set {
 			t, by = theme.Strong, "set by you"
 		}
+		if r.Text {
+			rows = append(rows, row{id: r.Name, line: line{left: []span{m.cell(t, settingName(r), name), m.cell(t, v, m.w-name-4)}}})
+			continue
+		}
 		l := line{left: []span{m.cell(t, settingName(r), name), m.cellRight(t, v, value), m.cell(theme.Base, r.Unit, unit)}}
 		if m.w >= wide {
 			l.left = append(l.left, m.cell(theme.Base, strings.TrimSuffix(r.Allowed(), " ("+r.Unit+")"), 20), span{theme.Note, by})
@@ -80,10 +90,22 @@ func (m *Model) showSettings() sheet {
 	}
 	out := sheet{rows: rows, offer: "type another value", small: "it holds from the next entry on"}
 	if r, ok := settingNamed(m.chosenAmong(rows)); ok {
-		out.about = append(m.told(theme.Base, sentence(r.Words)), m.told(theme.Dim, "Default "+r.DefaultText()+": "+sentence(r.Source))...)
+		out.about = append(m.told(theme.Base, sentence(r.Words)), m.told(theme.Dim, m.settingGround(r))...)
 		out.offer = "change " + settingName(r)
 	}
 	return out
+}
+
+// settingGround is where the default comes from; of a text, the whole of it.
+func (m *Model) settingGround(r core.SettingRow) string {
+	if !r.Text {
+		return "Default " + r.DefaultText() + ": " + sentence(r.Source)
+	}
+	v, set := m.settingValue(r) // what can be a text is a rule of the place, or a note on one
+	if !set {
+		return "Nothing is set. " + sentence(r.Source)
+	}
+	return v + " (set by the operator; local rules decide)."
 }
 
 func (m *Model) chosenIsSet() bool {
@@ -114,10 +136,11 @@ func (m *Model) openSetting(name string) tea.Cmd {
 			return onlyFact(&core.Setting{SettingName: r.Name, Value: said}, nil)
 		},
 	}
-	if len(r.Options) == 0 {
-		l.was, _ = m.settingValue(r)
-	} else {
+	switch was, set := m.settingValue(r); {
+	case len(r.Options) > 0:
 		l.hint = ""
+	case set || !r.Text:
+		l.was = was
 	}
 	m.openLine(l)
 	return nil

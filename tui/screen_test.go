@@ -210,7 +210,7 @@ var situations = []struct {
 		return climbIn(t, `{"fact":"setting","name":"wind_ask_mph","value":7}`).press("g", "h", "down", "down", "down")
 	}},
 	{"settings_line", func(t *testing.T) *cab { return climbIn(t, morning).press("g", "h", "enter").type_("0") }},
-	{"settings_theme", func(t *testing.T) *cab { return climbIn(t, morning).press("g", "h", "up", "pgdown", "pgdown", "enter") }},
+	{"settings_theme", func(t *testing.T) *cab { return climbIn(t, morning).press("g", "h").down("theme").press("enter") }},
 	{"form_rig_tank", func(t *testing.T) *cab {
 		return climbIn(t, noBook).press("enter").typed("300 160").press("enter", "enter")
 	}},

@@ -47,3 +47,18 @@ func TestTheThemeChangesAtOnce(t *testing.T) {
 		t.Error("not back at night")
 	}
 }
+
+// A setting that is a text is typed as a line, refused with what is allowed, shown whole, and taken back.
+func TestATextIsSet(t *testing.T) {
+	c := climbIn(t, morning).press("g", "h").down("restricted dates").sees("local rules decide", "Nothing is set")
+	c.press("enter").type_("in summer").sees(`"in summer" is no span of dates`, "Write spans as 06-01 to 09-30 nitrogen").press("esc")
+	c.press("enter").type_("06-01 to 09-30 nitrogen; 12-01 to 03-01 any").sees("(set by the operator; local rules", "06-01 to 09-30 nitrogen; 12-01 to 03-01 any")
+	if got := c.book().Restricted(); len(got) != 2 {
+		t.Errorf("%v", got)
+	}
+	c.press("o").sees("Nothing is set")
+	if got := c.book().Restricted(); got != nil {
+		t.Errorf("taken back it is %v", got)
+	}
+	c.down("phosphorus rule").press("enter").sees("1 none", "2 soil_test", "3 never").press("2", "enter").down("phosphorus rule").sees("set by you")
+}

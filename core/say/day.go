@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/label"
 )
 
 func dayOpened(f *core.DayOpened) string {
@@ -45,7 +46,33 @@ func weather(f *core.Weather) string {
 			parts = append(parts, m.before+number(m.v.V)+m.unit)
 		}
 	}
+	if f.ForecastHigh.Known || f.ForecastSource != "" || f.ForecastAt != "" {
+		parts = append(parts, Forecast(f))
+	}
+	switch f.Inversion {
+	case label.Yes:
+		parts = append(parts, "signs of an inversion")
+	case label.No:
+		parts = append(parts, "no signs of an inversion")
+	}
 	return "weather: " + and(parts)
+}
+
+// Forecast is the high that is forecast, with who made it and when: "forecast high 88 F by county airport at 06:10".
+func Forecast(f *core.Weather) string {
+	s := "forecast"
+	if f.ForecastHigh.Known {
+		s += " high " + number(f.ForecastHigh.V) + " F"
+	}
+	if f.ForecastSource != "" {
+		s += " by " + f.ForecastSource
+	} else {
+		s += ", source not said"
+	}
+	if f.ForecastAt != "" {
+		s += " at " + f.ForecastAt
+	}
+	return s
 }
 
 // number is a figure as it was typed.

@@ -35,6 +35,8 @@ func TestFact(t *testing.T) {
 		{`{"fact":"loaded","into":"a","volume_gal":200,"parts":[{"product":"warm weed","amount_fl_oz":160}]}`, "loaded 200.0 gal into a: 1.25 gal warm weed"},
 		{`{"fact":"loaded","into":"a","volume_gal":20}`, "loaded 20.0 gal into a: water"},
 		{`{"fact":"weather","wind_mph":6,"wind_from":"SW","temp_f":64.5}`, "weather: wind 6.0 mph from SW and 64.5 F"},
+		{`{"fact":"weather","wind_mph":6,"wind_from":"SW","forecast_high_f":88,"forecast_source":"county airport","forecast_at":"06:10","inversion":"no"}`, "weather: wind 6.0 mph from SW, forecast high 88 F by county airport at 06:10 and no signs of an inversion"},
+		{`{"fact":"weather","wind_mph":1,"forecast_high_f":88,"inversion":"yes"}`, "weather: wind 1.0 mph, forecast high 88 F, source not said and signs of an inversion"},
 		{`{"fact":"dumped","from":"hose/reel","volume_gal":2,"to":"waste/yard"}`, "ran 2.00 gal from the hose reel to yard (waste)"},
 		{`{"fact":"spread","lawn":"418 Alder","zones":["front","back"],"applicator":"spreader","product":"lawn food","by":"area","amount_lb":22.2,"area_sqft":7400}`, "spread 418 Alder front + back: 22.2 lb of lawn food with spreader on 7,400 sq ft, by area"},
 		{`{"fact":"spread","lawn":"77 Fir","zones":["all"],"applicator":"spreader","by":"weight","amount_lb":10,"area_sqft":5200}`, "spread 77 Fir all: 10.0 lb of what the hopper holds with spreader on 5,200 sq ft, by weight"},

@@ -1,0 +1,45 @@
+package core
+
+import (
+	"strings"
+	"unicode/utf8"
+)
+
+// The names of the settings of the weather, of sites and of the operator's place.
+const (
+	TempAskF        = "temp_ask_f"
+	TempStrongF     = "temp_strong_f"
+	ForecastOldH    = "forecast_old_h"
+	DeltaTLowC      = "delta_t_low_c"
+	DeltaTCarefulC  = "delta_t_careful_c"
+	DeltaTHighC     = "delta_t_high_c"
+	WaterStripFt    = "water_strip_ft"
+	EdibleReachFt   = "edible_reach_ft"
+	RestrictedDates = "restricted_dates"
+	PhosphorusRule  = "phosphorus_rule"
+	PhosphorusNote  = "phosphorus_note"
+)
+
+// What the setting PhosphorusRule may be.
+const (
+	PhosphorusNone     = "none"
+	PhosphorusSoilTest = "soil_test"
+	PhosphorusNever    = "never"
+)
+
+// LongestSetting bounds a setting that is a text, in letters.
+const LongestSetting = 200
+
+func admitSettingText(f *Setting) error {
+	if strings.TrimSpace(f.Value) == "" {
+		return refuse("Type the line, or "+DefaultSetting+" to take it back.", "%s is empty.", f.SettingName)
+	}
+	if n := utf8.RuneCountInString(f.Value); n > LongestSetting {
+		return refuse("Write it shorter.", "%s has %d letters; up to %d are possible.", f.SettingName, n, LongestSetting)
+	}
+	if f.SettingName == RestrictedDates {
+		_, err := ParseRestricted(f.Value)
+		return err
+	}
+	return nil
+}
