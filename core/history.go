@@ -237,12 +237,15 @@ func (p place) goesOn(w *Went) bool {
 	return (w.Date == p.date && w.after == p.after) || (p.owed != "" && w.Date >= p.owed)
 }
 
-// Would is what would be kept if a dose of a product were laid on an area of a zone now: so that it can be asked what the
-// sums would be. A round that it would begin has the number 0.
-func (s *state) Would(lawn, zone string, product int32, dose measure.Rate, area measure.Area) Went {
+// Would is what would be kept if a dose of a product were laid on an area of a zone now, on a date: so that it can be asked
+// what the sums would be (see Season). A round that it would begin has the number 0.
+func (s *state) Would(date, lawn, zone string, product int32, dose measure.Rate, area measure.Area) Went {
 	h := s.here(lawn, zone)
+	if date != h.date {
+		h.date, h.after = date, 0
+	}
 	w := Went{
-		Date: s.day.Date, Product: product, Version: int32(len(s.products[product].Versions) - 1), Area: area, after: h.after,
+		Date: date, Product: product, Version: int32(len(s.products[product].Versions) - 1), Area: area, after: h.after,
 		Peak: int64(dose.V * float64(measure.SquareMetre)), Amount: dose.Over(area).N, Round: h.round(product, area, s.lastOn(lawn, zone)),
 	}
 	if l := s.Lawn(lawn); l != nil {
@@ -250,6 +253,16 @@ func (s *state) Would(lawn, zone string, product int32, dose measure.Rate, area 
 		w.Grass = z.Grass
 	}
 	return w
+}
+
+// Peak is the rate of a product on the part of the zone that got most.
+func (p *ZonePart) Peak(product int32, form measure.Kind) measure.Rate {
+	l := Laid{Volume: p.Volume, Area: p.Area}
+	var n int64
+	for i := range p.Parcels {
+		n += p.Parcels[i].Holds.Of(product)
+	}
+	return Went{Peak: peak(l, product, n, p.Parcels)}.Dose(form)
 }
 
 // keptFrom is the first date of which the book keeps what was laid, in the year of a date.

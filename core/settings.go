@@ -114,6 +114,10 @@ const (
 	DoubtWindMPH     = "doubt_wind_mph"
 	DoubtTempF       = "doubt_temp_f"
 	DoubtWeatherMin  = "doubt_weather_min"
+
+	ApplicationFromPct = "application_from_pct"
+	SeasonNotePct      = "season_note_pct"
+	NitrogenRegion     = "nitrogen_region"
 )
 
 // SettingText is what the operator set, as it was written; false where the default is in force.
