@@ -150,7 +150,7 @@ func rightMixEverywhere(t *testing.T, book string) {
 	}
 	meant := map[string]string{
 		"bermudagrass_common": "metsulfuron", "zoysiagrass": "metsulfuron", "centipedegrass": "chelated iron",
-		"tall_fescue": "mesotrione", "kentucky_bluegrass": "mesotrione",
+		"tall_fescue": "triclopyr", "kentucky_bluegrass": "triclopyr",
 	}
 	for _, l := range tally.Lawns {
 		for _, z := range l.Zones {
