@@ -159,8 +159,11 @@ func weatherItems(w *core.WeatherAt, humid string) []string {
 // unchecked names what the verdict does not rest on.
 func (m *Model) unchecked(w, rows int) []line {
 	words := "nothing was asked: there is no lawn ahead"
-	if m.got.visiting && len(m.got.left) == 0 {
+	switch {
+	case m.got.visiting && len(m.got.left) == 0:
 		words = "nothing more to ask here: every zone is logged"
+	case m.got.lawn != "":
+		words = "what the label entries do not say; the label in your hand decides"
 	}
 	const label = " not checked "
 	room := w - len(label) - 1
