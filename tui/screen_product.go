@@ -6,6 +6,7 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
+	"example.com/tintline/core/check"
 	"example.com/tintline/core/label"
 	"example.com/tintline/core/say"
 	"example.com/tintline/tui/theme"
@@ -64,12 +65,33 @@ func (m *Model) showProducts() sheet {
 		if m.w >= wide {
 			l.left = append(l.left, m.cell(theme.Base, p.Label.Words(), 30))
 		}
-		l.left = append(l.left, span{theme.Base, strings.Join(p.Label.Blank(), ", ")})
+		l.left = append(l.left, m.notEntered(p.Label)...)
 		rows = append(rows, row{id: p.ProductName, now: true, line: l})
 	}
 	out := sheet{rows: rows}
+	if words := check.StillToEnterWords(m.book); words != "" {
+		out.about = m.told(theme.Note, "NOTE  "+words)
+	}
 	if id := m.chosenAmong(rows); id != "" {
 		out.offer = "open " + id
+	}
+	return out
+}
+
+// fewBlanks is how many blanks a row of the list names.
+const fewBlanks = 2
+
+// notEntered is what the label entry lacks, in what is left of a row.
+func (m *Model) notEntered(e label.Entry) []span {
+	var out []span
+	if e.OffRecord() != "" {
+		out = append(out, span{theme.Note, "no reg. number  "})
+	}
+	switch blank := e.Blank(); {
+	case len(blank) > fewBlanks:
+		out = append(out, span{theme.Base, fmt.Sprintf("%d blank", len(blank))})
+	default:
+		out = append(out, span{theme.Base, strings.Join(blank, ", ")})
 	}
 	return out
 }
@@ -94,8 +116,11 @@ func (m *Model) showProduct() sheet {
 	e := p.Label
 	out := sheet{about: []line{{left: []span{{theme.Strong, " " + m.g.clean(p.ProductName)}, {theme.Base, "  " + m.g.clean(kindWords(e))}}}}}
 	all, at := m.book.Aboard(p.ProductName)
-	if blank := e.Blank(); len(blank) > 0 {
-		out.about = append(out.about, m.told(theme.Note, "NOTE  blank, so not checked: "+strings.Join(blank, ", "))...)
+	if why := e.OffRecord(); why != "" {
+		out.about = append(out.about, m.told(theme.Note, "NOTE  "+why)...)
+	}
+	if words := m.stillToEnter(p.ProductName); words != "" {
+		out.about = append(out.about, m.told(theme.Note, "NOTE  "+words)...)
 	}
 	add := func(name, words string) { out.rows = append(out.rows, m.labelled(name, words)...) }
 	add("actives", orBlank(activeWords(e)))
@@ -107,6 +132,9 @@ func (m *Model) showProduct() sheet {
 		add("wind", blankWords)
 	}
 	add("grasses", orBlank(grassList(e.Grasses)))
+	if blank := e.Blank(); len(blank) > 0 {
+		add("unchecked", "blank: "+strings.Join(blank, ", "))
+	}
 	aboard := all.Text()
 	if all.N == 0 {
 		aboard = "none"
@@ -125,6 +153,20 @@ func (m *Model) showProduct() sheet {
 		out.offer = "open the mix " + id
 	}
 	return out
+}
+
+// stillToEnter is what today's visits want of a label entry that is blank.
+func (m *Model) stillToEnter(product string) string {
+	var fields []string
+	for _, f := range check.StillToEnter(m.book) {
+		if f.Product == product {
+			fields = append(fields, f.Field)
+		}
+	}
+	if len(fields) == 0 {
+		return ""
+	}
+	return "still to enter for today: " + strings.Join(fields, ", ")
 }
 
 // mixesWith lists the mixes that hold a product; each leads to its page.

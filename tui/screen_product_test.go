@@ -6,7 +6,7 @@ import (
 )
 
 func TestProductsAreListedWithWhatIsAboard(t *testing.T) {
-	c := climbIn(t, morning).press("g", "p").sees("Example Warm", "liquid herbicide", "wind limit")
+	c := climbIn(t, morning).press("g", "p").sees("Example Warm", "liquid herbicide", "12 blank")
 	all, _ := c.book().Aboard("Example Iron")
 	c.sees(all.Text())
 }
@@ -14,9 +14,8 @@ func TestProductsAreListedWithWhatIsAboard(t *testing.T) {
 func TestProductPage(t *testing.T) {
 	c := climbIn(t, morning).press("g", "p", "down", "enter").sees(
 		"Example Cool", "mesotrione 4 lb per gal", "00000-2", "0.100 to 0.200 fl oz per 1,000 sq ft",
-		"tall fescue, Kentucky bluegrass", "blank, so not checked: wind limit", "in compartment b", "fescue, bluegrass  0.150 fl oz",
-		"version 1", "in force, of 2026-05-28 09:22",
-	)
+		"tall fescue, Kentucky bluegrass", "blank: wind limit", "still to enter for today: most in a year, days between, wind limit", "in compartment b", "fescue, bluegrass  0.150 fl oz",
+	).size(120, 40).sees("version 1", "in force, of 2026-05-28 09:22")
 	c.press("esc").sees("Example Iron").press("esc").sees("take from")
 }
 
@@ -24,8 +23,8 @@ func TestProductShowsEachVersion(t *testing.T) {
 	again := `
 {"fact":"product","name":"Example Iron","form":"dry","kind":"iron","grasses":["tall_fescue"]}`
 	climbIn(t, morning+again).press("g", "p", "down", "down", "enter").sees(
-		"version 2", "in force", "version 1", "on all turf", "not checked: actives, registration, lowest rate", "blank: not checked",
-	)
+		"blank: actives, registration, lowest rate", "blank: not checked",
+	).size(120, 40).sees("version 2", "in force", "version 1", "on tall fescue", "label of Example Iron")
 }
 
 func TestProductsByTaps(t *testing.T) {
@@ -48,14 +47,21 @@ func TestNewMixFromAnotherByTaps(t *testing.T) {
 	}
 }
 
-func TestNewMixWithAnotherRateIsOverTheLabel(t *testing.T) {
+func TestNewMixAboveTheLabelIsRefused(t *testing.T) {
 	c := climbIn(t, morning).size(120, 40).press("g", "x", "enter", "n").type_("example warm 2").type_("strong")
-	c.sees("OVER THE LABEL: 1.00 to 1.50 fl oz", "Example Warm 2.00 fl oz per 1,000 sq ft, there 1.20 fl oz per 1,000 sq ft")
-	if r, _ := c.book().Mix("strong").Rate("Example Warm"); r.Text() != "2.00 fl oz per 1,000 sq ft" {
-		t.Errorf("the rate is %s", r.Text())
+	c.sees("Example Warm: 2.00 is above the label's most, 1.50 fl oz per 1,000 sq ft (mix strong).")
+	if c.facts() != "" || c.book().Mix("strong") != nil {
+		t.Errorf("logged: %s", c.facts())
 	}
+	c.press("esc", "n").type_("example warm 1.4").type_("strong")
+	c.sees("Example Warm 1.40 fl oz per 1,000 sq ft, there 1.20 fl oz per 1,000 sq ft")
 	c.press("n").type_("Example Cool 0.05 fl oz per 1,000 sq ft").type_("both")
 	c.sees("UNDER THE LABEL", "no grass by each of its products", "made from  strong")
+}
+
+func TestAMixStaysWhenTheLabelIsLowered(t *testing.T) {
+	climbIn(t, morning+weedAndIron).press("g", "x", "down", "down", "down", "enter").size(120, 40).
+		sees("Example Iron", "OVER THE LABEL: 1.00 to 3.50 oz")
 }
 
 func TestNewMixKeepsWhatWasTyped(t *testing.T) {
@@ -76,9 +82,10 @@ func TestPagesOfAnEmptyBookSayWhatIsMissing(t *testing.T) {
 	c.size(80, 24).press("g", "p").sees("The book has no product yet.").press("esc", "g", "x").sees("The book has no mix yet.")
 }
 
-// weedAndIron is a mix that is made from another and lays too much of one product.
+// weedAndIron is a mix that is made from another and lays too much of one product since its label was read again.
 const weedAndIron = `
-{"fact":"mix","name":"weed and iron","base":"bermuda, zoysia","parts":[{"product":"Example Iron","rate_oz_per_1000_sqft":4.5}]}`
+{"fact":"mix","name":"weed and iron","base":"bermuda, zoysia","parts":[{"product":"Example Iron","rate_oz_per_1000_sqft":4}]}
+{"fact":"product","name":"Example Iron","form":"dry","kind":"iron","grasses":["all_turf"],"rate_low_oz_per_1000_sqft":1,"rate_high_oz_per_1000_sqft":3.5}`
 
 func TestNewProductAndMixAreForms(t *testing.T) {
 	c := climbIn(t, morning).press("g", "p", "n")

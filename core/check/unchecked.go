@@ -13,6 +13,7 @@ var unchecked = []func(*situation) []string{
 	seasonUnchecked,
 	intervalUnchecked,
 	weatherUnchecked,
+	recordUnchecked,
 }
 
 // notChecked names what the verdict does not rest on.

@@ -248,3 +248,27 @@ func TestSitesAsPeopleWriteThem(t *testing.T) {
 		t.Errorf("%+v (%v)", f, err)
 	}
 }
+
+func (d drawn) date(what string) string {
+	return rapid.SampledFrom([]string{"", "2026-01-01", "2025-11-30"}).Draw(d.T, what)
+}
+
+// stands draws how a zone stands and what lies by it.
+func (d drawn) stands(z *core.Zone, r map[string]string) {
+	z.Growth = rapid.SampledFrom(append(label.Growths(), "")).Draw(d.T, "growth")
+	if z.Growth != "" {
+		z.GrowthSince = d.date("since")
+	}
+	z.Cultivar = d.text("cultivar")
+	var cells []string
+	for range d.int("sites", 0, 3) {
+		s := core.Site{Kind: rapid.SampledFrom(label.SiteKinds()).Draw(d.T, "site"), Date: d.date("on")}
+		cell := label.SiteWords(s.Kind)
+		if d.yes("feet") {
+			s.Feet = core.Known(float64(d.int("feet", 0, 4*core.FurthestFeet)) / 4)
+			cell += " " + fixed(s.Feet.V) + " ft"
+		}
+		z.Sites, cells = append(z.Sites, s), append(cells, strings.TrimSpace(cell+" "+s.Date))
+	}
+	r["growth"], r["growth_since"], r["cultivar"], r["sites"] = strings.ReplaceAll(z.Growth, "_", " "), z.GrowthSince, z.Cultivar, strings.Join(cells, "; ")
+}

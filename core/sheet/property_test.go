@@ -156,7 +156,7 @@ func TestLawnsComeBack(t *testing.T) {
 		var want []core.Fact
 		var queues [][]map[string]string
 		for _, n := range distinct(d, "lawns") {
-			f := &core.Lawn{LawnName: n, Customer: d.text("customer"), Address: d.text("address"), Phone: d.text("phone"), Gate: d.text("gate"), Dog: d.text("dog"), Notes: d.text("notes")}
+			f := &core.Lawn{LawnName: n, Customer: d.text("customer"), Address: d.text("address"), Phone: d.text("phone"), Gate: d.text("gate"), Dog: d.text("dog"), Notes: d.text("notes"), KnownSince: d.date("known since")}
 			var rows []map[string]string
 			for _, z := range distinct(d, "zones") {
 				zone := core.Zone{Name: z, Grass: rapid.SampledFrom(label.Grasses()).Draw(rt, "grass").Name, Area: measure.Area(d.int("area", 1, int64(core.LargestArea))), Hazards: d.list("hazards")}
@@ -165,9 +165,10 @@ func TestLawnsComeBack(t *testing.T) {
 					zone.Price = core.Known(measure.Money(d.int("price", 0, int64(core.HighestPrice))))
 					r["price_usd"] = fmt.Sprintf("%d cents", zone.Price.V)
 				}
+				d.stands(&zone, r)
 				if len(rows) == 0 || d.yes("again") {
 					r["customer"], r["address"], r["phone"] = f.Customer, f.Address, f.Phone
-					r["gate"], r["dog"], r["notes"] = f.Gate, f.Dog, f.Notes
+					r["gate"], r["dog"], r["notes"], r["known_since"] = f.Gate, f.Dog, f.Notes, f.KnownSince
 				}
 				f.Zones, rows = append(f.Zones, zone), append(rows, r)
 			}
@@ -183,6 +184,11 @@ func TestLawnsComeBack(t *testing.T) {
 
 func TestMixesComeBack(t *testing.T) {
 	b := filledBook(t)
+	for _, h := range b.Products() { // whatever rate is drawn
+		p := *h.Now()
+		p.Label.HasRateHigh, p.Label.Most, p.Label.Rates = false, core.Maybe[measure.Rate]{}, nil
+		enter(t, b, []core.Fact{&p})
+	}
 	rapid.Check(t, func(rt *rapid.T) {
 		d, w := drawn{rt}, &written{kind: Mixes}
 		var want []core.Fact
@@ -191,8 +197,8 @@ func TestMixesComeBack(t *testing.T) {
 			f := &core.Mix{MixName: n}
 			for _, h := range b.Products()[d.int("from", 0, 2):] {
 				rate, typed := d.rate(h.Now().Label.Form)
-				f.Parts = append(f.Parts, core.MixPart{Product: h.Name, Rate: rate})
-				w.rows = append(w.rows, map[string]string{"mix": n, "product": h.Name, "rate": typed})
+				f.Parts = append(f.Parts, core.MixPart{Product: h.Name, Rate: rate, Target: d.text("target")})
+				w.rows = append(w.rows, map[string]string{"mix": n, "product": h.Name, "rate": typed, "target": f.Parts[len(f.Parts)-1].Target})
 			}
 			if d.yes("base") {
 				f.Base = rapid.SampledFrom(bases).Draw(rt, "base")

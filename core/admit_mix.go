@@ -1,0 +1,69 @@
+package core
+
+import (
+	"strings"
+
+	"example.com/tintline/core/measure"
+)
+
+func (s *state) admitMix(f *Mix) error {
+	if err := name("mix", f.MixName); err != nil {
+		return err
+	}
+	if err := s.admitBase(f); err != nil {
+		return err
+	}
+	if len(f.Parts) == 0 {
+		return refuse("Name at least one product with its rate.", "The mix %s holds no product.", f.MixName)
+	}
+	var names []string
+	for _, p := range f.Parts {
+		names = append(names, p.Product)
+		prod := s.Product(p.Product)
+		if prod == nil {
+			return s.noProduct(p.Product)
+		}
+		if err := rightRate(p.Product, "rate in mix "+f.MixName, p.Rate, prod.Label.Form); err != nil {
+			return err
+		}
+		if err := underLabel(f.MixName, p, prod); err != nil {
+			return err
+		}
+	}
+	return unique("product", names)
+}
+
+// sameRate is how far a rate may be above another one for the two to be the same as printed in other units, 16 oz per
+// acre and 0.367 oz per 1,000 sq ft. common practice, no source.
+const sameRate = 0.005
+
+func above(r, most measure.Rate) bool { return r.V > float64(most.V*(1+sameRate)) }
+
+// underLabel refuses a rate above what the label entry allows on any of its grasses.
+func underLabel(mix string, p MixPart, prod *Product) error {
+	most := prod.Label.MostAnywhere()
+	if !most.Known || most.V.Kind != p.Rate.Kind || !above(p.Rate, most.V) {
+		return nil
+	}
+	rate, limit := p.Rate.Text(), most.V.Text()
+	if n, unit, _ := strings.Cut(rate, " "); strings.HasSuffix(limit, " "+unit) {
+		rate = n // both figures fit on a line of the screen
+	}
+	return refuse("Lower the rate, or correct the label entry if it is wrong.", "%s: %s is above the label's most, %s (mix %s).", p.Product, rate, limit, mix)
+}
+
+func (s *state) noProduct(n string) error {
+	var known []string
+	for i, h := range s.products {
+		if i == 8 {
+			known = append(known, "...")
+			break
+		}
+		known = append(known, h.Name)
+	}
+	hint := "Enter its label first."
+	if len(known) > 0 {
+		hint = "Enter its label first, or use one of " + strings.Join(known, ", ") + "."
+	}
+	return refuse(hint, "There is no product %q in the book.", n)
+}
