@@ -1,6 +1,7 @@
 package label
 
 import (
+	"slices"
 	"sort"
 	"strings"
 )
@@ -40,6 +41,24 @@ func alike(word string, names []string) []scored {
 	}
 	sort.SliceStable(all, func(i, j int) bool { return all[i].d < all[j].d })
 	return all
+}
+
+// nearestOwners lists up to three owners of the spellings that differ least from a word, each once.
+func nearestOwners(word string, spelled, owner []string) []string {
+	of := make(map[string]string, len(spelled))
+	for i, s := range spelled {
+		of[s] = owner[i]
+	}
+	var out []string
+	for _, s := range alike(word, spelled) {
+		if !slices.Contains(out, of[s.name]) {
+			out = append(out, of[s.name])
+		}
+		if len(out) == 3 {
+			break
+		}
+	}
+	return out
 }
 
 // plainWord is a name in lower case, its words joined by underscores, without full stops.

@@ -1,0 +1,158 @@
+package label
+
+import (
+	"slices"
+	"strings"
+
+	"example.com/tintline/core/measure"
+)
+
+// LeaveKind is what label entry and reference together say of a product on a grass, in this order of authority.
+type LeaveKind uint8
+
+// The kinds of leave, from the heaviest down.
+const (
+	Unlisted   LeaveKind = iota // the label entry does not list the grass: a stop, whatever the reference says
+	WrongState                  // listed, but the reference knows it on dormant turf only, and this is not said to be dormant
+	Injures                     // listed, and the reference calls the grass not tolerant: both grounds are shown
+	Reduced                     // listed, and the reference calls it moderate
+	Listed                      // listed, and the reference has nothing against it, or nothing
+)
+
+// Leave is what label entry and reference say of a product on a grass.
+type Leave struct {
+	Kind    LeaveKind
+	Active  string  // the active or mixture that decided; empty where it is the label entry alone
+	Verdict Verdict // of that active
+	// Backed tells whether sources that were read support the label entry for each active that could harm turf.
+	Backed bool
+}
+
+// May says whether a product may go on a grass: the label entry first, then the reference, for each active and for each
+// mixture whose parts the product holds; the heaviest decides. The rates of the actives follow from the rate of the
+// product and the contents, where both are known; c.Rate is not used.
+func May(e Entry, grass string, c Circumstances, rate measure.Maybe[measure.Rate]) Leave {
+	if !e.Lists(grass) {
+		return Leave{Kind: Unlisted}
+	}
+	if c.Form == "" {
+		c.Form = e.goesDownAs()
+	}
+	var out Leave
+	parts := e.parts(rate)
+	for i := range parts {
+		p := &parts[i]
+		c.Rate = p.rate
+		l := Leave{Active: p.name, Verdict: verdictOf(p.rows, grass, &c)}
+		l.Kind = kindOf(&l.Verdict, c.Growth)
+		p.clear = l.Verdict.Rating == Tolerant
+		if i == 0 || l.heavier(&out) {
+			out = l
+		}
+	}
+	if len(parts) == 0 || out.Kind == Listed && len(out.Verdict.Rows) == 0 {
+		out.Kind, out.Active = Listed, ""
+	}
+	out.Backed = backed(parts)
+	return out
+}
+
+func kindOf(v *Verdict, growth string) LeaveKind {
+	if growth != Dormant {
+		for i := range v.Rows {
+			if v.Rows[i].Rating == OnlyDormant {
+				return WrongState
+			}
+		}
+	}
+	switch v.Rating {
+	case NotTolerant:
+		return Injures
+	case Moderate:
+		return Reduced
+	}
+	return Listed
+}
+
+// heavier tells whether l goes before m: by its kind, then one that was read before one that was recalled; of two that
+// are listed, the one of which less is known.
+func (l *Leave) heavier(m *Leave) bool {
+	if l.Kind != m.Kind {
+		return l.Kind < m.Kind
+	}
+	if l.Kind == Listed {
+		return l.Verdict.Rating < m.Verdict.Rating
+	}
+	return m.Verdict.Recalled && !l.Verdict.Recalled
+}
+
+// backed tells whether each active of which turf could take harm is cleared by sources that were read, alone or in a mixture.
+func backed(parts []part) bool {
+	some := false
+	for _, p := range parts {
+		some = some || p.of == nil
+		if p.of != nil || p.harmless || p.clear {
+			continue
+		}
+		if !slices.ContainsFunc(parts, func(m part) bool { return m.clear && slices.Contains(m.of, p.name) }) {
+			return false
+		}
+	}
+	return some
+}
+
+// part is an active of a product, or a mixture of some of them.
+type part struct {
+	name     string
+	of       []string // of a mixture, its parts
+	rows     []Row
+	rate     measure.Maybe[measure.Rate]
+	harmless bool // nothing that the reference rates: plant food, what is added to a mix
+	clear    bool
+}
+
+// parts are the actives of a product and the mixtures whose parts it holds, with their rates for one of the product.
+func (e Entry) parts(rate measure.Maybe[measure.Rate]) []part {
+	out := make([]part, 0, len(e.Actives)+1)
+	for _, a := range e.Actives {
+		p := part{name: a.Name, rate: e.ActiveRate(a, rate)}
+		if info, ok := FindActive(a.Name); ok {
+			p.name, p.harmless = info.Name, info.harmless()
+		}
+		p.rows = rowsOf(p.name)
+		out = append(out, p)
+	}
+	singles := out
+	for _, m := range mixtures {
+		if sum, all := rateOf(m, singles); all {
+			out = append(out, part{name: m.name, of: m.parts, rows: rowsOf(m.name), rate: sum})
+		}
+	}
+	return out
+}
+
+// rateOf is the rate of a mixture, the sum of those of its parts, and whether all of them are there.
+func rateOf(m mixture, singles []part) (sum measure.Maybe[measure.Rate], all bool) {
+	sum = measure.Known(measure.Rate{Kind: measure.Dry})
+	for _, name := range m.parts {
+		i := slices.IndexFunc(singles, func(p part) bool { return p.name == name })
+		if i < 0 {
+			return sum, false
+		}
+		sum.V.V += singles[i].rate.V.V
+		sum.Known = sum.Known && singles[i].rate.Known
+	}
+	return sum, true
+}
+
+// goesDownAs is the form in which the product goes down, by its mixing class; a liquid product is sprayed. Empty where
+// that is not known: a dry product may be spread or mixed with water.
+func (e Entry) goesDownAs() string {
+	switch class := strings.ToLower(e.MixingClass); {
+	case class == "g" || class == "gr":
+		return FormGranule
+	case e.Form == measure.Liquid || class != "":
+		return FormSpray
+	}
+	return ""
+}
