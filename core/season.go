@@ -199,18 +199,6 @@ func (x *Season) Nitrogen() SeasonLine {
 	return line
 }
 
-// NitrogenNow is the nitrogen of this call with what is planned, all of it and what of it acts at once.
-func (x *Season) NitrogenNow() (all, quick Maybe[measure.Rate]) {
-	var call []Went
-	for _, w := range x.past {
-		if len(x.plan) > 0 && w.SameCall(x.plan[0]) {
-			call = append(call, w)
-		}
-	}
-	all = x.nitrogen(func(e *label.Entry) Maybe[float64] { return e.NitrogenPerUnit() }).sum(call, x.plan, x.year)
-	return all, x.nitrogen(quickPerUnit).sum(call, x.plan, x.year)
-}
-
 func (x *Season) nitrogen(content func(*label.Entry) Maybe[float64]) *question {
 	return &question{
 		x: x, kind: measure.Dry,

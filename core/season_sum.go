@@ -197,13 +197,15 @@ func (q *question) dates(line *SeasonLine) {
 	}
 	line.Again = line.To
 	if line.DaysBetween.Known && line.DaysSince.Known && float64(line.DaysSince.V) < line.DaysBetween.V {
-		line.Again = dateOf(dayNumber(line.Last) + int(math.Ceil(line.DaysBetween.V)))
+		line.Again = After(line.Last, line.DaysBetween.V)
 	}
 	line.Fits = q.fits(line)
 	if line.Fits != "" {
 		line.Next = max(line.Again, line.Fits)
 	}
 }
+
+func wholeDays(days float64) int { return int(math.Ceil(days)) }
 
 // fits is the first date on which one more dose fits into the yearly limits; empty: it never does.
 func (q *question) fits(line *SeasonLine) string {
