@@ -180,7 +180,7 @@ func (x *Season) Active(active string, by int32) SeasonLine {
 			if ActiveName(a.Name) == active && a.MostYear.Known {
 				line.Limit, line.LimitOf, q.days = a.MostYear, p.ProductName, p.Label.YearDays
 				low, high := p.Label.RatesFor(x.grass)
-				q.dose = times(p.Label.PerUnit(a), low.Or(high.Or(measure.Rate{})).V).V
+				q.dose = times(p.Label.PerProduct(a), low.Or(high.Or(measure.Rate{})).V).V
 			}
 		}
 	}
@@ -192,9 +192,9 @@ func (x *Season) Active(active string, by int32) SeasonLine {
 // of the reference are asked about by the check.
 func (x *Season) Nitrogen() SeasonLine {
 	line := SeasonLine{Of: OfNitrogen, Name: OfNitrogen}
-	q := x.nitrogen(func(e *label.Entry) Maybe[float64] { return e.NitrogenPerUnit() })
+	q := x.nitrogen(func(e *label.Entry) Maybe[float64] { return e.NitrogenPerProduct() })
 	q.fill(&line)
-	quick := x.nitrogen(quickPerUnit)
+	quick := x.nitrogen(quickPerProduct)
 	line.Quick, line.QuickWith = quick.sum(x.past, nil, x.year), quick.sum(x.past, x.plan, x.year)
 	return line
 }
@@ -207,8 +207,8 @@ func (x *Season) nitrogen(content func(*label.Entry) Maybe[float64]) *question {
 	}
 }
 
-func quickPerUnit(e *label.Entry) Maybe[float64] {
-	n := e.NitrogenPerUnit()
+func quickPerProduct(e *label.Entry) Maybe[float64] {
+	n := e.NitrogenPerProduct()
 	if n.Known && n.V == 0 {
 		return n
 	}
@@ -229,7 +229,7 @@ func perMM2(w *Went) float64 { return float64(w.Peak) / float64(measure.SquareMe
 func contentOf(e *label.Entry, active string) (Maybe[float64], bool) {
 	for _, a := range e.Actives {
 		if ActiveName(a.Name) == active {
-			return e.PerUnit(a), true
+			return e.PerProduct(a), true
 		}
 	}
 	return Maybe[float64]{}, false

@@ -19,8 +19,8 @@ func (x *Season) call() []Went {
 // NitrogenNow is the nitrogen of this call with what is planned: all of it, and what of it acts at once.
 func (x *Season) NitrogenNow() (all, quick Maybe[measure.Rate]) {
 	call := x.call()
-	all = x.nitrogen(func(e *label.Entry) Maybe[float64] { return e.NitrogenPerUnit() }).sum(call, x.plan, "")
-	return all, x.nitrogen(quickPerUnit).sum(call, x.plan, "")
+	all = x.nitrogen(func(e *label.Entry) Maybe[float64] { return e.NitrogenPerProduct() }).sum(call, x.plan, "")
+	return all, x.nitrogen(quickPerProduct).sum(call, x.plan, "")
 }
 
 // Earlier is what the part that got most has had of a product in this call, where the plan goes over it again: with the

@@ -6,28 +6,13 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// gallonShare is how many pounds for each US gallon are one nanogram for each nanolitre.
-const gallonShare = float64(measure.USGallon) / float64(measure.Pound)
-
-// PerUnit is how much of an active is in each unit of the product: ng for each nL of a liquid, a share of a dry one.
-// Per cent by weight of a liquid needs its density. Unknown where the entry does not say enough.
-func (e Entry) PerUnit(a Active) measure.Maybe[float64] {
-	switch {
-	case a.PoundsPerGallon > 0 && e.Form == measure.Liquid:
-		return measure.Known(a.PoundsPerGallon / gallonShare)
-	case a.PercentByWeight > 0:
-		return e.byWeight(a.PercentByWeight)
-	}
-	return measure.Maybe[float64]{}
-}
-
 // byWeight is what a per cent by weight comes to for each unit of the product.
 func (e Entry) byWeight(percent float64) measure.Maybe[float64] {
 	switch {
 	case e.Form == measure.Dry:
 		return measure.Known(percent / 100)
 	case e.Density.Known:
-		return measure.Known(e.Density.V * percent / 100 / gallonShare)
+		return measure.Known(e.Density.V * percent / 100 * poundPerGallon)
 	}
 	return measure.Maybe[float64]{}
 }
@@ -38,10 +23,10 @@ var nitrogenNames = []string{"nitrogen", "n", "total nitrogen", "nitrogen (n)", 
 // nitrogenSources are what carries nitrogen: of a content of one of them it is not known how much is nitrogen.
 var nitrogenSources = []string{"urea", "ammoni", "nitrate", "nitrogen", "triazone"}
 
-// NitrogenPerUnit is how much nitrogen is in each unit of the product, as PerUnit. A product that is neither a fertiliser
-// nor holds a source of nitrogen has none; of one that is, a blank analysis leaves it unknown, unless the entry gives
-// the content of nitrogen itself among its actives.
-func (e Entry) NitrogenPerUnit() measure.Maybe[float64] {
+// NitrogenPerProduct is how much nitrogen is in one nanolitre of a liquid product or one nanogram of a dry one, as
+// PerProduct. A product that is neither a fertiliser nor holds a source of nitrogen has none; of one that is, a blank
+// analysis leaves it unknown, unless the entry gives the content of nitrogen itself among its actives.
+func (e Entry) NitrogenPerProduct() measure.Maybe[float64] {
 	if e.Nitrogen.Known {
 		if e.Nitrogen.V == 0 {
 			return measure.Known(0.0)
@@ -53,7 +38,7 @@ func (e Entry) NitrogenPerUnit() measure.Maybe[float64] {
 		name := strings.ToLower(strings.TrimSpace(a.Name))
 		for _, n := range nitrogenNames {
 			if name == n {
-				return e.PerUnit(a)
+				return e.PerProduct(a)
 			}
 		}
 		for _, n := range nitrogenSources {
