@@ -253,16 +253,17 @@ func (s *state) RigCompartment(letter byte) *RigCompartment {
 }
 
 // Overridden is the entry by which the operator goes on in spite of what a rule says of a product on a zone of the lawn
-// now visited; the heaviest, if there are several. One reason opens one finding: an entry that names a product or a
-// zone opens no other.
+// now visited; the heaviest, if there are several.
 func (s *state) Overridden(rule, lawn, product, zone string) (went Overridden, yes bool) {
 	return s.OverriddenAbout(rule, lawn, product, zone, "")
 }
 
-// OverriddenAbout is the same where the rule looks at several things: a reason that names one of them opens no other.
+// OverriddenAbout is the same where the rule looks at several things. One reason opens one finding: an entry that keeps
+// what was said, as the screen writes it, opens what has just its product, zone and thing, also where it names none; a
+// line that was typed without that opens all that it does not leave out by a name.
 func (s *state) OverriddenAbout(rule, lawn, product, zone, about string) (went Overridden, yes bool) {
 	for _, o := range s.overrides {
-		if o.Rule == rule && o.Lawn == lawn && (o.Product == "" || o.Product == product) && (o.Zone == "" || o.Zone == zone) && (o.About == "" || o.About == about) {
+		if o.Rule == rule && o.Lawn == lawn && o.isFor(product, zone, about) {
 			if !yes || !went.Opens(o.Weight) {
 				went = o
 			}
@@ -270,6 +271,13 @@ func (s *state) OverriddenAbout(rule, lawn, product, zone, about string) (went O
 		}
 	}
 	return went, yes
+}
+
+func (f *Overridden) isFor(product, zone, about string) bool {
+	if f.Said != "" {
+		return f.Product == product && f.Zone == zone && f.About == about
+	}
+	return (f.Product == "" || f.Product == product) && (f.Zone == "" || f.Zone == zone) && (f.About == "" || f.About == about)
 }
 
 // StruckBy is the number of the entry that struck seq, 0 if none did. It knows the entries since the last

@@ -53,21 +53,18 @@ func (s *situation) report() Report {
 		if len(found) == 0 {
 			r.Quiet++
 		}
-		for _, f := range found {
-			f.Rule = rule.name
-			if len(f.Zones) == 0 { // the others have been asked about zone by zone
-				went, _ := s.b.OverriddenAbout(f.Rule, s.lawn.LawnName, f.Product, "", f.About)
-				f.goOn(went)
-			}
-			r.Findings = append(r.Findings, f)
+		for i := range found {
+			found[i].Rule = rule.name
 		}
+		r.Findings = append(r.Findings, s.merged(found)...)
 	}
 	sort.SliceStable(r.Findings, func(i, j int) bool { return r.Findings[i].Weight > r.Findings[j].Weight })
-	for _, f := range r.Findings {
+	r.some(func(f *Finding) bool {
 		if f.Reason == "" {
 			r.Verdict = max(r.Verdict, f.Weight)
 		}
-	}
+		return false
+	})
 	return r
 }
 

@@ -49,8 +49,10 @@ type Finding struct {
 	Dry     bool   // it is about what is spread, not about liquid
 	Part    string
 	Product string
-	Active  string
-	Grass   string
+	// Products are all of which the same is said, Product first; none where it is that one alone.
+	Products []string
+	Active   string
+	Grass    string
 	// Zones are those that it is about, in order; none where it is about the lawn, the rig or the day as a whole.
 	Zones []string
 	// Area is what the liquid in question would cover.
@@ -68,15 +70,27 @@ type Finding struct {
 	Source       string
 	Says         string // one or two sentences with figures
 	Do           string // what to do, first
-	PushBack     core.Maybe[measure.Volume]
+	// Cure is the act that answers it without a reason: ActWeather, ActGrowth; empty: none does.
+	Cure     string
+	PushBack core.Maybe[measure.Volume]
 	// Reason is why the operator goes on in spite of it, on these zones; empty if he does not.
 	Reason string
+	// Also is what else the rule says of the same product and zones, as heavy or lighter, each as it was found. Says has
+	// its sentences too, because a reason for the one goes for the other.
+	Also []Finding
+	own  []string // the zones of the finding that leads, where others are merged into it; none: Zones
 }
 
-// Unlawful is the sentence that goes with a reason where the stop is the label's; empty where it is not.
+// All lists the finding and what else was merged into it.
+func (f *Finding) All() []Finding { return append([]Finding{*f}, f.Also...) }
+
+// Unlawful is the sentence that goes with a reason where the stop is the label's, or the law's of the place; empty where
+// it is not.
 func (f *Finding) Unlawful() string {
-	if f.Weight == Stop && f.Ground == GroundLabel {
-		return "A reason does not make it lawful."
+	for _, one := range f.All() {
+		if one.Weight == Stop && (one.Ground == GroundLabel || f.Rule == "dates") {
+			return "A reason does not make it lawful."
+		}
 	}
 	return ""
 }
@@ -161,6 +175,7 @@ const (
 	ActOpenDay  = "open_day"
 	ActArrived  = "arrived"
 	ActWeather  = "weather"
+	ActGrowth   = "growth" // to say how the grass of GrowthOf grows
 	ActConfirm  = "confirm"
 	ActLineUp   = "line_up"
 	ActPushBack = "push_back"
@@ -184,4 +199,6 @@ type Proposal struct {
 	ElseWords string
 	// LineUp is the line-up that ActLineUp sets.
 	LineUp fluid.LineUp
+	// GrowthOf are the zones of which ActGrowth asks how they grow.
+	GrowthOf []string
 }

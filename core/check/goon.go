@@ -3,21 +3,29 @@ package check
 import "example.com/tintline/core"
 
 // GoOn are the entries by which the operator goes on in spite of a finding, with what it said. A stop is gone on with
-// for one zone at a time, the first of those that it is about; an ask is answered for all of them at once.
+// for one product and one zone at a time, the first of those that it is about; an ask is answered for all of them at once,
+// with what else is asked of them.
 func GoOn(f Finding, lawn, reason string) []core.Fact {
-	went := core.Overridden{Rule: f.Rule, Lawn: lawn, Product: f.Product, About: f.About, Weight: f.Weight.String(), Said: f.Says, Reason: reason}
-	zones := f.Zones
-	switch {
-	case len(zones) == 0:
-		zones = []string{""}
-	case f.Weight == Stop:
-		zones = zones[:1]
-	}
-	out := make([]core.Fact, 0, len(zones))
-	for _, z := range zones {
-		one := went
-		one.Zone = z
-		out = append(out, &one)
+	var out []core.Fact
+	for _, one := range f.All() {
+		if one.Reason != "" || one.Weight != f.Weight {
+			continue
+		}
+		zones, products := one.ownZones(), one.products()
+		if len(zones) == 0 {
+			zones = []string{""}
+		}
+		if f.Weight == Stop {
+			zones, products = zones[:1], products[:1]
+		}
+		for _, p := range products {
+			for _, z := range zones {
+				out = append(out, &core.Overridden{Rule: f.Rule, Lawn: lawn, Product: p, Zone: z, About: one.About, Weight: one.Weight.String(), Said: f.Says, Reason: reason})
+			}
+		}
+		if f.Weight == Stop {
+			break
+		}
 	}
 	return out
 }

@@ -132,10 +132,8 @@ func (s *situation) propose() Proposal {
 			return p
 		}
 	}
-	for _, f := range r.Findings {
-		if f.Rule == "weather" && f.Weight == Ask && f.Reason == "" && (f.Unit == "min" || !f.Figured.Known) {
-			return Proposal{Act: ActWeather, Words: "look at the weather", Why: f.Says}
-		}
+	if p, look := s.proposeLook(r); look {
+		return p
 	}
 	if r.Verdict >= Ask {
 		p := Proposal{Act: ActConfirm, Words: "answer the " + r.Verdict.String(), Why: r.heaviest().Do}
@@ -157,6 +155,28 @@ func (s *situation) propose() Proposal {
 	}
 	s.addDry(&p)
 	return p
+}
+
+// proposeLook is to look at what an ask asks about: at the weather, or at how the grass grows.
+func (s *situation) proposeLook(r Report) (Proposal, bool) {
+	for i := range r.Findings {
+		for _, f := range r.Findings[i].All() {
+			if f.Weight != Ask || f.Reason != "" {
+				continue
+			}
+			switch {
+			case f.Cure == ActWeather, f.Rule == "weather" && (f.Unit == "min" || !f.Figured.Known):
+				return Proposal{Act: ActWeather, Words: "look at the weather", Why: f.Says}, true
+			case f.Cure == ActGrowth:
+				zones := f.ownZones()
+				if len(zones) == 0 {
+					zones = s.names()
+				}
+				return Proposal{Act: ActGrowth, Words: "say how the grass grows on " + joinZones(zones), Why: f.Says, GrowthOf: zones}, true
+			}
+		}
+	}
+	return Proposal{}, false
 }
 
 func (s *situation) proposeSpray() Proposal {
@@ -182,9 +202,18 @@ func (s *situation) names() []string {
 
 // windStops tells whether the wind is a stop that stands: over the setting, or over a label's limit.
 func (r *Report) windStops() bool {
-	for _, f := range r.Findings {
-		if f.Rule == "weather" && f.Weight == Stop && f.Unit == "mph" && f.Reason == "" {
-			return true
+	return r.some(func(f *Finding) bool {
+		return f.Rule == "weather" && f.Weight == Stop && f.Unit == "mph" && f.Reason == ""
+	})
+}
+
+// some tells whether a finding, or what was merged into one, is such.
+func (r *Report) some(such func(f *Finding) bool) bool {
+	for i := range r.Findings {
+		for _, f := range r.Findings[i].All() {
+			if such(&f) {
+				return true
+			}
 		}
 	}
 	return false
@@ -202,27 +231,13 @@ func (r *Report) heaviest() Finding {
 
 // goingOn tells whether the operator goes on in spite of every stop about these parts, and there is one.
 func goingOn(r Report, parts ...string) bool {
-	some := false
-	for _, f := range r.Findings {
-		if f.Weight != Stop || !hasText(parts, f.Part) {
-			continue
-		}
-		if f.Reason == "" {
-			return false
-		}
-		some = true
-	}
-	return some
+	stop := func(f *Finding) bool { return f.Weight == Stop && hasText(parts, f.Part) }
+	return r.some(stop) && !r.some(func(f *Finding) bool { return stop(f) && f.Reason == "" })
 }
 
 // heavy tells whether the nozzle's liquid is the reason of an ask or a stop that stands.
 func (s *situation) heavy(r Report) bool {
-	for _, f := range r.Findings {
-		if f.Weight >= Ask && f.Reason == "" && (f.Part == PartHose || f.Part == PartCell) {
-			return true
-		}
-	}
-	return false
+	return r.some(func(f *Finding) bool { return f.stands() && (f.Part == PartHose || f.Part == PartCell) })
 }
 
 // proposeLineUp turns to the compartment that fits best, unless the one in use is that one, or fits and was chosen
