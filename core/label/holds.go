@@ -58,13 +58,14 @@ func (w *Conditions) elsewhere(c *Circumstances) bool {
 		w.Cultivar != "" && c.Cultivar != "" && !namesCultivar(w.Cultivar, c.Cultivar)
 }
 
-// namesCultivar tells whether one of the cultivars that a row names is the one of the zone.
+// namesCultivar tells whether one of the cultivars that a row names is the one of the zone, which may say more than the
+// bare name.
 func namesCultivar(named, cultivar string) bool {
-	want := bare(cultivar)
+	zone := bare(cultivar)
 	for rest := named; rest != ""; {
 		var one string
 		one, rest, _ = strings.Cut(rest, ", ")
-		if bare(one) == want {
+		if strings.Contains(zone, bare(one)) {
 			return true
 		}
 	}

@@ -43,7 +43,7 @@ func May(e Entry, grass string, c Circumstances, rate measure.Maybe[measure.Rate
 	for i := range parts {
 		p := &parts[i]
 		c.Rate = p.rate
-		l := Leave{Active: p.name, Verdict: verdictOf(p.rows, grass, &c)}
+		l := Leave{Active: p.name, Verdict: blockVerdict(p.blocks, grass, &c)}
 		l.Kind = kindOf(&l.Verdict, c.Growth)
 		p.clear = l.Verdict.Rating == Tolerant
 		if i == 0 || l.heavier(&out) {
@@ -105,7 +105,7 @@ func backed(parts []part) bool {
 type part struct {
 	name     string
 	of       []string // of a mixture, its parts
-	rows     []Row
+	blocks   []block
 	rate     measure.Maybe[measure.Rate]
 	harmless bool // nothing that the reference rates: plant food, what is added to a mix
 	clear    bool
@@ -119,13 +119,13 @@ func (e Entry) parts(rate measure.Maybe[measure.Rate]) []part {
 		if info, ok := FindActive(a.Name); ok {
 			p.name, p.harmless = info.Name, info.harmless()
 		}
-		p.rows = rowsOf(p.name)
+		p.blocks = blocksOf(p.name)
 		out = append(out, p)
 	}
 	singles := out
 	for _, m := range mixtures {
 		if sum, all := rateOf(m, singles); all {
-			out = append(out, part{name: m.name, of: m.parts, rows: rowsOf(m.name), rate: sum})
+			out = append(out, part{name: m.name, of: m.parts, blocks: blocksOf(m.name), rate: sum})
 		}
 	}
 	return out
@@ -149,7 +149,7 @@ func rateOf(m mixture, singles []part) (sum measure.Maybe[measure.Rate], all boo
 // that is not known: a dry product may be spread or mixed with water.
 func (e Entry) goesDownAs() string {
 	switch class := strings.ToLower(e.MixingClass); {
-	case class == "g" || class == "gr":
+	case class == "g" || strings.HasPrefix(class, "gr"):
 		return FormGranule
 	case e.Form == measure.Liquid || class != "":
 		return FormSpray

@@ -29,7 +29,7 @@ func PrefillGrasses(names []string) []string {
 
 func supported(parts []part, grass string) bool {
 	for i := range parts {
-		v := verdictOf(parts[i].rows, grass, &Circumstances{})
+		v := blockVerdict(parts[i].blocks, grass, &Circumstances{})
 		if v.Rating > Tolerant {
 			return false
 		}

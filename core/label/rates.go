@@ -30,8 +30,6 @@ type RateRow struct {
 //go:embed rates.tsv
 var ratesTSV string
 
-var rateRows = readRates(ratesTSV)
-
 func readRates(text string) []RateRow {
 	const table = "rates.tsv"
 	out := make([]RateRow, 0, rowsIn(text))
@@ -54,7 +52,7 @@ func RatesOf(active string) []RateRow {
 		name = a.Name
 	}
 	var out []RateRow
-	for _, r := range rateRows {
+	for _, r := range Rates() {
 		if r.Active == name || strings.HasPrefix(r.Active, name+" (") {
 			out = append(out, r)
 		}
@@ -62,5 +60,5 @@ func RatesOf(active string) []RateRow {
 	return out
 }
 
-// Rates lists all rows on rates, in the order of the table.
-func Rates() []RateRow { return append([]RateRow(nil), rateRows...) }
+// Rates lists all rows on rates, in the order of the table. They are read when they are asked for.
+func Rates() []RateRow { return readRates(ratesTSV) }

@@ -14,17 +14,36 @@ func lines(table, text string, each func(cells []string)) {
 	head, rest, _ := strings.Cut(text, "\n")
 	cells := make([]string, strings.Count(head, "\t")+1)
 	for rest != "" {
-		var line string
-		line, rest, _ = strings.Cut(rest, "\n")
-		for i := range cells {
-			cell, tail, more := strings.Cut(line, "\t")
-			if more == (i == len(cells)-1) {
-				broken(table, line)
-			}
-			cells[i], line = cell, tail
-		}
+		rest = row(table, rest, cells)
 		each(cells)
 	}
+}
+
+// row takes the first row off a text, into as many cells as the table has columns.
+func row(table, text string, cells []string) (rest string) {
+	line, rest := lineOf(table, text)
+	last := len(cells) - 1
+	for i := range last {
+		at := strings.IndexByte(line, '\t')
+		if at < 0 {
+			broken(table, "a column is missing: "+line)
+		}
+		cells[i], line = line[:at], line[at+1:]
+	}
+	if strings.IndexByte(line, '\t') >= 0 {
+		broken(table, "a column too many: "+line)
+	}
+	cells[last] = line
+	return rest
+}
+
+// lineOf takes the first line off a text; every line of a table has an end.
+func lineOf(table, text string) (line, rest string) {
+	end := strings.IndexByte(text, '\n')
+	if end < 0 {
+		broken(table, "the last row has no end")
+	}
+	return text[:end], text[end+1:]
 }
 
 // rowsIn counts the rows of a table, without its head.
@@ -59,10 +78,20 @@ func maybeRate(table, cell string) measure.Maybe[measure.Rate] {
 	}
 	number, unit, _ := strings.Cut(cell, " ")
 	f, err := strconv.ParseFloat(number, 64)
-	key := map[string]string{"kg/ha": "kg_per_ha", "g/ha": "g_per_ha", "lb/A": "lb_per_acre"}[unit]
-	r, err2 := measure.RateUnit(f, key)
-	if err != nil || err2 != nil {
+	u, known := rateUnits[unit]
+	if err != nil || !known {
 		broken(table, cell)
 	}
-	return measure.Known(r)
+	return measure.Known(measure.Rate{V: f * u, Kind: measure.Dry})
+}
+
+// rateUnits are the units of the tables, in those of measure.Rate.
+var rateUnits = map[string]float64{"kg/ha": rateUnit("kg_per_ha"), "g/ha": rateUnit("g_per_ha"), "lb/A": rateUnit("lb_per_acre")}
+
+func rateUnit(key string) float64 {
+	r, err := measure.RateUnit(1, key)
+	if err != nil {
+		broken("units", key)
+	}
+	return r.V
 }

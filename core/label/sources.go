@@ -1,6 +1,10 @@
 package label
 
-import _ "embed"
+import (
+	_ "embed"
+	"slices"
+	"strings"
+)
 
 // Source is where a row comes from.
 type Source struct {
@@ -15,22 +19,12 @@ type Source struct {
 //go:embed sources.tsv
 var sourcesTSV string
 
-var (
-	sources  = readSources(sourcesTSV)
-	sourceAt = indexSources(sources)
-)
+// sources are in order of their ids.
+var sources = readSources(sourcesTSV)
 
 func readSources(text string) []Source {
 	out := make([]Source, 0, rowsIn(text))
 	lines("sources.tsv", text, func(c []string) { out = append(out, Source{c[0], c[1], c[2], c[3], c[4] == Yes, c[5]}) })
-	return out
-}
-
-func indexSources(all []Source) map[string]int {
-	out := make(map[string]int, len(all))
-	for i, s := range all {
-		out[s.ID] = i
-	}
 	return out
 }
 
@@ -39,7 +33,7 @@ func Sources() []Source { return append([]Source(nil), sources...) }
 
 // FindSource finds a source by its id; that of a recalled row says in words that nobody read one.
 func FindSource(id string) (Source, bool) {
-	i, ok := sourceAt[id]
+	i, ok := slices.BinarySearchFunc(sources, id, func(s Source, id string) int { return strings.Compare(s.ID, id) })
 	if !ok {
 		return Source{}, false
 	}

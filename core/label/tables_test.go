@@ -12,7 +12,7 @@ func TestTablesAreWhole(t *testing.T) {
 	for name, got := range map[string][2]int{
 		"tolerances": {len(Tolerances()), 1065}, "rates": {len(Rates()), 98}, "nitrogen": {len(nitrogenRows), 66},
 		"sources": {len(Sources()), 196}, "actives": {len(Actives()), 189}, "mixtures": {len(mixtures), 4},
-		"actives and mixtures with rows": {len(spans), 52},
+		"actives and mixtures with rows": {len(blocksAt), 52},
 	} {
 		if got[0] != got[1] {
 			t.Errorf("%d %s, not %d", got[0], name, got[1])
@@ -169,12 +169,18 @@ func TestActivesAreNamedOnceAndFound(t *testing.T) {
 func BenchmarkTables(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		rows := readTolerances(toleranceTSV)
-		spansOf(rows)
-		mixturesOf(rows)
+		all, _ := readBlocks(toleranceTSV)
+		mixturesOf(all)
 		indexActives(readActives(activesTSV))
-		indexSources(readSources(sourcesTSV))
-		readRates(ratesTSV)
+		readSources(sourcesTSV)
 		readNitrogen(nitrogenTSV)
+	}
+}
+
+func BenchmarkMay(b *testing.B) {
+	b.ReportAllocs()
+	e := Entry{Grasses: []string{AllTurf}, Actives: []Active{{Name: "2,4-D amine"}, {Name: "MCPP"}, {Name: "dicamba"}}}
+	for b.Loop() {
+		May(e, "st_augustinegrass", Circumstances{}, e.Most)
 	}
 }

@@ -1,7 +1,5 @@
 package label
 
-import "slices"
-
 // stageOf is the stage whose rows fit a state of growth; turf of which nothing is said counts as established.
 func stageOf(growth string) string {
 	switch growth {
@@ -24,17 +22,23 @@ func stageOf(growth string) string {
 // allows an active on dormant turf only applies whatever the growth: as OnlyDormant, and on turf that is dormant as
 // Tolerant. No rows: the reference says nothing of this stage.
 func Tolerance(active, grass string, c Circumstances) Verdict {
-	return verdictOf(rowsOf(active), grass, &c)
+	return blockVerdict(blocksOf(active), grass, &c)
 }
 
-func verdictOf(rows []Row, grass string, c *Circumstances) Verdict {
+// blockVerdict is the verdict by the rows of an active.
+func blockVerdict(of []block, grass string, c *Circumstances) Verdict {
+	return verdictOf(rowsOn(of, grass), c)
+}
+
+// verdictOf is the verdict by rows of one active on one grass.
+func verdictOf(rows []Row, c *Circumstances) Verdict {
 	stage, young := stageOf(c.Growth), c.Growth == Sodded || c.Growth == Seeded
-	var room [2][24]counted // more rows than any active has on one grass, so that nothing is allocated
+	var room [2][mostRows]counted
 	on, aside := room[0][:0], room[1][:0]
 	fits := false
 	for i := range rows {
 		r := &rows[i]
-		if r.Grass != grass || r.When.Stage != stage && r.When.Stage != StageEstablished && r.Rating != OnlyDormant {
+		if r.When.Stage != stage && r.When.Stage != StageEstablished && r.Rating != OnlyDormant {
 			continue
 		}
 		rating, counts := judge(r, c)
@@ -46,16 +50,15 @@ func verdictOf(rows []Row, grass string, c *Circumstances) Verdict {
 			aside = append(aside, counted{r, RatingUnknown})
 		}
 	}
-	stands := func(o counted) bool {
-		return o.row.When.Stage == stage || o.row.Rating == OnlyDormant || !fits && (!young || o.rating != Tolerant)
-	}
-	return weigh(keep(on, stands), keep(aside, stands))
+	return weigh(standing(on, stage, !fits, young), standing(aside, stage, !fits, young))
 }
 
-func keep(all []counted, which func(counted) bool) []counted {
-	kept := all[:0]
-	for _, o := range all {
-		if which(o) {
+// standing keeps the rows of a stage, and those of dormant turf only; where all are wanted, those of established turf too,
+// but on young turf none of them that clears.
+func standing(on []counted, stage string, all, young bool) []counted {
+	kept := on[:0]
+	for _, o := range on {
+		if o.row.When.Stage == stage || o.row.Rating == OnlyDormant || all && (!young || o.rating != Tolerant) {
 			kept = append(kept, o)
 		}
 	}
@@ -64,7 +67,7 @@ func keep(all []counted, which func(counted) bool) []counted {
 
 // weigh puts the rows that count in order, the one that decides first, and behind them what is shown and decides nothing.
 func weigh(on, aside []counted) Verdict {
-	slices.SortStableFunc(on, counted.compare)
+	order(on)
 	if len(on)+len(aside) == 0 {
 		return Verdict{}
 	}
@@ -91,6 +94,15 @@ func weigh(on, aside []counted) Verdict {
 		v.Rows = append(v.Rows, *o.row)
 	}
 	return v
+}
+
+// order puts rows in the order of compare, those that are equal as they stand in the table. There are a dozen at most.
+func order(on []counted) {
+	for i := range on {
+		for j := i; j > 0 && on[j].compare(on[j-1]) < 0; j-- {
+			on[j], on[j-1] = on[j-1], on[j]
+		}
+	}
 }
 
 // compare puts the stricter first, among equals the one that was read, and of those that were read a weak source last.
