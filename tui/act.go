@@ -154,6 +154,9 @@ func (m *Model) doNext() tea.Cmd {
 	case check.ActWeather:
 		m.openWeather()
 		return nil
+	case check.ActGrowth:
+		m.openGrowth(m.got.lawn, p.GrowthOf)
+		return nil
 	case check.ActHold:
 		if len(p.Facts) == 0 {
 			m.openWeather()

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"strconv"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -8,6 +9,7 @@ import (
 	"example.com/tintline/core"
 	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
+	"example.com/tintline/core/setup"
 	"example.com/tintline/tui/theme"
 )
 
@@ -22,12 +24,16 @@ var lawnFields = []lawnField{
 	{"dog", "dog", "what is known of it; blank: none is known", func(l *core.Lawn) *string { return &l.Dog }},
 	{"phone", "phone", "a number; blank: none", func(l *core.Lawn) *string { return &l.Phone }},
 	{"always", "always", "what holds at each visit; blank: nothing", func(l *core.Lawn) *string { return &l.Notes }},
+	{"since", "known since", "the date from which on all that was laid there is in the book: 2026-01-01", func(l *core.Lawn) *string { return &l.KnownSince }},
 }
 
 func (m *Model) fieldRow(l *core.Lawn, f lawnField) row {
 	t, words := theme.Base, *f.of(l)
 	if words == "" {
 		t, words = theme.Dim, "nothing is known"
+		if f.id == "since" {
+			words = "from its first entry on, " + m.book.KnownSince(l.LawnName)
+		}
 	}
 	return row{id: f.id, line: line{left: []span{m.cell(theme.Strong, f.words, 12), {t, m.g.clean(words)}}}}
 }
@@ -37,7 +43,9 @@ func (m *Model) lawnOffer(id string) (offer, small string) {
 	zone, isZone := strings.CutPrefix(id, rowZone)
 	switch {
 	case isZone:
-		return "change the area or the grass of " + zone, "i writes a note"
+		return "change the area or the grass of " + zone, "w says how it grows, s what lies beside it"
+	case strings.HasPrefix(id, rowCaution):
+		return "change this own note, or take it back", "j adds one"
 	case id == rowOlder:
 		return "read older entries", ""
 	case id == "":
@@ -61,6 +69,10 @@ func (m *Model) pickLawn(id string) tea.Cmd {
 	}
 	if id == rowOlder {
 		return m.pullLawn(len(m.pulled.entries) + entriesAPage)
+	}
+	if n, ok := strings.CutPrefix(id, rowCaution); ok {
+		i, _ := strconv.Atoi(n)
+		return m.openForm(setup.Caution, setup.CautionAt(i))
 	}
 	if zone, ok := strings.CutPrefix(id, rowZone); ok {
 		m.openZone(l, zone)

@@ -1,9 +1,15 @@
 package tui
 
-import "testing"
+import (
+	"testing"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/label"
+)
 
 func TestLawnOfTheDayOpens(t *testing.T) {
-	c := climbIn(t, fullDay).press("g", "l").sees("12 Fir Lane   C. Example   555-0112", "visit 3: now", "left side, the latch is high", "new sod", "3.00 gal on 2,000 sq ft by gun")
+	c := climbIn(t, fullDay).press("g", "l").sees("12 Fir Lane   C. Example   555-0112", "visit 3: now", "left side, the latch is high", "3.00 gal on 2,000 sq ft by gun")
+	c.size(80, 30).sees("new sod").size(80, 24)
 	c.down("carried over: 12 Fir Lane").press("enter").sees("One entry", "Carried over: 12 Fir Lane: back 2,000 sq ft, wind.").press("esc").sees("show entry ")
 	c.press("esc").sees("at 12 Fir Lane")
 }
@@ -60,5 +66,52 @@ func TestNewLawnIsSetUpAndPutIn(t *testing.T) {
 	c.press("z").typed("strip").press("esc", "esc", "g", "v").down("7 Ash Close").press("u").sees("9 7 Ash Close")
 	if l := c.book().Lawn("7 Ash Close"); l == nil || l.Zones[0].Grass != "tall_fescue" {
 		t.Errorf("%+v", l)
+	}
+}
+
+func TestGrowthIsSaidOnTheLawnPage(t *testing.T) {
+	c := climbIn(t, fullDay).press("g", "l")
+	zone := func(name string) core.Zone { z, _ := c.book().Lawn("12 Fir Lane").Zone(name); return z }
+	c.down("front").press("w").sees("the grass is, on front", "1 growing", "6 newly seeded").type_("3").sees("booked 12 Fir Lane, front: dormant since 2026-05-28")
+	if f, b := zone("front"), zone("back"); f.Growth != label.Dormant || f.GrowthSince != "2026-05-28" || b.Growth == label.Dormant {
+		t.Errorf("%+v %+v", f, b)
+	}
+	c.down("555-0112").press("w").sees("on all of 12 Fir Lane").type_("back 6 2026-05-01").sees("booked 12 Fir Lane, back: newly seeded since 2026-05-01")
+	c.press("w").type_("stressed").sees("booked 12 Fir Lane: stressed since 2026-05-28")
+	c.press("w").type_("7").sees("\"7\" is no state of growth").press("esc").press("w").type_("1 2027-01-01").sees("still to come").press("esc")
+	if f, b := zone("front"), zone("back"); f.Growth != label.Stressed || b.Growth != label.Stressed {
+		t.Errorf("%+v %+v", f, b)
+	}
+	c.down("known since").press("enter").type_("2026-01-01").sees("known since  2026-01-01")
+}
+
+func TestGrowthIsReadByItsFirstLetters(t *testing.T) {
+	l := &core.Lawn{LawnName: "Elm", Zones: []core.Zone{{Name: "front"}, {Name: "greens"}}}
+	for said, want := range map[string]string{
+		"growing": label.Growing, "green": label.GreeningUp, "greening up": label.GreeningUp, "dorm": label.Dormant, "s": label.Stressed, "newly sodded": label.Sodded, "greens newly seed": label.Seeded,
+		"sodded": label.Sodded, "seeded 2026-05-01": label.Seeded, "2 today": label.GreeningUp, "": "", "growing fast": "", "0": "", "front": "", "sod": label.Sodded,
+	} {
+		f, err := readGrowth(l, nil, said, startTime)
+		got := ""
+		if err == nil {
+			got = f.(*core.GrowthSeen).Growth
+		}
+		if got != want {
+			t.Errorf("%q reads as %q, not as %q: %v", said, got, want, err)
+		}
+	}
+}
+
+func TestOwnNoteAndSitesOnTheLawnPage(t *testing.T) {
+	c := climbIn(t, fullDay).press("g", "l").down("front").press("s").sees("What is known of front", "growth not said")
+	c.press("right", "enter", "enter", "enter").typed("water 20 ft").press("enter").sees("booked")
+	z, _ := c.book().Lawn("12 Fir Lane").Zone("front")
+	if len(z.Sites) != 1 || z.Sites[0].Feet.V != 20 || z.Growth != label.Growing {
+		t.Errorf("%+v", z)
+	}
+	c.down("front").press("j").sees("Own note", "front of 12 Fir Lane").typed("Example Cool").press("enter", "enter", "enter", "enter").typed("browned in 2024").press("enter").sees("booked own note, stop", "browned in 2024")
+	c.down("browned").press("enter").sees("front of 12 Fir Lane").press("right", "right", "right").sees("take it back").press("enter", "enter").sees("taken back").seesNot("own notes")
+	if n := len(c.book().Cautions()); n != 0 {
+		t.Errorf("%d own notes", n)
 	}
 }

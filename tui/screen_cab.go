@@ -181,6 +181,8 @@ func (m *Model) offerSmall() string {
 		return "l logs another weight"
 	case check.ActArrived:
 		return "k skips it"
+	case check.ActGrowth:
+		return "Enter asks: 1 to 6, then Enter"
 	case check.ActWeather:
 		if m.book.Weather() != nil {
 			return "j if it is unchanged"

@@ -26,7 +26,7 @@ func lawnPage() *pageSpec {
 	return &pageSpec{
 		page: p, key: "l", title: "Lawn", words: "zones, gate and dog, notes, what was laid, history",
 		enter: (*Model).enterLawn, show: (*Model).showLawn, pick: (*Model).pickLawn,
-		keys: []binding{
+		keys: append([]binding{
 			opening(pageKey(p, "i", "note", "write a note on this lawn", (*Model).openNote, onLawn)),
 			opening(pageKey(p, "n", "new lawn", "set up another lawn", (*Model).formLawn, func(m *Model) bool { return !m.busy() })),
 			opening(pageKey(p, "z", "add zone", "set up another zone of this lawn", func(m *Model) tea.Cmd { return m.formZone(m.subject.lawn) }, onLawn)),
@@ -35,7 +35,7 @@ func lawnPage() *pageSpec {
 				return onLawn(m) && m.book.Day().Open && !m.isPlanned(m.subject.lawn) && (v == nil || v.Lawn != m.subject.lawn)
 			}),
 			pageKey(p, "o", "all lawns", "list all lawns", func(m *Model) tea.Cmd { return m.turnToLawn("") }, onLawn),
-		},
+		}, lawnKeys()...),
 	}
 }
 
@@ -69,6 +69,7 @@ func (m *Model) showLawn() sheet {
 	for _, f := range lawnFields {
 		s.rows = append(s.rows, m.fieldRow(l, f))
 	}
+	s.rows = append(s.rows, m.cautionRows(l.LawnName)...)
 	s.rows = append(s.rows, m.laidRows(l)...)
 	s.rows = append(s.rows, m.noteRows(l)...)
 	s.rows = append(s.rows, m.historyRows(l)...)

@@ -234,6 +234,13 @@ var situations = []struct {
 	{"form_zone", func(t *testing.T) *cab {
 		return climbIn(t, morning).opens(func(m *Model) tea.Cmd { return m.formZone("9 Oak Street") }).typed("front").press("enter")
 	}},
+	{"form_zone_more", func(t *testing.T) *cab {
+		return climbIn(t, fullDay).press("g", "l").down("front").press("s", "right", "enter", "enter")
+	}},
+	{"form_caution", func(t *testing.T) *cab {
+		return climbIn(t, fullDay).press("g", "l").down("front").press("j").typed("Example Cool").press("enter")
+	}},
+	{"lawn_grows", func(t *testing.T) *cab { return climbIn(t, fullDay).press("g", "l").down("back").press("w") }},
 	{"form_product_of_many", func(t *testing.T) *cab {
 		return climbIn(t, morning).opens((*Model).formProduct).typed("Example Iron").press("enter")
 	}},

@@ -20,7 +20,7 @@ func Next(b *core.Book) string {
 }
 
 // Names lists the forms, in the order in which a book can take them, then those of the parts of a rig.
-var Names = []string{Rig, Product, Mix, Lawn, Zone, Day, Pump, Compartment, Hose, Applicator, Tip}
+var Names = []string{Rig, Product, Mix, Lawn, Zone, Day, ZoneMore, Caution, Pump, Compartment, Hose, Applicator, Tip}
 
 // For is a form for a book; false where there is none of that name, or the book has not what it needs. about
 // names what it is about: the base of a mix, the lawn of a zone; else it is empty.
@@ -36,6 +36,10 @@ func For(name, about string, b *core.Book) (Form, bool) {
 		return lawnForm(b), true
 	case Zone:
 		return zoneForm(b, about), b.Lawn(about) != nil
+	case ZoneMore:
+		return zoneMoreForm(b, about)
+	case Caution:
+		return cautionForm(b, about)
 	case Day:
 		if b.Rig() != nil && len(b.Lawns()) > 0 && b.Day().Date == "" {
 			return dayForm(b), true
