@@ -26,10 +26,9 @@ func readNutrients(text string) map[string]bool {
 // Nutrient tells whether a name is that of a plant nutrient, which a label lists without it being a pesticide.
 func Nutrient(name string) bool { return nutrients[plainWord(name)] }
 
-// KnownActive tells whether a name is one that needs no further word: of the reference, or a nutrient. A reference
-// without actives knows all names.
+// KnownActive tells whether a name is one that needs no further word: of the reference, or a nutrient.
 func KnownActive(name string) bool {
-	if Nutrient(name) || len(Actives()) == 0 {
+	if Nutrient(name) {
 		return true
 	}
 	_, ok := FindActive(name)

@@ -121,12 +121,8 @@ func (e Entry) Pesticide() bool {
 		}
 	}
 	for _, a := range e.Actives {
-		info, ok := FindActive(a.Name)
-		class := strings.ReplaceAll(info.Class, "_", " ")
-		for _, p := range pesticides {
-			if ok && strings.Contains(class, p) {
-				return true
-			}
+		if info, ok := FindActive(a.Name); ok && !info.harmless() {
+			return true
 		}
 	}
 	return false

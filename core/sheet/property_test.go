@@ -111,16 +111,19 @@ func TestProductsComeBack(t *testing.T) {
 			var actives []string
 			for range d.int("actives", 0, 3) {
 				a := label.Active{Name: rapid.SampledFrom([]string{"iron", "2,4-D", "mesotrione", "potassium salt of 2-(x)"}).Draw(rt, "active")}
-				content := float64(d.int("content", 1, 2000)) / 100
+				content, typed := float64(d.int("content", 1, 2000))/100, a.Name
+				if !label.KnownActive(typed) {
+					typed = "own: " + typed
+				}
 				switch d.int("unit", 0, 2) {
 				case 0:
 					a.PoundsPerGallon = content
-					actives = append(actives, a.Name+" "+fixed(content)+" lb/gal")
+					actives = append(actives, typed+" "+fixed(content)+" lb/gal")
 				case 1:
 					a.PercentByWeight = content
-					actives = append(actives, a.Name+" "+fixed(content)+"%")
+					actives = append(actives, typed+" "+fixed(content)+"%")
 				default:
-					actives = append(actives, a.Name)
+					actives = append(actives, typed)
 				}
 				e.Actives = append(e.Actives, a)
 			}
