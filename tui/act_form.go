@@ -33,6 +33,7 @@ func (m *Model) openForm(name, about string) tea.Cmd {
 		f.page = min(d.page, len(def.Pages)-1)
 		f.at = min(d.at, len(f.asks())-1)
 	}
+	f.def.Arrive(f.page, f.said)
 	m.form, m.status = f, status{}
 	return nil
 }
@@ -42,6 +43,8 @@ func (m *Model) formProduct() tea.Cmd         { return m.openForm(setup.Product,
 func (m *Model) formLawn() tea.Cmd            { return m.openForm(setup.Lawn, "") }
 func (m *Model) formZone(lawn string) tea.Cmd { return m.openForm(setup.Zone, lawn) }
 func (m *Model) formMix(base string) tea.Cmd  { return m.openForm(setup.Mix, base) }
+func (m *Model) formLabel() tea.Cmd           { return m.openForm(setup.Label, m.subject.product) }
+func (m *Model) formRecipe() tea.Cmd          { return m.openForm(setup.Recipe, m.subject.mix) }
 
 func draftOf(def setup.Form) string { return def.Title }
 
@@ -49,6 +52,7 @@ func draftOf(def setup.Form) string { return def.Title }
 func (m *Model) closeForm() {
 	f := m.form
 	f.read()
+	f.def.Withdraw(f.said)
 	m.drafts[draftOf(f.def)] = draft{f.said, f.def.Start(), f.page, f.at}
 	m.form = nil
 }
@@ -86,6 +90,7 @@ func (m *Model) goField(at int) {
 func (m *Model) goPage(page, at int) {
 	f := m.form
 	f.page = page
+	f.def.Arrive(page, f.said)
 	if at < 0 {
 		at = len(f.asks()) - 1
 	}

@@ -30,6 +30,9 @@ func mixPage() *pageSpec {
 			opening(pageKey(p, "n", "new from this", "a new mix from the one shown: another product with it, or another rate", (*Model).openNewMix, func(m *Model) bool {
 				return m.book.Mix(m.subject.mix) != nil
 			})),
+			opening(pageKey(p, "i", "rates, pests", "change its rates, or say which pests its products are for", (*Model).formRecipe, func(m *Model) bool {
+				return !m.busy() && m.book.Mix(m.subject.mix) != nil
+			})),
 		},
 	}
 }

@@ -24,7 +24,14 @@ func productsPage() *pageSpec {
 
 // productPage shows one product.
 func productPage() *pageSpec {
-	return &pageSpec{page: pageProduct, title: "One product", show: (*Model).showProduct, pick: (*Model).leadOn}
+	return &pageSpec{
+		page: pageProduct, title: "One product", show: (*Model).showProduct, pick: (*Model).leadOn,
+		keys: []binding{
+			opening(pageKey(pageProduct, "i", "its label", "enter more of its label, or change what is entered: the next version", (*Model).formLabel, func(m *Model) bool {
+				return !m.busy() && m.book.Product(m.subject.product) != nil
+			})),
+		},
+	}
 }
 
 // openProduct opens the page of a product.

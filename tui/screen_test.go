@@ -244,6 +244,16 @@ var situations = []struct {
 	{"form_product_of_many", func(t *testing.T) *cab {
 		return climbIn(t, morning).opens((*Model).formProduct).typed("Example Iron").press("enter")
 	}},
+	{"form_ticks", func(t *testing.T) *cab { return climbIn(t, morning).opens((*Model).formProduct).offeredTicks() }},
+	{"form_label", func(t *testing.T) *cab {
+		return climbIn(t, morning).press("g", "p", "down", "enter", "i", "down").typed("mesotrione 4 lb/gal")
+	}},
+	{"form_label_weather", func(t *testing.T) *cab {
+		return climbIn(t, morning).press("g", "p", "down", "enter", "i", "pgdown", "pgdown", "pgdown").typed("none").press("enter").typed("200").press("enter")
+	}},
+	{"form_recipe", func(t *testing.T) *cab {
+		return climbIn(t, morning).press("g", "x", "enter", "i", "enter").typed("white clover")
+	}},
 	{"form_day", func(t *testing.T) *cab {
 		return firstLawn(t).typed("12 Elm Road").press("enter").typed("6200").press("pgdown").typed("ta").press("enter").typed("R. Example").press("enter").typed("90").press("enter")
 	}},

@@ -103,6 +103,7 @@ func (p *prompts) form(name, about string) error {
 	}
 	said := f.Start()
 	for i, page := range f.Pages {
+		f.Arrive(i, said)
 		p.say("\n%s, part %d of %d: %s", f.Title, i+1, len(f.Pages), page.Title)
 		for j := range page.Fields {
 			if err := p.ask(&page.Fields[j], said); err != nil {
@@ -185,11 +186,7 @@ func (p *prompts) line(d *setup.Field, stands string) (string, error) {
 		}
 		words += ")"
 	}
-	for _, o := range options(d) {
-		if o.Value == stands {
-			stands = o.Words
-		}
-	}
+	stands = standing(d, stands)
 	if stands != "" {
 		words += " [" + stands + "]"
 	}
@@ -203,6 +200,22 @@ func (p *prompts) line(d *setup.Field, stands string) (string, error) {
 		}
 	}
 	return strings.TrimSpace(line), nil
+}
+
+// standing is the answer that stands in brackets, in the words of its options.
+func standing(d *setup.Field, said string) string {
+	if len(d.Options) == 0 || said == "" {
+		return said
+	}
+	var out []string
+	for _, v := range d.Chosen(said) {
+		for _, o := range options(d) {
+			if o.Value == v {
+				out = append(out, o.Words)
+			}
+		}
+	}
+	return strings.Join(out, setup.Joint)
 }
 
 // options are those that are an answer; leaving a field blank has a sign of its own.

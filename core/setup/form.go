@@ -13,7 +13,9 @@ import (
 const (
 	Rig     = "rig"
 	Product = "product"
+	Label   = "label"
 	Mix     = "mix"
+	Recipe  = "recipe"
 	Lawn    = "lawn"
 	Zone    = "zone"
 	Day     = "day"
@@ -46,6 +48,33 @@ type Field struct {
 	Long    bool // the options are many: a page of their own, looked through by letters
 	need    func(a Answers) bool
 	check   func(a Answers, said string) error
+	// fill is what the answers to other fields let stand here, worked out when the page is turned to.
+	fill   func(a Answers) Filled
+	filled string // what it let stand there last
+}
+
+// Filled is what stands in a field because of the answers to others: proposed, to be confirmed. Options are as before,
+// those that are proposed marked; Help says where that comes from.
+type Filled struct {
+	Answer  string
+	Options []Option
+	Help    string
+}
+
+// Arrive is to be called when a page is turned to. What other answers let stand in its fields stands there, unless
+// something else was answered.
+func (f *Form) Arrive(page int, a Answers) {
+	for i := range f.Pages[page].Fields {
+		d := &f.Pages[page].Fields[i]
+		if d.fill == nil {
+			continue
+		}
+		now := d.fill(a)
+		if a[d.Key] == d.filled {
+			a[d.Key] = now.Answer
+		}
+		d.filled, d.Options, d.Help = now.Answer, now.Options, now.Help
+	}
 }
 
 // Option is an answer that can be chosen. The one without a value stands for no answer yet.
@@ -80,6 +109,17 @@ func (f *Form) Start() Answers {
 		}
 	}
 	return a
+}
+
+// Withdraw takes back what was only proposed: it is proposed anew when its page is turned to.
+func (f *Form) Withdraw(a Answers) {
+	for p := range f.Pages {
+		for i := range f.Pages[p].Fields {
+			if d := &f.Pages[p].Fields[i]; d.fill != nil && a[d.Key] == d.filled {
+				a[d.Key] = d.Start
+			}
+		}
+	}
 }
 
 // Field finds a field by its key, with its page; nil if there is none.

@@ -2,6 +2,7 @@ package setup
 
 import (
 	"fmt"
+	"slices"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/measure"
@@ -16,6 +17,15 @@ const (
 func partKey(n int) string { return fmt.Sprintf("product_%d", n) }
 
 func partRateKey(n int) string { return fmt.Sprintf("rate_%d", n) }
+
+func partTargetKey(n int) string { return fmt.Sprintf("target_%d", n) }
+
+func targetField(n int, words, start string) Field {
+	return Field{
+		Key: partTargetKey(n), Words: words, Start: start, check: cell(sheet.Mixes, "target"),
+		Help: "The pest that the product is for; the record names it. Blank: not said.", Allowed: allowed(sheet.Mixes, "target"),
+	}
+}
 
 // mixForm asks for a mix: products with their rates, and perhaps another mix that they are added to.
 func mixForm(b *core.Book, base string) Form {
@@ -52,7 +62,7 @@ func mixForm(b *core.Book, base string) Form {
 				_, err := readTypedRate(said, formOf(b, a[partKey(n)]))
 				return err
 			},
-		})
+		}, targetField(n, "against", ""))
 	}
 	f.Pages = []Page{{Title: "what goes on 1,000 sq ft", Fields: fields}}
 	return f
@@ -77,7 +87,68 @@ func mixFacts(b *core.Book, _ core.Moment, a Answers) ([]core.Fact, error) {
 		if err != nil {
 			return nil, err
 		}
-		f.Parts = append(f.Parts, core.MixPart{Product: p, Rate: rate})
+		f.Parts = append(f.Parts, core.MixPart{Product: p, Rate: rate, Target: a[partTargetKey(n)]})
 	}
 	return []core.Fact{f}, nil
+}
+
+// recipeForm asks for the rates of a mix and the pests that its products are for, as they stand in it.
+func recipeForm(b *core.Book, mix string) Form {
+	parts := b.Mix(mix).Parts
+	starts := make([]string, len(parts))
+	f := Form{Name: Recipe, Title: "The mix " + mix, facts: func(b *core.Book, _ core.Moment, a Answers) ([]core.Fact, error) {
+		return recipeFacts(b, mix, starts, a)
+	}}
+	var fields []Field
+	for i, p := range parts {
+		starts[i] = sheet.RateText(p.Rate)
+		rate := Field{
+			Key: partRateKey(i), Words: fitWords(p.Product), Start: starts[i], need: always, Help: "How much " + p.Product + " goes on an area, with both units.",
+			Allowed: "more than 0, with both units, such as 1.5 fl oz/1000 sq ft or 2 lb/acre",
+			check: func(_ Answers, said string) error {
+				_, err := readTypedRate(said, p.Rate.Kind)
+				return err
+			},
+		}
+		fields = append(fields, rate, targetField(i, "against", p.Target))
+	}
+	f.Pages = []Page{{Title: "rates and targets", Fields: fields}}
+	return f
+}
+
+// longestWords is how many letters stand before an answer.
+const longestWords = 22
+
+func fitWords(s string) string {
+	if r := []rune(s); len(r) > longestWords {
+		return string(r[:longestWords])
+	}
+	return s
+}
+
+func recipeFacts(b *core.Book, mix string, starts []string, a Answers) ([]core.Fact, error) {
+	old := b.Mix(mix)
+	if old == nil || len(old.Parts) != len(starts) {
+		return nil, nil
+	}
+	f := *old
+	f.Parts = slices.Clone(old.Parts)
+	changed := false
+	for i := range f.Parts {
+		p := &f.Parts[i]
+		if said := a[partTargetKey(i)]; said != p.Target {
+			p.Target, changed = said, true
+		}
+		if said := a[partRateKey(i)]; said != starts[i] {
+			rate, err := readTypedRate(said, p.Rate.Kind)
+			if err != nil {
+				return nil, err
+			}
+			p.Rate, changed = rate, true
+		}
+	}
+	if !changed {
+		return nil, nil
+	}
+	return []core.Fact{&f}, nil
 }

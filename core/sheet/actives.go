@@ -23,7 +23,7 @@ const ownActive = "own:"
 
 // actives takes active ingredients, each with its content or without.
 func actives() reader {
-	allowed := "active ingredients with their content in % by weight or lb/gal, and the most in a year if the label gives it, such as iron 5%; mesotrione 4 lb/gal most 0.5 lb per acre per year; one that the reference does not have as own: its name"
+	allowed := "each with its content in % by weight or lb/gal, such as iron 5%; mesotrione 4 lb/gal most 0.5 lb per acre per year; one that the reference does not have as own: its name"
 	return reader{allowed, func(cell string) (any, error) {
 		var out []label.Active
 		for _, s := range items(cell) {
@@ -35,6 +35,15 @@ func actives() reader {
 		}
 		return out, nil
 	}}
+}
+
+// Actives are those of a cell that can be read.
+func Actives(cell string) []label.Active {
+	v, err := actives().read(trim(cell))
+	if err != nil {
+		return nil
+	}
+	return v.([]label.Active)
 }
 
 func active(s string) (label.Active, error) {

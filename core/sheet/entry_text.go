@@ -21,8 +21,8 @@ var rateUnits = map[measure.Kind][]string{
 // sameRate is how near two rates are the same one, read in other ways.
 const sameRate = 1e-12
 
-// rateText is a rate in the unit in which it is shortest, "8 fl oz per acre".
-func rateText(r measure.Rate) string {
+// RateText is a rate in the unit in which it is shortest, "8 fl oz per acre".
+func RateText(r measure.Rate) string {
 	best := ""
 	units := rateUnits[r.Kind]
 	for _, u := range units[:len(units)-1] {
@@ -111,7 +111,7 @@ func activesText(all []label.Active) string {
 			s += " " + figure(a.PercentByWeight) + "%"
 		}
 		if a.MostYear.Known {
-			s += " most " + rateText(a.MostYear.V) + " per year"
+			s += " most " + RateText(a.MostYear.V) + " per year"
 		}
 		out = append(out, s)
 	}
@@ -124,11 +124,11 @@ func grassRatesText(all []label.GrassRates) string {
 		s := strings.Join(g.Grasses, ", ") + ": "
 		switch {
 		case g.Low.Known && g.High.Known:
-			s += rateText(g.Low.V) + " to " + rateText(g.High.V)
+			s += RateText(g.Low.V) + " to " + RateText(g.High.V)
 		case g.Low.Known:
-			s += "at least " + rateText(g.Low.V)
+			s += "at least " + RateText(g.Low.V)
 		case g.High.Known:
-			s += "up to " + rateText(g.High.V)
+			s += "up to " + RateText(g.High.V)
 		default:
 			continue
 		}

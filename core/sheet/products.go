@@ -46,7 +46,7 @@ func readProducts(s *reading) {
 func (f *entryField) into(r *row, e *label.Entry) {
 	if f.limit != "" {
 		e.None = slices.DeleteFunc(slices.Clone(e.None), func(n string) bool { return n == f.limit })
-		if isNone(r.cells[f.Name]) {
+		if IsNone(r.cells[f.Name]) {
 			e.None = append(e.None, f.limit)
 		}
 		if len(e.None) == 0 {
@@ -124,7 +124,7 @@ func rateField(c Column, limit string, get func(*label.Entry) core.Maybe[measure
 		put(e, core.Maybe[measure.Rate]{V: v, Known: ok})
 	}, func(e *label.Entry) string {
 		if m := get(e); m.Known {
-			return rateText(m.V)
+			return RateText(m.V)
 		}
 		return ""
 	})
@@ -143,7 +143,7 @@ func (f entryField) orNone(limit string) entryField {
 	read := f.read
 	f.allowed += ", or none where the label has no such limit"
 	f.read = func(cell string) (any, error) {
-		if isNone(cell) {
+		if IsNone(cell) {
 			return noLimit{}, nil
 		}
 		return read(cell)
@@ -154,9 +154,20 @@ func (f entryField) orNone(limit string) entryField {
 // none is what a cell says where the label has no such limit.
 const none = "none"
 
-func isNone(cell string) bool {
+// IsNone tells whether a cell says that the label has no such limit.
+func IsNone(cell string) bool {
 	h := headerName(cell)
 	return h == none || h == "none_on_the_label" || h == "none_on_label"
+}
+
+// TakesNone tells whether a column of a product may say none.
+func TakesNone(column string) bool {
+	for i := range entryFields {
+		if entryFields[i].Name == column {
+			return entryFields[i].limit != ""
+		}
+	}
+	return false
 }
 
 // noLimit is the value of a cell that says none.
