@@ -38,22 +38,24 @@ func May(e Entry, grass string, c Circumstances, rate measure.Maybe[measure.Rate
 	if c.Form == "" {
 		c.Form = e.goesDownAs()
 	}
-	var out Leave
 	parts := e.parts(rate)
 	for i := range parts {
 		p := &parts[i]
 		c.Rate = p.rate
-		l := Leave{Active: p.name, Verdict: blockVerdict(p.blocks, grass, &c)}
-		l.Kind = kindOf(&l.Verdict, c.Growth)
-		p.clear = l.Verdict.Rating == Tolerant
-		if i == 0 || l.heavier(&out) {
-			out = l
+		p.leave = Leave{Active: p.name, Verdict: blockVerdict(p.blocks, grass, &c)}
+		p.leave.Kind = kindOf(&p.leave.Verdict, c.Growth)
+		p.clear = p.leave.Verdict.Rating == Tolerant
+	}
+	out, heaviest, well := Leave{Kind: Listed}, -1, backed(parts)
+	for i := range parts {
+		if w := parts[i].weight(well); w > heaviest {
+			out, heaviest = parts[i].leave, w
 		}
 	}
-	if len(parts) == 0 || out.Kind == Listed && len(out.Verdict.Rows) == 0 {
-		out.Kind, out.Active = Listed, ""
+	if out.Kind == Listed && len(out.Verdict.Rows) == 0 {
+		out.Active = ""
 	}
-	out.Backed = backed(parts)
+	out.Backed = well
 	return out
 }
 
@@ -74,16 +76,24 @@ func kindOf(v *Verdict, growth string) LeaveKind {
 	return Listed
 }
 
-// heavier tells whether l goes before m: by its kind, then one that was read before one that was recalled; of two that
-// are listed, the one of which less is known.
-func (l *Leave) heavier(m *Leave) bool {
-	if l.Kind != m.Kind {
-		return l.Kind < m.Kind
+// weight says which part of a product decides: by the kind of its leave, then one that was read before one that was
+// recalled. Of several that are listed, the one of which nothing is known where the label entry stands alone, else one
+// that a source clears; plant food and what is added to a mix last.
+func (p *part) weight(backed bool) int {
+	w := 4 * int(Listed-p.leave.Kind)
+	switch {
+	case p.leave.Kind != Listed:
+		if !p.leave.Verdict.Recalled {
+			w++
+		}
+	case p.harmless:
+		w += min(1, len(p.leave.Verdict.Rows))
+	case p.clear == backed:
+		w += 3
+	default:
+		w += 2
 	}
-	if l.Kind == Listed {
-		return l.Verdict.Rating < m.Verdict.Rating
-	}
-	return m.Verdict.Recalled && !l.Verdict.Recalled
+	return w
 }
 
 // backed tells whether each active of which turf could take harm is cleared by sources that were read, alone or in a mixture.
@@ -108,7 +118,8 @@ type part struct {
 	blocks   []block
 	rate     measure.Maybe[measure.Rate]
 	harmless bool // nothing that the reference rates: plant food, what is added to a mix
-	clear    bool
+	clear    bool // a source that was read calls the grass tolerant
+	leave    Leave
 }
 
 // parts are the actives of a product and the mixtures whose parts it holds, with their rates for one of the product.

@@ -49,7 +49,25 @@ func (l Leave) Words() string {
 	if l.Active != "" {
 		words += " on " + l.Active
 	}
+	if l.Kind == WrongState {
+		return words + ": " + l.Verdict.dormantWords()
+	}
 	return words + ": " + l.Verdict.Words()
+}
+
+// dormantWords says first what allows the active on dormant turf only, then what stands against it on other turf.
+func (v Verdict) dormantWords() string {
+	words := ""
+	for i := range v.Rows {
+		if v.Rows[i].Rating == OnlyDormant {
+			words = v.Rows[i].says()
+			break
+		}
+	}
+	if first := &v.Rows[0]; first.Rating == NotTolerant {
+		words += "; else " + first.says()
+	}
+	return words
 }
 
 // Words is a verdict in one line: the rating, the row that decides, and what else stands against it.
@@ -58,6 +76,9 @@ func (v Verdict) Words() string {
 		return "nothing known"
 	}
 	words := v.Rows[0].says()
+	if v.Rating == NotTolerant && v.Rows[0].Rating != NotTolerant {
+		words = "not tolerant above the limit of a row: " + words
+	}
 	if v.Disagree {
 		for i := range v.Rows[1:] {
 			if r := &v.Rows[1+i]; r.read() && r.Rating != v.Rows[0].Rating {
