@@ -19,6 +19,8 @@ type Document struct {
 	Hold         *Hold         `json:"hold"`
 	Owed         []Owed        `json:"owed"`
 	Today        Today         `json:"today"`
+	StillToEnter []Missing     `json:"still_to_enter"`
+	OffRecord    []string      `json:"off_record"` // products without the registration number that their record needs
 	Accounts     []Account     `json:"accounts"`
 	Entries      uint64        `json:"entries"`
 	State        string        `json:"state"`
@@ -53,6 +55,15 @@ type Owed struct {
 type OwedZone struct {
 	Zone string  `json:"zone"`
 	Area float64 `json:"area_sqft"`
+}
+
+// Missing is what is not entered yet on which a verdict of today would rest: of a product, or of a zone.
+type Missing struct {
+	Product *string `json:"product"`
+	Lawn    *string `json:"lawn"`
+	Zone    *string `json:"zone"`
+	Field   string  `json:"field"`
+	Why     string  `json:"why"`
 }
 
 // LineUp is how the valves stand, and what is wrong with that.

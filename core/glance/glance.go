@@ -19,6 +19,7 @@ func Of(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) Document {
 	d.Visit = visit(b)
 	d.Hold, d.Owed = hold(b), owed(b)
 	d.Today = today(b, now)
+	d.StillToEnter, d.OffRecord = stillToEnter(b), offRecord(b)
 	return d
 }
 

@@ -36,7 +36,7 @@ func TestEmptyBookHasNoNullLists(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, key := range []string{"compartments", "hose", "applicators", "supply", "loads"} {
+	for _, key := range []string{"compartments", "hose", "applicators", "supply", "loads", "still_to_enter", "off_record"} {
 		if !strings.Contains(string(text), `"`+key+`":[]`) {
 			t.Errorf("%s is no empty list in %s", key, text)
 		}
@@ -97,5 +97,32 @@ func TestHoldAndWhatIsOwedAreSeenAtAGlance(t *testing.T) {
 		if !strings.Contains(page, want) {
 			t.Errorf("no %q in\n%s", want, page)
 		}
+	}
+}
+
+// TestWhatIsNotEntered: what is still to enter and what stays off the record are in document and text.
+func TestWhatIsNotEntered(t *testing.T) {
+	b := demoBook(t)
+	h := b.Products()[0]
+	p := *h.Now()
+	p.Label.Registration, p.Label.Kind = "", "herbicide"
+	entries, err := b.Prepare("x", b.LastAt(), &p)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Apply(entries[0]); err != nil {
+		t.Fatal(err)
+	}
+	d := Of(b, b.LastAt(), core.Maybe[core.Moment]{})
+	page := Text(b, b.LastAt(), core.Maybe[core.Moment]{})
+	if len(d.OffRecord) != 1 || d.OffRecord[0] != h.Name || !strings.Contains(page, "off record  no registration number, so the record stays incomplete: "+h.Name) {
+		t.Errorf("%v\n%s", d.OffRecord, page)
+	}
+	found := false
+	for _, m := range d.StillToEnter {
+		found = found || m.Product != nil && *m.Product == h.Name && m.Field == "registration" && m.Lawn == nil && m.Why != ""
+	}
+	if !found || !strings.Contains(page, "still to enter for today's") {
+		t.Errorf("%+v\n%s", d.StillToEnter, page)
 	}
 }

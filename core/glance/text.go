@@ -36,6 +36,7 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 		}
 		fmt.Fprintf(&w, "today       %s gal%s on %s sq ft, %d lawns, %.1f h\n", y.Text(), spread, measure.SquareFeet(d.Today.Area).Text(), d.Today.Lawns, *d.Today.Hours)
 	}
+	writeMissing(&w, b, &d)
 	fmt.Fprintf(&w, "entries     %d\nstate       %s\njournal     %s\n", d.Entries, d.State, d.Journal)
 	return w.String()
 }
