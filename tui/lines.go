@@ -195,12 +195,10 @@ func (m *Model) openGauge() {
 	})
 }
 
-const weatherHint = "6 SW 64: wind mph, from, F; also 45% humidity, 6h until rain; calm"
-
 func (m *Model) openWeather() {
 	m.openLine(textLine{
 		prompt: "weather now",
-		read:   func(_ *Model, said string) ([]core.Fact, error) { return onlyFact(readWeather(said)) },
+		read:   func(m *Model, said string) ([]core.Fact, error) { return onlyFact(m.readWeatherNow(said)) },
 		hint:   weatherHint,
 	})
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/label"
 	"example.com/tintline/tui/theme"
 )
 
@@ -132,7 +133,7 @@ func (m *Model) weather(w int) line {
 	return line{}
 }
 
-// weatherItems are wind, temperature, humidity and rain, as far as they are known.
+// weatherItems are wind, temperature, humidity, rain and the high of the forecast, as far as they are known.
 func weatherItems(w *core.WeatherAt, humid string) []string {
 	var out []string
 	switch {
@@ -148,10 +149,13 @@ func weatherItems(w *core.WeatherAt, humid string) []string {
 	for _, f := range []struct {
 		v            core.Maybe[float64]
 		before, unit string
-	}{{w.Temp, "", " F"}, {w.Humidity, humid, after}, {w.RainFree, "rain in ", " h"}} {
+	}{{w.Temp, "", " F"}, {w.Humidity, humid, after}, {w.RainFree, "rain in ", " h"}, {w.ForecastHigh, "high ", " F"}} {
 		if f.v.Known {
 			out = append(out, f.before+wholeWords(f.v.V)+f.unit)
 		}
+	}
+	if w.Inversion == label.Yes {
+		out = append(out, "inversion")
 	}
 	return out
 }

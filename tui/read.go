@@ -1,9 +1,7 @@
 package tui
 
 import (
-	"fmt"
 	"sort"
-	"strconv"
 	"strings"
 
 	"example.com/tintline/core"
@@ -187,52 +185,4 @@ func (m *Model) readGauge(said string) (core.Fact, error) {
 		return nil, slip("Which compartment is not said.", "Type its letter first: b 62.")
 	}
 	return m.readReading(l, rest)
-}
-
-// readWeather reads wind, direction and temperature; humidity carries a per cent sign and rain an h.
-func readWeather(said string) (core.Fact, error) {
-	f := &core.Weather{}
-	for _, w := range strings.Fields(strings.ReplaceAll(said, ",", " ")) {
-		if err := weatherWord(f, w); err != nil {
-			return nil, err
-		}
-	}
-	if *f == (core.Weather{}) {
-		return nil, slip("Nothing is typed.", "Type the wind at least: 6 SW 64.")
-	}
-	return f, nil
-}
-
-func weatherWord(f *core.Weather, w string) error {
-	lower := strings.ToLower(w)
-	figure := strings.TrimRight(lower, "%hfmp")
-	n, err := strconv.ParseFloat(figure, 64)
-	if strings.Trim(figure, "+-.0123456789") != "" {
-		err = strconv.ErrSyntax // "nan" and "inf" are no weather
-	}
-	unit := lower[len(figure):]
-	switch {
-	case err == nil && unit == "%":
-		f.Humidity = core.Known(n)
-	case err == nil && unit == "h":
-		f.RainFree = core.Known(n)
-	case err == nil && unit == "f", err == nil && unit == "" && f.Wind.Known && !f.Temp.Known:
-		f.Temp = core.Known(n)
-	case err == nil && (unit == "mph" || unit == "") && !f.Wind.Known:
-		wind, err := measure.ReadSpeed(figure, "mph")
-		f.Wind = core.Known(wind)
-		return err
-	case err == nil:
-		return slip(fmt.Sprintf("%q is one figure too many.", w), "Type wind, from, temperature: 6 SW 64; humidity as 45%, rain as 6h.")
-	case lower == "calm":
-		f.WindFrom = lower
-		f.Wind = core.Known(measure.MPH(0))
-	case lower == "variable":
-		f.WindFrom = lower
-	case strings.Trim(lower, "nesw") == "" && len(lower) <= 3:
-		f.WindFrom = strings.ToUpper(w)
-	default:
-		return slip(fmt.Sprintf("%q is no figure and no direction.", w), "Type wind, from, temperature: 6 SW 64; humidity as 45%, rain as 6h.")
-	}
-	return nil
 }

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"strconv"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -120,26 +119,6 @@ func (m *Model) rightSprayed(f *core.Sprayed) right {
 		}
 		return got, err
 	}}
-}
-
-// weatherSaid is an observation as it would be typed.
-func weatherSaid(w *core.Weather) string {
-	var out []string
-	if w.Wind.Known {
-		out = append(out, strings.TrimSuffix(w.Wind.V.Text(), " mph"))
-	}
-	if w.WindFrom != "" {
-		out = append(out, w.WindFrom)
-	}
-	for _, f := range []struct {
-		v    core.Maybe[float64]
-		unit string
-	}{{w.Temp, "f"}, {w.Humidity, "%"}, {w.RainFree, "h"}} {
-		if f.v.Known {
-			out = append(out, strconv.FormatFloat(f.v.V, 'f', -1, 64)+f.unit)
-		}
-	}
-	return strings.Join(out, " ")
 }
 
 // openRight asks what the entry chosen should have said.

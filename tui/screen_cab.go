@@ -184,8 +184,11 @@ func (m *Model) offerSmall() string {
 	case check.ActGrowth:
 		return "Enter asks: 1 to 6, then Enter"
 	case check.ActWeather:
-		if m.book.Weather() != nil {
-			return "j if it is unchanged"
+		switch {
+		case p.Unchanged:
+			return m.shown(actSame) + " if it is unchanged"
+		case m.book.Weather() != nil:
+			return "type it with the wind: 6 SW 64 6h high 88 forecast NAME 6:10 inversion no"
 		}
 		return "wind, from, temperature"
 	}

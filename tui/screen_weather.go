@@ -8,6 +8,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/check"
+	"example.com/tintline/core/label"
 	"example.com/tintline/core/say"
 	"example.com/tintline/tui/theme"
 )
@@ -41,7 +42,7 @@ func weatherPage() *pageSpec {
 
 func (m *Model) showWeather() sheet {
 	d := m.book.Day()
-	s := sheet{about: []line{m.weather(m.w)}}
+	s := sheet{about: append([]line{m.weather(m.w)}, m.airLines()...)}
 	if d.Hold != nil {
 		s.about = append(s.about, text(theme.Stop, fmt.Sprintf(" ON HOLD for %s since %s ", m.g.clean(d.Hold.Cause), d.Hold.Since.Clock())))
 	}
@@ -54,6 +55,36 @@ func (m *Model) showWeather() sheet {
 	s.rows = append(s.rows, m.limitRows()...)
 	s.offer, s.small = m.weatherOffer(m.chosenAmong(s.rows))
 	return s
+}
+
+// airLines are what else is known of the air: the forecast with who made it and how old it is, signs of an inversion, and
+// the wet-bulb depression.
+func (m *Model) airLines() []line {
+	w := m.book.Weather()
+	if w == nil {
+		return nil
+	}
+	var parts []string
+	if w.ForecastHigh.Known || w.ForecastSource != "" || w.ForecastAt != "" {
+		words := say.Forecast(&w.Weather)
+		if age := check.ForecastAge(w, core.At(m.at)); age.Known {
+			words += ", " + wholeWords(age.V) + " h old"
+		}
+		parts = append(parts, words)
+	}
+	switch w.Inversion {
+	case label.Yes:
+		parts = append(parts, "signs of an inversion")
+	case label.No:
+		parts = append(parts, "no signs of an inversion")
+	}
+	if d := check.DeltaT(&w.Weather); d.Known {
+		parts = append(parts, fmt.Sprintf("wet-bulb depression %.1f C", d.V))
+	}
+	if len(parts) == 0 {
+		return nil
+	}
+	return m.told(theme.Base, strings.Join(parts, "; "))
 }
 
 // weatherActs are what can be logged.
@@ -116,7 +147,7 @@ func (m *Model) weatherOffer(id string) (offer, small string) {
 	case m.busy() || id == "":
 		return "", ""
 	case id == rowLook:
-		return "log what the weather is now", "wind, from, temperature; also humidity and rain"
+		return "log what the weather is now", "wind, from, temperature; also humidity, rain, forecast, inversion"
 	case id == rowSame:
 		return "looked again: unchanged", "it is logged anew, with the time of now"
 	case id == rowHold && m.book.Day().Hold == nil:

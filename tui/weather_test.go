@@ -4,6 +4,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"example.com/tintline/core"
 )
 
 func TestHoldIsOneState(t *testing.T) {
@@ -42,4 +44,67 @@ func TestWeatherPageWithoutADay(t *testing.T) {
 	if c.facts() != "" || c.model().open {
 		t.Errorf("logged: %s", c.facts())
 	}
+}
+
+// The line reads the forecast with who made it and when, and signs of an inversion, in any order.
+func TestWeatherLineReadsForecastAndInversion(t *testing.T) {
+	for said, want := range map[string]string{
+		"6 SW 64 45% 6h high 88 forecast county airport 6:10 inversion no": "6.0 SW 64f 45% 6h high 88 forecast county airport 06:10 inversion no",
+		"inversion YES forecast Airport High 88F 6 sw 64":                  "6.0 SW 64f high 88 forecast Airport inversion yes",
+		"forecast 16:05 6 SW, high 88.5":                                   "6.0 SW high 88.5 forecast 16:05",
+		"forecast county 6 SW 64":                                          "6.0 SW 64f forecast county",
+		"inversion no":                                                     "inversion no",
+	} {
+		f, err := readWeather(said)
+		if err != nil {
+			t.Errorf("%q: %v", said, err)
+			continue
+		}
+		got := weatherSaid(f.(*core.Weather))
+		if got != want {
+			t.Errorf("%q is read as %q, want %q", said, got, want)
+		}
+		again, err := readWeather(got)
+		if err != nil || *again.(*core.Weather) != *f.(*core.Weather) {
+			t.Errorf("%q is not read as it was said: %+v %v", got, again, err)
+		}
+	}
+	for said, want := range map[string]string{
+		"6 SW high":                    "The high of the forecast is missing. Type it in F: high 88.",
+		"6 SW high warm":               `"warm" is no high of a forecast. Type it in F: high 88.`,
+		"6 SW high nan":                `"nan" is no high of a forecast. Type it in F: high 88.`,
+		"6 SW forecast":                "Who made the forecast is missing. Type it and when: forecast NAME 6:10.",
+		"6 SW forecast high 88":        "Who made the forecast is missing. Type it and when: forecast NAME 6:10.",
+		"6 SW forecast county 25:10":   `"25:10" is no time of day. Type who made the forecast and when: forecast NAME 6:10.`,
+		"6 SW inversion":               "Whether signs of an inversion were seen is missing. Type inversion yes or inversion no.",
+		"6 SW inversion maybe":         "Whether signs of an inversion were seen is missing. Type inversion yes or inversion no.",
+		"high 88 forecast county 6:10": "A forecast alone is no look at the weather. Type the wind too: 6 SW 64 high 88.",
+		"6 SW 64 88":                   `"88" is one figure too many. ` + weatherForm,
+		"6 SW breezy":                  `"breezy" is no figure and no direction. ` + weatherForm,
+		" , ":                          "Nothing is typed. Type the wind at least: 6 SW 64.",
+	} {
+		_, err := readWeather(said)
+		if err == nil {
+			t.Errorf("%q is read", said)
+			continue
+		}
+		if what, do := sentences(err); what+" "+do != want {
+			t.Errorf("%q: %s %s\nwant %s", said, what, do, want)
+		}
+	}
+}
+
+// One key of the cab logs an old observation anew, with its forecast; a new one keeps the forecast that was logged today.
+func TestUnchangedKeepsTheForecast(t *testing.T) {
+	c := climbIn(t, morning).press("enter", "i").type_("6 SW 64 high 80 forecast county 6:10 inversion no").sees("booked weather", "high 80 F")
+	c.wait(65*time.Minute).press("h", "h").sees("Look again and log it", "Enter  look at the weather", "j if it is unchanged").press("j").sees("booked weather: wind 6.0", "forecast high 80 F by county", "no signs of an inversion")
+	w := c.book().Weather()
+	if w.ForecastAt != "06:10" || w.Inversion != "no" || w.At.Clock() != "10:47" {
+		t.Errorf("%+v at %s", w, w.At.Clock())
+	}
+	c.press("i").type_("7 W 66")
+	if w = c.book().Weather(); w.ForecastSource != "county" || w.ForecastHigh.V != 80 || w.Inversion != "" {
+		t.Errorf("%+v", w)
+	}
+	c.press("g", "w").sees("forecast high 80 F by county at 06:10, 5 h old", "blank, not checked: wind, temperature, rain, inversion")
 }

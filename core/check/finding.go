@@ -197,6 +197,8 @@ type Proposal struct {
 	// Else may be done instead, by a key of its own.
 	Else      []core.Fact
 	ElseWords string
+	// Unchanged: for ActWeather, that the last observation may be logged anew as it stands.
+	Unchanged bool
 	// LineUp is the line-up that ActLineUp sets.
 	LineUp fluid.LineUp
 	// GrowthOf are the zones of which ActGrowth asks how they grow.

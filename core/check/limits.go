@@ -2,8 +2,10 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/label"
 )
 
 // Limit is a limit of the weather that holds now, whether it was reached or not.
@@ -19,21 +21,63 @@ type Limit struct {
 func WeatherLimits(b *core.Book) []Limit {
 	var out []Limit
 	for _, p := range linedUp(b) {
-		l := Limit{Of: p.ProductName, Ground: GroundLabel, Source: labelSource(p), Says: "wind limit blank: not checked"}
-		if p.Label.HasWindMax {
-			l.Says = "wind at most " + mph(p.Label.WindMax.MPH()) + " mph"
-		}
-		out = append(out, l)
+		out = append(out, ofLabel(p)...)
 	}
 	for _, s := range []struct{ name, says string }{
 		{core.WindStopMPH, "stop: wind over %g mph"},
 		{core.WindAskMPH, "ask: wind over %g mph"},
 		{core.WindNoteBelowMPH, "note: wind under %g mph, its direction wanders"},
-		{core.RainFreeMinH, "hold: rain sooner than in %g h"},
+		{core.RainFreeMinH, "ask, or hold: rain sooner than in %g h"},
+		{core.TempAskF, "ask: a herbicide over %g F, now or by the forecast"},
+		{core.TempStrongF, "the usual label sentence: not at %g F"},
+		{core.DeltaTLowC, "note: wet-bulb depression under %g C"},
+		{core.DeltaTCarefulC, "note: wet-bulb depression from %g C on"},
+		{core.DeltaTHighC, "note: wet-bulb depression over %g C"},
 		{core.WeatherAskMin, "ask: looked more than %g min ago"},
 		{core.WeatherOldMin, "not known: looked more than %g min ago"},
+		{core.ForecastOldH, "not known: a forecast of more than %g h ago"},
 	} {
 		out = append(out, Limit{Ground: GroundSetting, Source: b.SettingSource(s.name), Says: fmt.Sprintf(s.says, b.Setting(s.name))})
+	}
+	return out
+}
+
+// ofLabel lists the limits of a label entry, and in one line those that are blank.
+func ofLabel(p *core.Product) []Limit {
+	e := p.Label
+	var out []Limit
+	say := func(words string) {
+		out = append(out, Limit{Of: p.ProductName, Ground: GroundLabel, Source: labelSource(p), Says: words})
+	}
+	if e.HasWindMax {
+		say("wind at most " + mph(e.WindMax.MPH()) + " mph")
+	}
+	if e.TempMax.Known {
+		say("at most " + mph(e.TempMax.V) + " F, now; asked about by the forecast")
+	}
+	if e.TempMin.Known {
+		say("at least " + mph(e.TempMin.V) + " F")
+	}
+	if e.RainFree.Known {
+		say(mph(e.RainFree.V) + " h without rain")
+	}
+	if e.NoInversion == label.Yes {
+		say("not under an inversion")
+	}
+	var none, blank []string
+	for _, l := range weatherLimits {
+		switch {
+		case e.NoneOnLabel(l.limit):
+			none = append(none, l.what)
+		case !l.entered(e):
+			blank = append(blank, l.what)
+		}
+	}
+	if len(none) > 0 {
+		say("none on the label: " + strings.Join(none, ", "))
+	}
+	if len(blank) > 0 {
+		say("blank, not checked: " + strings.Join(blank, ", "))
 	}
 	return out
 }

@@ -165,8 +165,8 @@ func (s *situation) proposeLook(r Report) (Proposal, bool) {
 				continue
 			}
 			switch {
-			case f.Cure == ActWeather, f.Rule == "weather" && (f.Unit == "min" || !f.Figured.Known):
-				return Proposal{Act: ActWeather, Words: "look at the weather", Why: f.Says}, true
+			case f.Cure == ActWeather:
+				return s.proposeWeather(f), true
 			case f.Cure == ActGrowth:
 				zones := f.ownZones()
 				if len(zones) == 0 {
@@ -177,6 +177,18 @@ func (s *situation) proposeLook(r Report) (Proposal, bool) {
 		}
 	}
 	return Proposal{}, false
+}
+
+// proposeWeather is to look at the weather: at all of it, which may be unchanged since, or at what a limit needs.
+func (s *situation) proposeWeather(f Finding) Proposal {
+	p := Proposal{Act: ActWeather, Words: "look at the weather", Why: f.Says}
+	switch {
+	case f.About == aboutAge:
+		p.Unchanged = true
+	case s.b.Weather() != nil:
+		p.Words = strings.TrimSuffix("l"+strings.TrimPrefix(f.Do, "L"), ".")
+	}
+	return p
 }
 
 func (s *situation) proposeSpray() Proposal {

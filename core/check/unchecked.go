@@ -14,6 +14,8 @@ var unchecked = []func(*situation) []string{
 	intervalUnchecked,
 	weatherUnchecked,
 	recordUnchecked,
+	siteUnchecked,
+	datesUnchecked,
 }
 
 // notChecked names what the verdict does not rest on.
@@ -48,7 +50,3 @@ func doseUnchecked(s *situation) []string {
 func seasonUnchecked(s *situation) []string { return nil }
 
 func intervalUnchecked(s *situation) []string { return nil }
-
-func weatherUnchecked(s *situation) []string {
-	return s.blank(label.LimitWindMax, "wind limit", func(e label.Entry) bool { return e.HasWindMax })
-}

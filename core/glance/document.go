@@ -171,7 +171,14 @@ type Weather struct {
 	Temp     *float64 `json:"temp_f"`
 	Humidity *float64 `json:"rh_pct"`
 	RainFree *float64 `json:"rain_free_h"`
-	Age      float64  `json:"age_min"`
+	// The high of the day as forecast, by whom, at which time of day, and how long ago that is.
+	ForecastHigh   *float64 `json:"forecast_high_f"`
+	ForecastSource *string  `json:"forecast_source"`
+	ForecastAt     *string  `json:"forecast_at"`
+	ForecastAge    *float64 `json:"forecast_age_h"`
+	Inversion      *string  `json:"inversion"` // signs of one: yes, no; null where nobody looked
+	DeltaT         *float64 `json:"delta_t_c"` // wet-bulb depression
+	Age            float64  `json:"age_min"`
 }
 
 // Today is the bottom line of the open day, or of the last one.

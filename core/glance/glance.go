@@ -119,6 +119,8 @@ func weather(b *core.Book, at core.Moment) *Weather {
 	}
 	out := &Weather{
 		WindFrom: text(w.WindFrom), Temp: pointer(w.Temp), Humidity: pointer(w.Humidity), RainFree: pointer(w.RainFree),
+		ForecastHigh: pointer(w.ForecastHigh), ForecastSource: text(w.ForecastSource), ForecastAt: text(w.ForecastAt),
+		ForecastAge: pointer(check.ForecastAge(w, at)), Inversion: text(w.Inversion), DeltaT: pointer(check.DeltaT(&w.Weather)),
 		Age: at.MinutesSince(w.At),
 	}
 	if w.Wind.Known {

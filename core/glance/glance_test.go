@@ -126,3 +126,29 @@ func TestWhatIsNotEntered(t *testing.T) {
 		t.Errorf("%+v\n%s", d.StillToEnter, page)
 	}
 }
+
+// 68 F and 50 per cent: 20 - 13.7 C (Stull 2011).
+func TestWeatherAtAGlance(t *testing.T) {
+	b := demoBook(t)
+	high, seen := 88.0, &core.Weather{Temp: core.Known(68.0), Humidity: core.Known(50.0), ForecastSource: "county airport", ForecastAt: "00:00", Inversion: "no"}
+	seen.ForecastHigh = core.Known(high)
+	es, err := b.Prepare("", b.LastAt(), seen)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Apply(es[0]); err != nil {
+		t.Fatal(err)
+	}
+	text, err := json.Marshal(Of(b, b.LastAt(), core.Maybe[core.Moment]{}).Weather)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{`"forecast_high_f":88`, `"forecast_source":"county airport"`, `"forecast_at":"00:00"`, `"inversion":"no"`, `"delta_t_c":6.3`, `"wind_mph":null`} {
+		if !strings.Contains(string(text), want) {
+			t.Errorf("no %s in %s", want, text)
+		}
+	}
+	if page := Text(b, b.LastAt(), core.Maybe[core.Moment]{}); !strings.Contains(page, "wet-bulb depression 6.3 C") || !strings.Contains(page, "forecast high 88 F by county airport at 00:00") {
+		t.Errorf("the page says\n%s", page)
+	}
+}

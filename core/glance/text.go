@@ -23,6 +23,9 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 	if d.Weather != nil {
 		seen := b.Weather().Weather
 		fmt.Fprintf(&w, "weather     %s, looked %s, %.0f min ago\n", observed(&seen), b.Weather().At.Clock(), d.Weather.Age)
+		if d.Weather.DeltaT != nil {
+			fmt.Fprintf(&w, "            wet-bulb depression %.1f C\n", *d.Weather.DeltaT)
+		}
 	}
 	if h := b.Day().Hold; h != nil {
 		fmt.Fprintf(&w, "on hold     for %s since %s\n", h.Cause, h.Since.Clock())
