@@ -22,10 +22,10 @@ func judge(r *Row, c *Circumstances) (rating Rating, counts bool) {
 	}
 	hot, strong := r.When.hotter(c), r.When.stronger(c)
 	switch {
-	case r.When.elsewhere(c):
+	case r.When.elsewhere(c), r.Rating == Tolerant && (hot || strong):
 		return RatingUnknown, false
 	case r.Rating == Tolerant:
-		return Tolerant, !hot && !strong
+		return Tolerant, true
 	case hot || strong && r.When.MostIsLimit:
 		return NotTolerant, true
 	case r.Rating == OnlyDormant && c.Growth == Dormant:

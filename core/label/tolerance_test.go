@@ -116,6 +116,13 @@ func TestWeakSourcesStandLastAmongEquals(t *testing.T) {
 	if n := len(v.Rows); n != 5 || v.Rows[n-1].Source != "GA-AUG07" {
 		t.Errorf("%d rows, the last by %s", n, v.Rows[n-1].Source)
 	}
+	row := func(source, basis string) Row {
+		return Row{Rating: NotTolerant, Basis: basis, Source: source, When: Conditions{Stage: StageEstablished}}
+	}
+	v = verdictOf([]Row{row("memory", BasisRecalled), row("GA-AUG07", BasisExtension), row("J-JOHN87", BasisTrial)}, &Circumstances{})
+	if v.Rows[0].Source != "J-JOHN87" || v.Rows[1].Source != "GA-AUG07" || v.Rows[2].Source != "memory" || v.Recalled {
+		t.Errorf("%s, %s, %s", v.Rows[0].Source, v.Rows[1].Source, v.Rows[2].Source)
+	}
 }
 
 func TestWhatIsShownAndDecidesNothing(t *testing.T) {
