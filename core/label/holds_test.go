@@ -8,7 +8,9 @@ import (
 
 // TestConditions: each condition from both sides, on a row that clears and on one that warns.
 func TestConditions(t *testing.T) {
-	rate := func(v float64) measure.Maybe[measure.Rate] { return measure.Known(measure.Rate{V: v, Kind: measure.Dry}) }
+	rate := func(v float64) measure.Maybe[measure.Rate] {
+		return measure.Known(measure.Rate{V: v, Kind: measure.Dry})
+	}
 	f := measure.Known[float64]
 	out := RatingUnknown // the row does not count
 	for _, row := range []struct {

@@ -43,7 +43,7 @@ func May(e Entry, grass string, c Circumstances, rate measure.Maybe[measure.Rate
 		p := &parts[i]
 		c.Rate = p.rate
 		p.leave = Leave{Active: p.name, Verdict: blockVerdict(p.blocks, grass, &c)}
-		p.leave.Kind = kindOf(&p.leave.Verdict, c.Growth)
+		p.leave.Kind = p.leave.Verdict.Kind(c.Growth)
 		p.clear = p.leave.Verdict.Rating == Tolerant
 	}
 	out, heaviest, well := Leave{Kind: Listed}, -1, backed(parts)
@@ -59,7 +59,9 @@ func May(e Entry, grass string, c Circumstances, rate measure.Maybe[measure.Rate
 	return out
 }
 
-func kindOf(v *Verdict, growth string) LeaveKind {
+// Kind is what a verdict comes to on a grass that the label entry lists, in a state of growth. What is known on dormant turf
+// only is WrongState on any other, also where the verdict is NotTolerant.
+func (v Verdict) Kind(growth string) LeaveKind {
 	if growth != Dormant {
 		for i := range v.Rows {
 			if v.Rows[i].Rating == OnlyDormant {

@@ -18,6 +18,9 @@ func TestTablesAreWhole(t *testing.T) {
 			t.Errorf("%d %s, not %d", got[0], name, got[1])
 		}
 	}
+	if rated := RatedActives(); len(rated) != 52 || !slices.IsSorted(rated) || len(slices.Compact(rated)) != 52 {
+		t.Errorf("%v", rated)
+	}
 	ratings := map[Rating]int{}
 	recalled := 0
 	for _, r := range Tolerances() {

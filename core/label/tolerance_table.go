@@ -2,6 +2,7 @@ package label
 
 import (
 	_ "embed"
+	"slices"
 	"strconv"
 	"strings"
 )
@@ -124,7 +125,20 @@ func readRow(c *[toleranceColumns]string) Row {
 	}
 }
 
-// Tolerances lists all rows of the reference, in the order of the table.
+// RatedActives lists the actives, and the mixtures under their names, that the reference has rows of, in order of their
+// names.
+func RatedActives() []string {
+	out := make([]string, 0, len(blocksAt))
+	for i, b := range blocks {
+		if i == 0 || blocks[i-1].active != b.active {
+			out = append(out, b.active)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// Tolerances lists all rows of the reference, in the order of the table. It reads all of them each time.
 func Tolerances() []Row {
 	var out []Row
 	for _, b := range blocks {

@@ -229,7 +229,7 @@ func TestRecalledRowsNeverMakeAVerdictMilder(t *testing.T) {
 		c := anyCircumstances(rt)
 		more := slices.Insert(slices.Clone(rows), rapid.IntRange(0, len(rows)).Draw(rt, "at"), anyRow(rt, "recalled", BasisRecalled))
 		a, b := verdictOf(rows, &c), verdictOf(more, &c)
-		if b.Rating < a.Rating || b.Counted() < a.Counted() || kindOf(&b, c.Growth) > kindOf(&a, c.Growth) {
+		if b.Rating < a.Rating || b.Counted() < a.Counted() || b.Kind(c.Growth) > a.Kind(c.Growth) {
 			rt.Fatalf("%s (%s) became %s (%s)", a.Rating, a.Counted(), b.Rating, b.Counted())
 		}
 		if b.Rating == Tolerant && a.Rating != Tolerant {
