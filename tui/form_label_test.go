@@ -8,6 +8,10 @@ import (
 	"example.com/tintline/core/setup"
 )
 
+// wholeLabel is a next version with every field of a label.
+const wholeLabel = `
+{"fact":"product","name":"Example Cool","form":"liquid","kind":"herbicide","actives":[{"name":"mesotrione","lb_per_gal":4,"most_year_lb_per_acre":0.5}],"grasses":["kentucky_bluegrass","tall_fescue"],"rate_low_fl_oz_per_acre":4,"rate_high_fl_oz_per_acre":8,"rates":[{"grasses":["kentucky_bluegrass"],"low_fl_oz_per_acre":4,"high_fl_oz_per_acre":5}],"most_application_fl_oz_per_acre":8,"most_year_fl_oz_per_acre":16,"most_times":3,"days_between":14,"temp_max_f":85,"rain_free_h":1,"no_inversion":"yes","reentry":"keep off until it has dried","new_turf_days":28,"water_ft":25,"no_bloom":"no","none":["temp_min","reseed_days","wind_max"],"signal":"caution","restricted":"no","sites":["residential lawns"],"mixing_class":"sc","price_usd":320,"package_gal":0.5,"nitrogen_pct":0,"density_lb_per_gal":9.6}`
+
 // offeredTicks fills the form of a product up to the grasses that the reference offers for its active.
 func (c *cab) offeredTicks() *cab {
 	return c.typed("Example Second").press("enter", "right", "right", "enter").typed("5").press("enter", "enter").typed("mesotrione 4 lb/gal").press("pgdown")

@@ -133,12 +133,13 @@ func (m *Model) showProduct() sheet {
 	add("actives", orBlank(activeWords(e)))
 	add("number", orBlank(e.Registration))
 	add("rates", rateRange(e))
+	wind := lacking(e, label.LimitWindMax)
 	if e.HasWindMax {
-		add("wind", "at most "+e.WindMax.Text())
-	} else {
-		add("wind", blankWords)
+		wind = "at most " + e.WindMax.Text()
 	}
+	add("wind", wind)
 	add("grasses", orBlank(grassList(e.Grasses)))
+	out.rows = append(out.rows, m.labelRows(p)...)
 	if blank := e.Blank(); len(blank) > 0 {
 		add("unchecked", "blank: "+strings.Join(blank, ", "))
 	}
@@ -214,7 +215,10 @@ func (m *Model) versions(product string) []row {
 	return out
 }
 
-const blankWords = "blank: not checked"
+const (
+	blankWords = "blank: not checked"
+	noneWords  = "none on the label"
+)
 
 func orBlank(s string) string {
 	if s == "" {
@@ -233,6 +237,9 @@ func activeWords(e label.Entry) string {
 		case a.PercentByWeight > 0:
 			s += fmt.Sprintf(" %g%% by weight", a.PercentByWeight)
 		}
+		if a.MostYear.Known {
+			s += ", at most " + a.MostYear.V.Text() + " a year"
+		}
 		out = append(out, s)
 	}
 	return strings.Join(out, ", ")
@@ -248,9 +255,17 @@ func rateRange(e label.Entry) string {
 		}
 		return e.RateLow.Text() + " to " + e.RateHigh.Text()
 	case e.HasRateLow:
-		return "at least " + e.RateLow.Text() + "; highest " + blankWords
+		return "at least " + e.RateLow.Text() + "; highest " + lacking(e, label.LimitRateHigh)
 	case e.HasRateHigh:
-		return "at most " + e.RateHigh.Text() + "; lowest " + blankWords
+		return "at most " + e.RateHigh.Text() + "; lowest " + lacking(e, label.LimitRateLow)
+	}
+	return lacking(e, label.LimitRateHigh)
+}
+
+// lacking says why a limit is not there.
+func lacking(e label.Entry, limit string) string {
+	if e.NoneOnLabel(limit) {
+		return noneWords
 	}
 	return blankWords
 }

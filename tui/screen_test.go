@@ -244,6 +244,7 @@ var situations = []struct {
 	{"form_product_of_many", func(t *testing.T) *cab {
 		return climbIn(t, morning).opens((*Model).formProduct).typed("Example Iron").press("enter")
 	}},
+	{"product_whole", func(t *testing.T) *cab { return climbIn(t, morning+wholeLabel).press("g", "p", "down", "enter") }},
 	{"form_ticks", func(t *testing.T) *cab { return climbIn(t, morning).opens((*Model).formProduct).offeredTicks() }},
 	{"form_label", func(t *testing.T) *cab {
 		return climbIn(t, morning).press("g", "p", "down", "enter", "i", "down").typed("mesotrione 4 lb/gal")

@@ -32,6 +32,7 @@ type Form struct {
 // Page is what is asked at one time.
 type Page struct {
 	Title  string
+	Short  string // one word for it, where what was entered is shown
 	Fields []Field
 }
 

@@ -13,9 +13,10 @@ import (
 // labelPages are the columns of a label entry, page by page, with the words before each. What matters most comes first.
 var labelPages = []struct {
 	title   string
+	short   string
 	columns [][2]string
 }{
-	{"what the check rests on", [][2]string{
+	{"what the check rests on", "year", [][2]string{
 		{"rate_high", "highest rate"},
 		{"actives", "actives"},
 		{"registration", "registration number"},
@@ -24,21 +25,21 @@ var labelPages = []struct {
 		{"wind_max_mph", "wind limit, mph"},
 		{"kind", "what it is for"},
 	}},
-	{"grasses", [][2]string{{keyGrasses, "the label lists"}}},
-	{"rates", [][2]string{
+	{"grasses", "grasses", [][2]string{{keyGrasses, "the label lists"}}},
+	{"rates", "limits", [][2]string{
 		{"rate_low", "lowest rate"},
-		{"rates", "rates of some grasses"},
+		{"rates", "rates by grass"},
 		{"most_application", "most in one go"},
 		{"most_times", "times a year"},
 		{"year_days", "label's year, days"},
 	}},
-	{"weather", [][2]string{
+	{"weather", "weather", [][2]string{
 		{"temp_max_f", "highest temp, F"},
 		{"temp_min_f", "lowest temp, F"},
 		{"rain_free_h", "hours without rain"},
 		{"no_inversion", "not under inversion"},
 	}},
-	{"where and when", [][2]string{
+	{"where and when", "where", [][2]string{
 		{"sites", "sites"},
 		{"water_ft", "strip by water, ft"},
 		{"no_bloom", "not on bloom"},
@@ -46,7 +47,7 @@ var labelPages = []struct {
 		{"reseed_days", "wait to seed, days"},
 		{"reentry", "going back on it"},
 	}},
-	{"what it is", [][2]string{
+	{"what it is", "is", [][2]string{
 		{"signal", "signal word"},
 		{"restricted", "restricted use"},
 		{"mixing_class", "formulation letters"},
@@ -54,7 +55,7 @@ var labelPages = []struct {
 		{"price_usd", "price of it, dollars"},
 		{"density_lb_per_gal", "a gallon weighs, lb"},
 	}},
-	{"plant food", [][2]string{
+	{"plant food", "food", [][2]string{
 		{"nitrogen_pct", "nitrogen, %"},
 		{"quick_nitrogen_pct", "of it quick, %"},
 		{"phosphate_pct", "phosphate, %"},
@@ -74,7 +75,7 @@ func labelForm(b *core.Book, product string) Form {
 		columns[c.Name] = c
 	}
 	for _, p := range labelPages {
-		page := Page{Title: p.title}
+		page := Page{Title: p.title, Short: p.short}
 		for _, c := range p.columns {
 			page.Fields = append(page.Fields, labelField(columns[c[0]], c[1], cells[c[0]], old.Label.Grasses))
 		}

@@ -204,9 +204,9 @@ func TestLimitsThatTheLabelHasNot(t *testing.T) {
 // TestCellsAsPeopleWriteThem reads some cells in the ways in which they are written.
 func TestCellsAsPeopleWriteThem(t *testing.T) {
 	for _, r := range []struct{ column, cell, back string }{
-		{"rates", "Tall Fescue, kentucky bluegrass: 4 to 8 fl oz per acre; zoysiagrass: up to 4 fl_oz_per_acre", "tall_fescue, kentucky_bluegrass: 4 fl oz per acre to 8 fl oz per acre; zoysiagrass: up to 4 fl oz per acre"},
-		{"rates", "tall fescue: 1 1/2 pt/acre to 2 pt/acre", "tall_fescue: 24 fl oz per acre to 2 pt per acre"},
-		{"rates", "tall fescue: 2 pt/acre; fine fescue: at least 1 pt per acre", "tall_fescue: up to 2 pt per acre; fine_fescue: at least 1 pt per acre"},
+		{"rates", "Tall Fescue, kentucky bluegrass: 4 to 8 fl oz per acre; zoysiagrass: up to 4 fl_oz_per_acre", "tall fescue, Kentucky bluegrass: 4 fl oz per acre to 8 fl oz per acre; zoysiagrass: up to 4 fl oz per acre"},
+		{"rates", "tall fescue: 1 1/2 pt/acre to 2 pt/acre", "tall fescue: 24 fl oz per acre to 32 fl oz per acre"},
+		{"rates", "tall fescue: 2 pt/acre; fine fescue: at least 1 pt per acre", "tall fescue: up to 32 fl oz per acre; fine fescue: at least 16 fl oz per acre"},
 		{"actives", "2,4-D 3.8 lb/gal most 3 lb per acre per year", "2,4-D 3.8 lb/gal most 3 lb per acre per year"},
 		{"actives", "2,4-D 3.8 lb/gal most 3 lb/acre a year; iron 5%", "2,4-D 3.8 lb/gal most 3 lb per acre per year; iron 5%"},
 		{"actives", "dicamba most 1 lb/acre", "dicamba most 1 lb per acre per year"},

@@ -18,13 +18,20 @@ var rateUnits = map[measure.Kind][]string{
 	measure.Dry:    {"oz_per_1000_sqft", "lb_per_1000_sqft", "oz_per_acre", "lb_per_acre", "g_per_1000_sqft", "kg_per_ha", "ng_per_mm2"},
 }
 
+// activeUnits are those in which labels give the most of an active in a year.
+var activeUnits = []string{"lb_per_acre", "oz_per_acre", "lb_per_1000_sqft", "oz_per_1000_sqft", "ng_per_mm2"}
+
 // sameRate is how near two rates are the same one, read in other ways.
 const sameRate = 1e-12
 
-// RateText is a rate in the unit in which it is shortest, "8 fl oz per acre".
-func RateText(r measure.Rate) string {
+// shortDigits is how long a figure is that a label would print: the first usual unit in which it is so is taken.
+const shortDigits = 4
+
+// RateText is a rate in a unit in which it is short, "8 fl oz per acre".
+func RateText(r measure.Rate) string { return rateIn(r, rateUnits[r.Kind]) }
+
+func rateIn(r measure.Rate, units []string) string {
 	best := ""
-	units := rateUnits[r.Kind]
 	for _, u := range units[:len(units)-1] {
 		f, err := r.In(u)
 		if err != nil {
@@ -37,6 +44,9 @@ func RateText(r measure.Rate) string {
 		back, err := measure.ReadRate(digits, u, r.Kind)
 		if err != nil || math.Abs(back.V-r.V) > sameRate*r.V {
 			continue
+		}
+		if len(digits) <= shortDigits {
+			return digits + " " + spaced(u)
 		}
 		if n, _, _ := strings.Cut(best, " "); best == "" || len(digits) < len(n) {
 			best = digits + " " + spaced(u)
@@ -111,7 +121,7 @@ func activesText(all []label.Active) string {
 			s += " " + figure(a.PercentByWeight) + "%"
 		}
 		if a.MostYear.Known {
-			s += " most " + RateText(a.MostYear.V) + " per year"
+			s += " most " + rateIn(a.MostYear.V, activeUnits) + " per year"
 		}
 		out = append(out, s)
 	}
@@ -121,7 +131,11 @@ func activesText(all []label.Active) string {
 func grassRatesText(all []label.GrassRates) string {
 	var out []string
 	for _, g := range all {
-		s := strings.Join(g.Grasses, ", ") + ": "
+		var names []string
+		for _, n := range g.Grasses {
+			names = append(names, label.GrassWords(n))
+		}
+		s := strings.Join(names, ", ") + ": "
 		switch {
 		case g.Low.Known && g.High.Known:
 			s += RateText(g.Low.V) + " to " + RateText(g.High.V)
