@@ -36,6 +36,9 @@ func doseRule(s *situation) []Finding {
 			if f, found := s.tooWeak(k); found && !(s.hoseStopped && f.PushBack.Known) {
 				wrong = append(wrong, f)
 			}
+			if len(wrong) == 0 {
+				wrong = s.referenceOnce(k)
+			}
 			return wrong
 		})...)
 	}
@@ -69,19 +72,29 @@ func (s *situation) band() float64 { return s.b.Setting(core.StrengthBandPct) / 
 
 func (s *situation) tooStrong(k int32) (Finding, bool) {
 	prod := s.b.ProductByKey(k)
-	most := labelMost(prod)
 	meant, mixed := s.meantRate(prod.ProductName)
 	var v measure.Volume
 	var f Finding
-	var strongest fluid.Liquid
+	var worst struct {
+		parcel        fluid.Liquid
+		grass         string
+		dose, earlier float64
+		weighs        float64 // against the label's most, else against the mix
+	}
 	s.eachParcel(func(z core.Zone, l fluid.Liquid) {
-		d := s.dose(l, k)
-		if (most > 0 && d > float64(most*overLabel)) || (mixed && d > float64(meant*(1+s.band()))) {
-			v += l.Volume
-			f.also(z.Name)
-			if d > s.dose(strongest, k) {
-				strongest = l
-			}
+		earlier := s.earlier(z, k)
+		d, most := s.dose(l, k)+earlier, mostOn(prod, z.Grass)
+		if (most == 0 || d <= float64(most*overLabel)) && (!mixed || d <= float64(meant*(1+s.band()))) {
+			return
+		}
+		v += l.Volume
+		f.also(z.Name)
+		weighs := d / meant
+		if most > 0 {
+			weighs = d / most
+		}
+		if worst.dose == 0 || weighs > worst.weighs {
+			worst.parcel, worst.grass, worst.dose, worst.earlier, worst.weighs = l, z.Grass, d, earlier, weighs
 		}
 	})
 	if v == 0 {
@@ -91,18 +104,21 @@ func (s *situation) tooStrong(k int32) (Finding, bool) {
 		Weight: Ask, Product: prod.ProductName, Active: prod.Label.Words(), Zones: f.Zones, Area: s.cover(v),
 		Limit: core.Known(1.0), Unit: "multiple", Ground: GroundPractice, Source: "mix as entered",
 	}
-	s.multiples(&f, k, s.dose(strongest, k))
+	s.multiplesOn(&f, k, worst.dose, worst.grass)
 	f.Figured = f.TimesMix
 	f.Part = s.strongPart(k)
-	switch {
+	switch most := mostOn(prod, worst.grass); {
 	case most > 0 && f.Multiple.V > overLabel:
 		f.Weight, f.Ground, f.Source = Stop, GroundLabel, labelSource(prod)
 		f.Figured = f.Multiple
 	case most == 0 && f.TimesMix.Or(0) >= doubled:
 		f.Weight = Stop
 	}
-	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, most > 0), s.on(&f))
-	s.doAboutStrength(&f, strongest)
+	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, mostOn(prod, worst.grass) > 0), s.on(&f))
+	s.doAboutStrength(&f, worst.parcel)
+	if worst.earlier > 0 {
+		s.overAgain(&f, k, worst.earlier)
+	}
 	return f, true
 }
 
@@ -171,9 +187,9 @@ func (s *situation) tooWeak(k int32) (Finding, bool) {
 	}
 	var v, half measure.Volume
 	var f Finding
-	weakest := -1.0
+	weakest, grass := -1.0, ""
 	s.eachParcel(func(z core.Zone, l fluid.Liquid) {
-		d := s.dose(l, k) / meant
+		d := (s.dose(l, k) + s.earlier(z, k)) / meant
 		if d >= 1-s.band() {
 			return
 		}
@@ -183,7 +199,7 @@ func (s *situation) tooWeak(k int32) (Finding, bool) {
 			half += l.Volume
 		}
 		if weakest < 0 || d < weakest {
-			weakest = d
+			weakest, grass = d, z.Grass
 		}
 	})
 	want, _ := s.judged()
@@ -195,7 +211,7 @@ func (s *situation) tooWeak(k int32) (Finding, bool) {
 		TimesMix: core.Known(weakest), Figured: core.Known(weakest), Limit: core.Known(1.0), Unit: "multiple", Ground: GroundPractice, Source: "mix as entered",
 	}
 	f.Multiple = f.TimesMix
-	if most := labelMost(prod); most > 0 {
+	if most := mostOn(prod, grass); most > 0 {
 		f.Multiple = core.Known(weakest * meant / most)
 	}
 	if float64(half) >= float64(smallShare*float64(want)) {

@@ -81,17 +81,36 @@ func (s *situation) areaOf(grass string) (area measure.Area, zones []string) {
 func (s *situation) dryMultiples(f *Finding, k int32) {
 	prod := s.b.ProductByKey(k)
 	amount, area := s.dryOn(k, "")
-	rate := measure.RateOf(amount, area).V
+	rate := measure.RateOf(amount, area).V + s.earlierOnAny(k)
 	if r, ok := s.b.MeantDryRate(s.with.Name, prod.ProductName); ok {
 		f.TimesMix = core.Known(rate / r.V)
 		f.Multiple = f.TimesMix
 	}
-	if most := labelMost(prod); most > 0 {
-		f.Multiple = core.Known(rate / most)
+	againstLabel(f, prod, rate, s.strictestGrass(k))
+}
+
+// earlierOnAny is the most that one of the zones judged now has had of a product in this call (see earlier).
+func (s *situation) earlierOnAny(k int32) (most float64) {
+	for _, z := range s.zones {
+		if s.judges(z.Name) {
+			most = max(most, s.earlier(z, k))
+		}
 	}
-	if prod.Label.HasRateLow && prod.Label.RateLow.V > 0 {
-		f.ShareOfLabel = core.Known(rate / prod.Label.RateLow.V)
+	return most
+}
+
+// strictestGrass is the one of the grasses judged now of which the label allows least in one application.
+func (s *situation) strictestGrass(k int32) string {
+	prod, out, least := s.b.ProductByKey(k), "", 0.0
+	for _, z := range s.zones {
+		if !s.judges(z.Name) {
+			continue
+		}
+		if most := mostOn(prod, z.Grass); out == "" || (most > 0 && (least == 0 || most < least)) {
+			out, least = z.Grass, most
+		}
 	}
+	return out
 }
 
 // dryDoseRule judges the weight spread against the label's rates and the mix in the hopper, as doseRule does a parcel.
@@ -113,7 +132,7 @@ func dryDoseRule(s *situation) []Finding {
 			if f, found := s.dryTooLittle(k); found {
 				return []Finding{f}
 			}
-			return nil
+			return s.referenceOnce(k)
 		})...)
 	}
 	return out
@@ -132,7 +151,7 @@ func (s *situation) dryFinding(k int32) Finding {
 
 func (s *situation) dryTooMuch(k int32) (Finding, bool) {
 	prod, f := s.b.ProductByKey(k), s.dryFinding(k)
-	most := labelMost(prod)
+	most := mostOn(prod, s.strictestGrass(k))
 	f.Figured = f.TimesMix
 	switch {
 	case most > 0 && f.Multiple.V > overLabel:
@@ -146,6 +165,9 @@ func (s *situation) dryTooMuch(k int32) (Finding, bool) {
 	}
 	f.Says = fmt.Sprintf("%s would go down at %s, on %s.", called(prod), strengthWords(&f, most > 0), s.on(&f))
 	f.Do = fmt.Sprintf("Spread less: %s on %s would be as meant.", s.meantWords(k, &f), sqft(s.area))
+	if earlier := s.earlierOnAny(k); earlier > 0 {
+		s.overAgain(&f, k, earlier)
+	}
 	return f, true
 }
 
@@ -173,14 +195,15 @@ func (s *situation) dryTooLittle(k int32) (Finding, bool) {
 func (s *situation) meantWords(k int32, f *Finding) string {
 	prod := s.b.ProductByKey(k)
 	r, ok := s.b.MeantDryRate(s.with.Name, prod.ProductName)
-	switch most := labelMost(prod); {
-	case most > 0 && (!ok || r.V > most):
+	low, _ := prod.Label.RatesFor(s.strictestGrass(k))
+	switch most := prod.Label.MostFor(s.strictestGrass(k)); {
+	case most.Known && most.V.V > 0 && (!ok || r.V > most.V.V):
 		if f.ShareOfLabel.Known && f.ShareOfLabel.V < 1 {
-			return prod.Label.RateLow.Over(s.area).Text()
+			return low.V.Over(s.area).Text()
 		}
-		return prod.Label.RateHigh.Over(s.area).Text()
-	case !ok && prod.Label.HasRateLow:
-		return prod.Label.RateLow.Over(s.area).Text()
+		return most.V.Over(s.area).Text()
+	case !ok && low.Known:
+		return low.V.Over(s.area).Text()
 	}
 	return r.Over(s.area).Text()
 }

@@ -149,29 +149,6 @@ func pushWords(c *Changeover) string {
 	return words + fmt.Sprintf(", then spray from %c.", c.To)
 }
 
-// multiples sets how strong a dose is against the mix that is meant and against the label.
-func (s *situation) multiples(f *Finding, k int32, dose float64) {
-	prod := s.b.ProductByKey(k)
-	if r, ok := s.meantRate(prod.ProductName); ok {
-		f.TimesMix = core.Known(dose / r)
-		f.Multiple = f.TimesMix
-	}
-	if most := labelMost(prod); most > 0 {
-		f.Multiple = core.Known(dose / most)
-	}
-	if prod.Label.HasRateLow && prod.Label.RateLow.V > 0 {
-		f.ShareOfLabel = core.Known(dose / prod.Label.RateLow.V)
-	}
-}
-
-// labelMost is the label's highest rate, 0 where the entry is blank.
-func labelMost(p *core.Product) float64 {
-	if p.Label.HasRateHigh {
-		return p.Label.RateHigh.V
-	}
-	return 0
-}
-
 // meantRate is the rate of a product in the mix that is meant to go down.
 func (s *situation) meantRate(product string) (float64, bool) {
 	if s.meant == nil {

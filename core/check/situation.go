@@ -36,11 +36,14 @@ type situation struct {
 	group *zoneGroup
 	// hoseStopped: the grass rule has already said that the hose must be pushed out.
 	hoseStopped bool
+	// years are the sums by zone, once they were asked for.
+	years map[string]*core.Season
+	had   map[zoneProduct]float64 // what went down earlier in this call (see earlier)
 }
 
 // look fills an intent in.
 func look(b *core.Book, in Intent) (*situation, error) {
-	s := &situation{b: b, in: in, lawn: b.Lawn(in.Lawn)}
+	s := &situation{b: b, in: in, lawn: b.Lawn(in.Lawn), years: map[string]*core.Season{}, had: map[zoneProduct]float64{}}
 	if b.Rig() == nil {
 		return nil, &core.Problem{What: "The book has no rig yet.", Do: "Enter the rig first.", Err: core.ErrRefused}
 	}

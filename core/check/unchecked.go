@@ -12,6 +12,7 @@ var unchecked = []func(*situation) []string{
 	doseUnchecked,
 	seasonUnchecked,
 	intervalUnchecked,
+	nitrogenUnchecked,
 	weatherUnchecked,
 	recordUnchecked,
 	siteUnchecked,
@@ -42,11 +43,3 @@ func (s *situation) blank(limit, what string, entered func(label.Entry) bool) []
 	}
 	return []string{fmt.Sprintf("%s: %d of %d %s (label entry is blank)", what, n, len(keys), plural(len(keys), "product"))}
 }
-
-func doseUnchecked(s *situation) []string {
-	return s.blank(label.LimitRateHigh, "highest rate", func(e label.Entry) bool { return e.HasRateHigh })
-}
-
-func seasonUnchecked(s *situation) []string { return nil }
-
-func intervalUnchecked(s *situation) []string { return nil }

@@ -16,7 +16,11 @@ type zoneGroup struct {
 // perZone asks about one product: of all zones at once, but for those where the operator goes on in spite of what the
 // rule says of it. Going on is for one zone, so what stands for the others goes on standing.
 func (s *situation) perZone(rule string, product int32, ask func() []Finding) []Finding {
-	name := s.b.ProductByKey(product).ProductName
+	return s.perZoneOf(rule, s.b.ProductByKey(product).ProductName, ask)
+}
+
+// perZoneOf is the same about a product by its name; empty: about all of them together.
+func (s *situation) perZoneOf(rule, name string, ask func() []Finding) []Finding {
 	var groups []*zoneGroup
 next:
 	for _, z := range s.zones {
