@@ -158,9 +158,14 @@ func unitWords(unit string) string {
 	return strings.NewReplacer("fl_oz", "fl oz", "_per_1000_sqft", " per 1,000 sq ft").Replace(unit)
 }
 
-// figures prints figures to as many digits as it takes to tell those apart that differ by more than rounding.
+// figures prints figures, the limit second, to as many digits as it takes to write the limit (two or three) and to tell
+// those apart that differ by more than rounding.
 func figures(list ...float64) []string {
-	for digits := 2; ; digits++ {
+	digits := 2
+	if figure(list[1], 2) != figure(list[1], 3) {
+		digits = 3
+	}
+	for ; ; digits++ {
 		out := make([]string, len(list))
 		apart := true
 		for i, f := range list {
