@@ -78,7 +78,7 @@ func (s *situation) sumsOf(x *core.Season, z core.Zone, k int32, application boo
 	line := x.Product(k)
 	var out []sum
 	if line.Limit.Known {
-		out = append(out, sumOf(line, unitOf(e.Form), called(prod), line.Limit.V, GroundLabel, labelSource(prod)))
+		out = append(out, sumOf(line, unitOf(line.Limit.V), called(prod), line.Limit.V, GroundLabel, labelSource(prod)))
 	}
 	if line.MostTimes.Known && application {
 		out = append(out, sum{

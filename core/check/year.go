@@ -124,7 +124,7 @@ func over(f Finding) float64 {
 // The units of figures of a season.
 const (
 	unitActive   = "lb_per_acre"
-	unitNitrogen = "lb_per_1000_sqft"
+	unitNitrogen = "lb_per_1000_sqft" // and of what is spread by the pound
 	unitTimes    = "times"
 	unitDays     = "days"
 )
@@ -138,12 +138,15 @@ func inUnit(r measure.Rate, unit string) float64 {
 	return f
 }
 
-// unitOf is the unit in which a product's sums are told.
-func unitOf(form measure.Kind) string {
-	if form == measure.Dry {
-		return "oz_per_1000_sqft"
+// unitOf is the unit in which a product's sums are told against a limit.
+func unitOf(limit measure.Rate) string {
+	switch {
+	case limit.Kind == measure.Liquid:
+		return "fl_oz_per_1000_sqft"
+	case inUnit(limit, unitNitrogen) >= 1:
+		return unitNitrogen
 	}
-	return "fl_oz_per_1000_sqft"
+	return "oz_per_1000_sqft"
 }
 
 func unitWords(unit string) string {
