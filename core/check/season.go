@@ -211,5 +211,5 @@ func seasonUnchecked(s *situation) []string {
 		}
 		return e.MostYear.Known || len(e.Actives) > 0
 	})
-	return append(out, s.blank(label.LimitMostTimes, "applications in a year", func(e label.Entry) bool { return e.MostTimes.Known })...)
+	return append(out, s.blank(label.LimitMostTimes, "times a year", func(e label.Entry) bool { return e.MostTimes.Known })...)
 }

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strings"
 
 	"example.com/tintline/core/label"
 )
@@ -19,14 +20,27 @@ var unchecked = []func(*situation) []string{
 	datesUnchecked,
 }
 
-// notChecked names what the verdict does not rest on.
+// notChecked names what the verdict does not rest on. What is blank for as many products stands in one line.
 func (s *situation) notChecked() []string {
 	var out []string
+	at := map[string]int{}
 	for _, ask := range unchecked {
-		out = append(out, ask(s)...)
+		for _, line := range ask(s) {
+			what, of, _ := strings.Cut(line, ": ")
+			i, said := at[of]
+			if !strings.HasSuffix(of, isBlank) || !said {
+				at[of] = len(out)
+				out = append(out, line)
+				continue
+			}
+			out[i] = strings.TrimSuffix(out[i], ": "+of) + ", " + what + ": " + of
+		}
 	}
 	return out
 }
+
+// isBlank ends a line about limits that are not entered.
+const isBlank = "(label entry is blank)"
 
 // blank counts the products that would go down and whose label entry lacks a limit: "wind limit: 1 of 2 products (label
 // entry is blank)". What the label has none of is no blank.
@@ -41,5 +55,5 @@ func (s *situation) blank(limit, what string, entered func(label.Entry) bool) []
 	if n == 0 {
 		return nil
 	}
-	return []string{fmt.Sprintf("%s: %d of %d %s (label entry is blank)", what, n, len(keys), plural(len(keys), "product"))}
+	return []string{fmt.Sprintf("%s: %d of %d %s %s", what, n, len(keys), plural(len(keys), "product"), isBlank)}
 }
