@@ -10,7 +10,7 @@ func TestWhatLooksLikeASlipIsAsked(t *testing.T) {
 	}
 	c.press("o").type_("b 41").press("enter").sees("book it").press("y").sees("booked gauge of b")
 	c.press("l").type_("3.5").sees("times what gun lays").press("y")
-	c.press("l").type_("7.8").sees("has had").press("esc")
+	c.press("l").type_("7.8").sees("that went down there in").press("esc") // with it one dose, over the label
 	if got := c.facts(); got != "visit_begun gauge_read sprayed" {
 		t.Errorf("logged: %s", got)
 	}
