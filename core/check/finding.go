@@ -78,11 +78,18 @@ type Finding struct {
 	// Also is what else the rule says of the same product and zones, as heavy or lighter, each as it was found. Says has
 	// its sentences too, because a reason for the one goes for the other.
 	Also []Finding
-	own  []string // the zones of the finding that leads, where others are merged into it; none: Zones
+	lead *Finding // the one that leads, as it was found; nil where nothing is merged
 }
 
-// All lists the finding and what else was merged into it.
-func (f *Finding) All() []Finding { return append([]Finding{*f}, f.Also...) }
+// All lists what was merged into the finding, each as it was found, the one that leads first.
+func (f *Finding) All() []Finding { return append([]Finding{f.alone()}, f.Also...) }
+
+func (f *Finding) alone() Finding {
+	if f.lead == nil {
+		return *f
+	}
+	return *f.lead
+}
 
 // Unlawful is the sentence that goes with a reason where the stop is the label's, or the law's of the place; empty where
 // it is not.

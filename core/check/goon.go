@@ -11,7 +11,7 @@ func GoOn(f Finding, lawn, reason string) []core.Fact {
 		if one.Reason != "" || one.Weight != f.Weight {
 			continue
 		}
-		zones, products := one.ownZones(), one.products()
+		zones, products := one.Zones, one.products()
 		if len(zones) == 0 {
 			zones = []string{""}
 		}

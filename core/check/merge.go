@@ -110,17 +110,18 @@ func (s *situation) both(a, b Finding) Finding {
 	if leads(&b, &a) {
 		lead, rest = b, a
 	}
-	if a.Product != b.Product {
-		lead.Products = append(lead.products(), rest.products()...)
-	}
 	if shareOne(a.Zones, b.Zones) || len(a.Zones) == 0 {
 		lead.Area = max(a.Area, b.Area)
 	} else {
 		lead.Area = min(a.Area+b.Area, s.area)
 	}
-	lead.own = lead.ownZones()
-	if lead.About == rest.About && lead.Weight == rest.Weight && lead.Reason == rest.Reason {
-		lead.own = s.inOrder(append(append([]string(nil), a.ownZones()...), b.ownZones()...))
+	first, second := lead.alone(), rest.alone()
+	if a.Product != b.Product {
+		first.Products = append(lead.products(), rest.products()...)
+		lead.Products = first.Products
+	}
+	if first.About == second.About && first.Weight == second.Weight && first.Reason == second.Reason {
+		first.Zones = s.inOrder(append(append([]string(nil), first.Zones...), second.Zones...)) // a reason for them goes for both
 	}
 	lead.Zones = s.inOrder(append(append([]string(nil), a.Zones...), b.Zones...))
 	lead.Also = append([]Finding(nil), lead.Also...)
@@ -130,10 +131,9 @@ func (s *situation) both(a, b Finding) Finding {
 	if rest.Weight == lead.Weight {
 		lead.Do = joinNew(lead.Do, rest.Do)
 	}
-	also := rest.Also
-	rest.Also = nil
-	for _, one := range append([]Finding{rest}, also...) {
-		if one.Says == lead.Says && one.Source == lead.Source && one.About == lead.About && one.Weight == lead.Weight && one.Reason == lead.Reason {
+	lead.lead = &first
+	for _, one := range append([]Finding{second}, rest.Also...) {
+		if one.Says == first.Says && one.Source == first.Source && one.About == first.About && one.Weight == first.Weight && one.Reason == first.Reason {
 			continue
 		}
 		lead.Says = joinNew(lead.Says, one.Says)
@@ -164,14 +164,6 @@ func joinNew(said, more string) string {
 		return more
 	}
 	return said + " " + more
-}
-
-// ownZones are those for which a reason may be given.
-func (f *Finding) ownZones() []string {
-	if f.own == nil {
-		return f.Zones
-	}
-	return f.own
 }
 
 func (f *Finding) products() []string {

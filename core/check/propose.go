@@ -168,7 +168,7 @@ func (s *situation) proposeLook(r Report) (Proposal, bool) {
 			case f.Cure == ActWeather:
 				return s.proposeWeather(f), true
 			case f.Cure == ActGrowth:
-				zones := f.ownZones()
+				zones := f.Zones
 				if len(zones) == 0 {
 					zones = s.names()
 				}
