@@ -106,28 +106,8 @@ func (a *app) check(b *core.Book, in check.Intent) error {
 // checkText is the report as people read it: what to do first.
 func checkText(r check.Report) string {
 	var w strings.Builder
-	for _, f := range r.Findings {
-		fmt.Fprintf(&w, "%-4s  %s  %s\n", strings.ToUpper(f.Weight.String()), f.Rule, f.Says)
-		if f.Do != "" {
-			fmt.Fprintf(&w, "      do: %s\n", f.Do)
-		}
-		if f.Reason != "" {
-			because := f.Reason
-			if len(f.Zones) > 0 {
-				because = strings.Join(f.Zones, " + ") + ", " + because
-			}
-			if u := f.Unlawful(); u != "" {
-				because += ". " + u
-			}
-			fmt.Fprintf(&w, "      gone on with, because: %s\n", because)
-		}
-		ground := strings.ReplaceAll(f.Ground, "_", " ")
-		if f.Source != "" {
-			ground += ", " + f.Source
-		}
-		if ground != "" {
-			fmt.Fprintf(&w, "      ground: %s\n", ground)
-		}
+	for i := range r.Findings {
+		findingText(&w, &r.Findings[i])
 	}
 	fmt.Fprintf(&w, "verdict     %s; %d of the rules found nothing\n", r.Verdict, r.Quiet)
 	fmt.Fprintf(&w, "plan        %s on %s sq ft of %s with %s", planned(r.Plan), r.Plan.Area.Text(), strings.Join(r.Plan.Zones, " + "), r.Plan.With)
@@ -146,6 +126,43 @@ func checkText(r check.Report) string {
 	}
 	w.WriteString("The label and local rules decide.\n")
 	return w.String()
+}
+
+// findingText is a finding with all that was merged into it: what to do, what it says, figures, zones, ground and source.
+func findingText(w *strings.Builder, f *check.Finding) {
+	for i, one := range f.All() {
+		head := fmt.Sprintf("%-4s  %s  ", strings.ToUpper(one.Weight.String()), f.Rule)
+		if i > 0 {
+			head = "      also " + one.Weight.String() + ": "
+		}
+		do := one.Do
+		if do == "" {
+			do = one.Says
+		}
+		fmt.Fprintf(w, "%s%s\n", head, do)
+		line := func(words, s string) {
+			if s != "" {
+				fmt.Fprintf(w, "      %s%s\n", words, s)
+			}
+		}
+		if one.Do != "" {
+			line("", one.Says)
+		}
+		line("", one.FigureWords())
+		line("zones: ", strings.Join(one.Zones, " + "))
+		if len(one.Products) > 1 {
+			line("products: ", strings.Join(one.Products, ", "))
+		}
+		line("ground: ", one.SourceWords())
+		if one.Reason == "" {
+			continue
+		}
+		because := strings.TrimPrefix(strings.Join(one.Zones, " + ")+", "+one.Reason, ", ")
+		if u := one.Unlawful(); u != "" {
+			because += ". " + u
+		}
+		line("gone on with, because: ", because)
+	}
 }
 
 // planned says what would go down: liquid, dry product, or both.
@@ -173,22 +190,35 @@ func checkDocument(b *core.Book, in check.Intent, r check.Report) checkAnswer {
 		lb := measure.Mass(r.Plan.Amount.V.N).Pounds()
 		out.Plan.Amount = &lb
 	}
-	for _, f := range r.Findings {
-		row := findingRow{
-			Rule: f.Rule, Weight: f.Weight.String(), Part: f.Part, Product: text(f.Product), Active: text(f.Active), Grass: text(f.Grass), Zones: append([]string{}, f.Zones...),
-			Area: f.Area.SquareFeet(), Multiple: number(f.Multiple), ShareOfLabel: number(f.ShareOfLabel),
-			Limit: number(f.Limit), Figured: number(f.Figured), Unit: text(f.Unit), Ground: f.Ground, Source: text(f.Source),
-			Says: f.Says, Do: f.Do, Reason: text(f.Reason),
-		}
-		if len(f.Zones) == 1 {
-			row.Zone = text(f.Zones[0])
-		}
-		if f.PushBack.Known {
-			row.PushBack = pushBack(b, in, f.PushBack.V)
+	for i := range r.Findings {
+		row := rowOf(b, in, &r.Findings[i])
+		for _, also := range r.Findings[i].Also {
+			row.Also = append(row.Also, rowOf(b, in, &also))
 		}
 		out.Findings = append(out.Findings, row)
 	}
 	return out
+}
+
+// rowOf is a finding as it was found, or merged, without what was merged into it.
+func rowOf(b *core.Book, in check.Intent, f *check.Finding) findingRow {
+	row := findingRow{
+		Rule: f.Rule, Weight: f.Weight.String(), Part: f.Part, Product: text(f.Product), Products: append([]string{}, f.Products...),
+		Active: text(f.Active), Grass: text(f.Grass), Zones: append([]string{}, f.Zones...), About: text(f.About),
+		Area: f.Area.SquareFeet(), Multiple: number(f.Multiple), ShareOfLabel: number(f.ShareOfLabel),
+		Limit: number(f.Limit), Figured: number(f.Figured), Unit: text(f.Unit), Ground: f.Ground, Source: text(f.Source),
+		Says: f.Says, Do: f.Do, Reason: text(f.Reason), Also: []findingRow{},
+	}
+	if len(row.Products) == 0 && f.Product != "" {
+		row.Products = []string{f.Product}
+	}
+	if len(f.Zones) == 1 {
+		row.Zone = text(f.Zones[0])
+	}
+	if f.PushBack.Known {
+		row.PushBack = pushBack(b, in, f.PushBack.V)
+	}
+	return row
 }
 
 // pushBack is the push-back of a finding, into the compartment that the changeover names.

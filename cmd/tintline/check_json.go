@@ -29,6 +29,7 @@ type findingRow struct {
 	Weight       string           `json:"weight"`
 	Part         string           `json:"part"`
 	Product      *string          `json:"product"`
+	Products     []string         `json:"products"` // all of which the same is said
 	Active       *string          `json:"active"`
 	Grass        *string          `json:"grass"`
 	Zone         *string          `json:"zone"` // null where it is about none, or several
@@ -45,6 +46,8 @@ type findingRow struct {
 	Do           string           `json:"do"`
 	PushBack     *glance.PushBack `json:"push_back"`
 	Reason       *string          `json:"reason"`
+	About        *string          `json:"about"` // which of the things that the rule looks at
+	Also         []findingRow     `json:"also"`  // what was merged into it, each as it was found
 }
 
 func number(m core.Maybe[float64]) *float64 {
