@@ -54,6 +54,8 @@ func (m *Model) do(b binding) tea.Cmd {
 		return m.goTo(pageHelp)
 	case actChange:
 		return m.goTo(pageChange)
+	case actFindings:
+		return m.goTo(pageFindings)
 	case actHold:
 		return m.holdOrGoOn()
 	case actFind:
@@ -194,16 +196,24 @@ func (m *Model) answer() tea.Cmd {
 		return m.answerAsk()
 	}
 	if f, found := m.toAnswer(); found {
-		if f.Weight == check.Stop {
-			m.openReason(f)
-			return nil
-		}
-		return m.enter(check.GoOn(f, m.got.lawn, "asked, and answered yes")...)
+		return m.answerTo(f)
 	}
 	if m.got.next.Act == check.ActCloseDay {
 		return m.enter(m.got.next.Facts...)
 	}
 	return nil
+}
+
+// saidYes is the reason of an ask that was answered.
+const saidYes = "asked, and answered yes"
+
+// answerTo is yes to an ask; for a stop it asks for a reason.
+func (m *Model) answerTo(f check.Finding) tea.Cmd {
+	if f.Weight == check.Stop {
+		m.openReason(f)
+		return nil
+	}
+	return m.enter(check.GoOn(f, m.got.lawn, saidYes)...)
 }
 
 func (m *Model) answerAsk() tea.Cmd {

@@ -58,7 +58,7 @@ func (m *Model) look() {
 }
 
 func sameFinding(a, b check.Finding) bool {
-	return a.Rule == b.Rule && a.Product == b.Product && a.Weight == b.Weight && a.Part == b.Part && joined(a.Zones) == joined(b.Zones)
+	return a.Rule == b.Rule && a.Product == b.Product && a.Weight == b.Weight && a.Part == b.Part && a.About == b.About && joined(a.Zones) == joined(b.Zones)
 }
 
 // toAnswer is the finding that key y answers: the heaviest that stands. Answers count for the visit now, so

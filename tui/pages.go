@@ -30,6 +30,7 @@ const (
 	pageHelp
 	pageFind
 	pageChange
+	pageFindings
 	pageTrouble
 	pages
 )
@@ -74,7 +75,7 @@ func newPages() []*pageSpec {
 		loadsPage(), loadPage(), lineUpPage(), gaugePage(), marksPage(),
 		weatherPage(), tallyPage(),
 		journalPage(), entryPage(),
-		changePage(), rigPage(), settingsPage(), helpPage(),
+		changePage(), findingsPage(), rigPage(), settingsPage(), helpPage(),
 	}
 }
 

@@ -26,38 +26,44 @@ func (m *Model) says(r rect, s *scene) []line {
 	if wanted := wantedRows(all, m.g, r.w-wordWidth-1); wanted > r.h-own && !asked {
 		own = min(own, max(r.h-wanted, m.statusLeast(r.h)))
 	}
-	out := m.verdict(all, r.w, r.h-own)
+	out, more := m.verdict(all, r.w, r.h-own)
+	if more >= 0 {
+		s.spots = append(s.spots, spot{rect{r.x, r.y + more, r.w, 1}, tapTarget{act: actFindings}})
+	}
 	return append(out, m.statusLines(rect{r.x, r.y + r.h - own, r.w, own}, s)...)
 }
 
 // verdict says what stands in the way, heaviest first, or what comes next. Every stop has a line of its own as
-// long as there are lines, and a name in the last one otherwise; what is lighter is counted where the words of a
-// stop have need of its line.
-func (m *Model) verdict(all []said, w, rows int) []line {
+// long as there are lines, and a name in the last ones otherwise; what is lighter is counted where the words of a
+// stop have need of its line. more is the line that counts what is not said, -1 if all is.
+func (m *Model) verdict(all []said, w, rows int) (out []line, more int) {
 	room := w - wordWidth - 1
 	kept, lighter := partedSaid(all)
 	if wantedRows(kept, m.g, room)+len(lighter) <= rows || len(kept) == 0 {
 		kept, lighter = all, nil
 	}
 	shown, own := len(kept), rows
+	var rest []line
 	if shown > rows {
-		shown = max(rows-1, 0)
-		own = shown // the last one names the others
+		shown, rest = m.othersIn(kept, lighter, w, rows)
+		own = rows - len(rest)
 	}
-	var out []line
 	for i, n := range sharedRows(kept[:shown], m.g, room, own) {
 		out = append(out, m.saying(kept[i], w, n)...)
 	}
-	if more := len(lighter); more > 0 && shown == len(kept) && len(out) > 0 {
-		out[len(out)-1].right = []span{{theme.Dim, fmt.Sprintf(" +%d more ", more)}}
+	more = -1
+	if n := len(lighter); n > 0 && shown == len(kept) && len(out) > 0 {
+		more = len(out) - 1
+		out[more].right = m.moreSpans(fmt.Sprintf("+%d more", n))
 	}
-	if shown < len(kept) && rows > 0 {
-		out = append(out, m.others(append(kept[shown:len(kept):len(kept)], lighter...)))
+	if len(rest) > 0 {
+		out = append(out, rest...)
+		more = len(out) - 1
 	}
 	for len(out) < rows {
 		out = append(out, line{})
 	}
-	return out
+	return out, more
 }
 
 // partedSaid takes what is never merely counted.
@@ -85,30 +91,6 @@ func (m *Model) saying(s said, w, rows int) []line {
 		}})
 	}
 	return out
-}
-
-// others is the last line where not all fits: stops by their names, the rest by their number.
-func (m *Model) others(rest []said) line {
-	stops, more := "", 0
-	for _, s := range rest {
-		if s.stop {
-			if stops != "" {
-				stops += "; "
-			}
-			stops += s.brief
-		} else {
-			more++
-		}
-	}
-	l := line{left: []span{{theme.Base, " "}}}
-	if stops != "" {
-		l.left = append(l.left, span{theme.Stop, "STOP "}, span{theme.Strong, " also " + stops + " "})
-	}
-	if more > 0 {
-		words := fmt.Sprintf("and %d more", more)
-		l.right = []span{{theme.Dim, words + " "}}
-	}
-	return l
 }
 
 // sayings lists what the verdict has to say.
@@ -152,12 +134,12 @@ func (m *Model) sayings() []said {
 }
 
 func (m *Model) finding(f check.Finding) said {
-	s := said{do: m.g.clean(f.Do), says: m.g.clean(f.Says), brief: m.g.clean(ruleWords(f))}
+	s := said{do: m.g.clean(f.Do), says: m.g.clean(f.Says), brief: m.g.clean(ruleWords(f)), short: ruleShort(f)}
 	if f.Weight == check.Stop && (f.Rule == ruleEnough || f.Rule == ruleLineUp && len(m.got.fits) == 0) {
 		s.do = strings.TrimSuffix(s.do, ".") + m.loadKeys() + "."
 	}
 	if f.Ground != "" {
-		s.says += " [" + groundWords(f.Ground) + "]"
+		s.says += " [" + f.GroundWords() + "]"
 	}
 	switch f.Weight {
 	case check.Stop:

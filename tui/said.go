@@ -13,6 +13,7 @@ type said struct {
 	do    string
 	says  string
 	brief string // its short name, where several stand in one line
+	short string // shorter still: the word of the rule
 	stop  bool
 	keeps bool // it is never merely counted as long as there are rows: stop, ask, and what comes next
 	flows bool // the figures follow right behind, not on a line of their own

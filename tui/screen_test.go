@@ -234,6 +234,8 @@ var situations = []struct {
 	{"form_zone", func(t *testing.T) *cab {
 		return climbIn(t, morning).opens(func(m *Model) tea.Cmd { return m.formZone("9 Oak Street") }).typed("front").press("enter")
 	}},
+	{"findings", func(t *testing.T) *cab { return climbIn(t, atAlder).press("i").type_("14 W 70 40%").press("z") }},
+	{"findings_gone_on", func(t *testing.T) *cab { return climbIn(t, atAlder).press("y").type_("3").press("z") }},
 	{"form_zone_more", func(t *testing.T) *cab {
 		return climbIn(t, fullDay).press("g", "l").down("front").press("s", "right", "enter", "enter")
 	}},

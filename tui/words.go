@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 	"time"
 
@@ -88,19 +89,31 @@ func rateWords(a *core.Applicator) string {
 	return a.Delivery.Volume(measure.ThousandSquareFeet).Text() + " gal per 1,000 sq ft"
 }
 
+// shortRules are the words for rules whose name says too little.
+var shortRules = map[string]string{"season": "too much this year", "interval": "too soon", "trace": "residue"}
+
+// ruleShort is the word for what a finding is about.
+func ruleShort(f check.Finding) string {
+	if w := shortRules[f.Rule]; w != "" {
+		return w
+	}
+	return strings.ReplaceAll(f.Rule, "_", "-")
+}
+
 // ruleWords names a finding shortly: "grass, warm weed".
 func ruleWords(f check.Finding) string {
-	s := strings.ReplaceAll(f.Rule, "_", "-")
+	s := ruleShort(f)
 	if f.Product != "" {
 		s += ", " + f.Product
+	}
+	if n := len(f.Products); n > 1 {
+		s += fmt.Sprintf(" and %d more", n-1)
 	}
 	return s
 }
 
 // groundWords say where a limit comes from.
-func groundWords(ground string) string {
-	return strings.ReplaceAll(ground, "_", " ")
-}
+func groundWords(ground string) string { return check.GroundWords(ground) }
 
 // ageWords is how long ago something was: "22 min ago", "3 h ago".
 func ageWords(at core.Moment, now time.Time) string {
