@@ -9,7 +9,7 @@ import (
 
 // TestEstablishedTurf holds the verdict on established turf of which nothing else is known, active by active and grass by
 // grass, against testdata/established.tsv, which was reckoned from the sources' rows by other means than this package. A
-// cell is a letter and the number of rows of the pair, of all stages. The letters: T tolerant, M moderate, D dormant only, N
+// cell is a letter, the number of rows of the pair, of all stages, and the source that decides if it was read. The letters: T tolerant, M moderate, D dormant only, N
 // not tolerant, ? nothing; in lower case where no row that was read says so.
 func TestEstablishedTurf(t *testing.T) {
 	text, err := os.ReadFile("testdata/established.tsv")
@@ -27,7 +27,11 @@ func TestEstablishedTurf(t *testing.T) {
 		c := strings.Split(row, "\t")
 		for i, grass := range names {
 			cells++
-			got := cellOf(Tolerance(c[0], grass, Circumstances{})) + strconv.Itoa(all[[2]string{c[0], grass}])
+			v := Tolerance(c[0], grass, Circumstances{})
+			got := cellOf(v) + strconv.Itoa(all[[2]string{c[0], grass}])
+			if len(v.Rows) > 0 && v.Rows[0].read() {
+				got += " " + v.Rows[0].Source
+			}
 			if got != c[1+i] {
 				t.Errorf("%s on %s is %s, not %s", c[0], grass, got, c[1+i])
 			}
