@@ -195,11 +195,15 @@ func TestFormsByTaps(t *testing.T) {
 // and as high as it should be.
 func TestFormsFit(t *testing.T) {
 	for _, name := range []string{"night", "sun", "plain"} {
-		c := climbIn(t, "", func(o *Options) { o.Theme, o.Renderer = name, colours(termenv.TrueColor) })
-		for _, f := range []string{setup.Rig, setup.Product, setup.Mix, setup.Lawn, setup.Day} {
+		c := climbIn(t, morning, func(o *Options) { o.Theme, o.Renderer = name, colours(termenv.TrueColor) })
+		about := map[string]string{setup.Label: "Example Cool", setup.Recipe: "bermuda, zoysia"}
+		for _, f := range []string{setup.Rig, setup.Product, setup.Mix, setup.Lawn, setup.Label, setup.Recipe} {
 			m := c.model()
-			m.openForm(f, "")
+			m.openForm(f, about[f])
 			c.m = m
+			if m.form == nil {
+				t.Fatalf("no form %s", f)
+			}
 			for page := range m.form.def.Pages {
 				m.form.page, m.form.at = page, 0
 				for _, at := range []int{0, len(m.form.asks()) - 1} {

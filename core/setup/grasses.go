@@ -39,7 +39,7 @@ func prefilled(actives string, kept []string) Filled {
 		return out
 	}
 	out.Answer = strings.Join(offered, Joint)
-	out.Help = "Ticked and marked reference: the sources call them tolerant. Confirm each from the label and untick what it does not list; tick all turf only where it says so."
+	out.Help = "Ticked and marked reference: the sources call them tolerant. Confirm each from the label; untick what it does not list."
 	return out
 }
 

@@ -40,7 +40,11 @@ func productForm(b *core.Book) Form {
 	}
 	grasses := grassesField()
 	grasses.need = always
-	grasses.fill = func(a Answers) Filled { return prefilled(a[keyActives], nil) }
+	grasses.fill = func(a Answers) Filled {
+		f := prefilled(a[keyActives], nil)
+		f.Help += " The rest of the label is entered later, on the product's page."
+		return f
+	}
 	f.Pages = []Page{
 		{Title: "from its label", Fields: append(rateFields(b), labelFields(b, first)...)},
 		{Title: "grasses", Fields: []Field{grasses}},
