@@ -68,13 +68,14 @@ type Season struct {
 	day      int    // the number of the date
 	known    string // since when the book has all
 	grass    string
-	past     []Went // up to the date, oldest first
-	plan     []Went // what is to go down (see Would)
+	past     []Went  // up to the date, oldest first
+	plan     []Went  // what is to go down (see Would)
+	trace    float64 // the share of the lowest rate under which a dose is no application
 }
 
 // Season gathers what went on a zone up to a date, as if the plan went down on it.
 func (s *state) Season(lawn, zone, at string, plan []Went) *Season {
-	x := &Season{s: s, at: at, year: firstOfYear(at), day: dayNumber(at), known: max(s.KnownSince(lawn), keptFrom(s.day.Date)), plan: plan}
+	x := &Season{s: s, at: at, year: firstOfYear(at), day: dayNumber(at), known: max(s.KnownSince(lawn), keptFrom(s.day.Date)), plan: plan, trace: s.Setting(ApplicationFromPct) / 100}
 	if l := s.Lawn(lawn); l != nil {
 		z, _ := l.Zone(zone)
 		x.grass = z.Grass

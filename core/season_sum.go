@@ -164,8 +164,7 @@ func (x *Season) applied(w *Went) bool {
 	if w.Area == 0 {
 		return true
 	}
-	share := x.s.Setting(ApplicationFromPct) / 100
-	return perMM2(w) >= share*x.lowestRate(w)
+	return perMM2(w) >= x.trace*x.lowestRate(w)
 }
 
 // lowestRate is the label's lowest rate of a product on the grass, else its highest, else the lowest of the mixes; 0 if

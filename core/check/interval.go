@@ -80,7 +80,7 @@ func (s *situation) referenceTooSoon(f Finding, x *core.Season, z core.Zone, k i
 		if !found {
 			continue
 		}
-		for _, r := range strictestRows(a.Name, z.Grass, s.isSpread(k), fewestDays) {
+		for _, r := range s.strictestRows(a.Name, z.Grass, s.isSpread(k), fewestDays) {
 			w := Ask
 			if r.Source == memory {
 				w = Note

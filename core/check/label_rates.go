@@ -89,7 +89,7 @@ func (s *situation) referenceOnce(k int32) []Finding {
 		s.multiplesOn(&f, k, dose.V, z.Grass)
 		for _, a := range prod.Label.Actives {
 			lb := prod.Label.ActiveRate(a, core.Known(dose))
-			for _, r := range strictestRows(a.Name, z.Grass, s.isSpread(k), mostOnce) {
+			for _, r := range s.strictestRows(a.Name, z.Grass, s.isSpread(k), mostOnce) {
 				f.aboveReference(a.Name, lb, r, most > 0)
 			}
 		}

@@ -27,10 +27,10 @@ func fewestDays(r label.RateRow) measure.Maybe[float64] {
 
 // strictestRows is the strictest row of the reference that was read and the strictest that was recalled, of those that
 // have a limit of an active and hold for the grass and for how it goes down.
-func strictestRows(active, grass string, spread bool, limit func(label.RateRow) measure.Maybe[float64]) []label.RateRow {
+func (s *situation) strictestRows(active, grass string, spread bool, limit func(label.RateRow) measure.Maybe[float64]) []label.RateRow {
 	var rows []label.RateRow
 	ownForm := false
-	for _, r := range label.RatesOf(active) {
+	for _, r := range s.ratesOf(active) {
 		if limit(r).Known && speaksOf(r.Formulation, grass) {
 			rows = append(rows, r)
 			ownForm = ownForm || isGranule(r.Formulation) == spread
@@ -50,6 +50,16 @@ func strictestRows(active, grass string, spread bool, limit func(label.RateRow) 
 		}
 	}
 	return append(read, recalled...)
+}
+
+// ratesOf keeps what the reference said of an active: it reads its table each time.
+func (s *situation) ratesOf(active string) []label.RateRow {
+	rows, asked := s.rates[active]
+	if !asked {
+		rows = label.RatesOf(active)
+		s.rates[active] = rows
+	}
+	return rows
 }
 
 // isGranule tells whether the formulation of a row is one that is spread.

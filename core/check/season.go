@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
@@ -35,7 +36,8 @@ type sum struct {
 	figure float64 // with what is planned
 	before float64
 	limit  float64
-	what   string // what is summed up
+	most   measure.Rate // the limit, where it is a rate
+	what   string       // what is summed up
 	// ground and source are those of the limit.
 	ground, source string
 }
@@ -51,6 +53,7 @@ func (s *situation) seasonOn(z core.Zone, area measure.Area, k int32) []Finding 
 		Part: PartZone, Product: prod.ProductName, Active: prod.Label.Words(), Grass: z.Grass, Zones: []string{z.Name}, Area: area,
 		Ground: GroundLabel, Source: labelSource(prod),
 	}
+	var lead sum
 	for _, one := range s.sumsOf(x, z, k, application) {
 		w := s.weigh(one, application)
 		if w == None || w < f.Weight {
@@ -64,11 +67,39 @@ func (s *situation) seasonOn(z core.Zone, area measure.Area, k int32) []Finding 
 		f.Weight, f.Says, f.Ground, f.Source, f.Unit = w, says, one.ground, one.source, one.unit
 		f.Figured, f.Limit = core.Known(one.figure), core.Known(one.limit)
 		f.Do = one.whatToDo(w)
+		lead = one
 	}
 	if f.Weight == None {
 		return nil
 	}
+	if lead.unit != unitTimes {
+		f.Area = s.areaOver(lead, z, k, area)
+	}
 	return []Finding{f}
+}
+
+// areaOver is how much of a zone would be over the limit: the parcels that are stronger than what is left of it.
+func (s *situation) areaOver(one sum, z core.Zone, k int32, all measure.Area) measure.Area {
+	per := 1.0
+	if one.line.Of == core.OfActive {
+		for _, a := range s.b.ProductByKey(k).Label.Actives {
+			if core.ActiveName(a.Name) == one.line.Name {
+				per = s.b.ProductByKey(k).Label.PerProduct(a).Or(1)
+			}
+		}
+	}
+	dose, _ := s.year(z).Planned(k)
+	room := one.most.V - (one.line.With.V.V - float64(dose.V*per))
+	var v measure.Volume
+	s.eachParcel(func(other core.Zone, l fluid.Liquid) {
+		if other.Name == z.Name && float64(s.dose(l, k)*per) > room {
+			v += l.Volume
+		}
+	})
+	if v == 0 { // it is spread, or not over it yet
+		return all
+	}
+	return min(s.cover(v), all)
 }
 
 // sumsOf lists what is to be held against a limit: first the label's, then the reference's where the label has none.
@@ -92,7 +123,7 @@ func (s *situation) sumsOf(x *core.Season, z core.Zone, k int32, application boo
 		case one.Limit.Known:
 			out = append(out, sumOf(one, unitActive, a.Name, one.Limit.V, GroundLabel, labelSource(prod)))
 		case !line.Limit.Known && !line.None:
-			for _, r := range strictestRows(a.Name, z.Grass, s.isSpread(k), mostYear) {
+			for _, r := range s.strictestRows(a.Name, z.Grass, s.isSpread(k), mostYear) {
 				limit := measure.Rate{V: mostYear(r).V * acrePound, Kind: measure.Dry}
 				out = append(out, sumOf(one, unitActive, a.Name, limit, groundOf(r.Source), sourceOf(r)))
 			}
@@ -104,7 +135,7 @@ func (s *situation) sumsOf(x *core.Season, z core.Zone, k int32, application boo
 func sumOf(line core.SeasonLine, unit, what string, limit measure.Rate, ground, source string) sum {
 	return sum{
 		line: line, unit: unit, figure: inUnit(line.With.V, unit), before: inUnit(line.AtLeast, unit), limit: inUnit(limit, unit),
-		what: what, ground: ground, source: source,
+		most: limit, what: what, ground: ground, source: source,
 	}
 }
 
@@ -174,10 +205,10 @@ func (one sum) whatToDo(w Weight) string {
 // notInTheBook notes from when on the book knows what was laid, once, where a label has a limit by the year.
 func (s *situation) notInTheBook() []Finding {
 	f := Finding{Weight: Note, Part: PartZone, About: "unknown", Ground: GroundPractice, Source: "book"}
-	date := ""
+	date, keys := "", s.all()
 	for _, z := range s.zones {
 		x := s.year(z)
-		for _, k := range s.all() {
+		for _, k := range keys {
 			if dose, _ := x.Planned(k); dose.V <= 0 {
 				continue
 			}

@@ -192,3 +192,21 @@ func TestATraceOverTheYearsMostIsAsked(t *testing.T) {
 		t.Errorf("%+v", f)
 	}
 }
+
+// Each parcel is judged at its own strength over its own area: the hose holds the mix that has had its year's most, and
+// covers 1.72 of the 11.84 gal on 7,400 sq ft, 1,075 sq ft, and what the dead volume holds (arithmetic).
+func TestOnlyTheTailIsOverTheYearsMost(t *testing.T) {
+	limited := strings.Replace(loadedLines, `"name":"W1","form":"liquid"`, `"name":"W1","form":"liquid","most_year_fl_oz_per_1000_sqft":2`, 1)
+	b := play(t, limited+hoseOf("a")+`{"fact":"sprayed","lawn":"Alder","applicator":"gun"}
+{"fact":"day_closed","overnight":"left in"}
+{"fact":"day_opened","date":"2026-07-28","operator":"R. Example"}
+{"fact":"lined_up","supply":["c"],"return":"c"}`)
+	f := find(before(t, b, Intent{Lawn: "Alder"}), "season")
+	if f == nil || f.Weight != Stop || f.Product != "W1" || strings.Join(f.Zones, " ") != "front" {
+		t.Fatalf("%+v", f)
+	}
+	if a := f.Area.SquareFeet(); a < 1075 || a > 1075+200 {
+		t.Errorf("%g sq ft", a)
+	}
+	t.Log(f.Says)
+}

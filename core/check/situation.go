@@ -5,6 +5,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
 
@@ -39,11 +40,13 @@ type situation struct {
 	// years are the sums by zone, once they were asked for.
 	years map[string]*core.Season
 	had   map[zoneProduct]float64 // what went down earlier in this call (see earlier)
+	keys  []int32                 // of all that would go down, once it was asked for (see all)
+	rates map[string][]label.RateRow
 }
 
 // look fills an intent in.
 func look(b *core.Book, in Intent) (*situation, error) {
-	s := &situation{b: b, in: in, lawn: b.Lawn(in.Lawn), years: map[string]*core.Season{}, had: map[zoneProduct]float64{}}
+	s := &situation{b: b, in: in, lawn: b.Lawn(in.Lawn), years: map[string]*core.Season{}, had: map[zoneProduct]float64{}, rates: map[string][]label.RateRow{}}
 	if b.Rig() == nil {
 		return nil, &core.Problem{What: "The book has no rig yet.", Do: "Enter the rig first.", Err: core.ErrRefused}
 	}

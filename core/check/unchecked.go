@@ -45,7 +45,7 @@ const isBlank = "(label entry is blank)"
 // blank counts the products that would go down and whose label entry lacks a limit: "wind limit: 1 of 2 products (label
 // entry is blank)". What the label has none of is no blank.
 func (s *situation) blank(limit, what string, entered func(label.Entry) bool) []string {
-	keys := append(s.products(), s.dryKeys()...)
+	keys := s.all()
 	n := 0
 	for _, k := range keys {
 		if e := s.b.ProductByKey(k).Label; !entered(e) && !e.NoneOnLabel(limit) {

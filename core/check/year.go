@@ -70,17 +70,25 @@ func keysOf(parcels []fluid.Liquid) []int32 {
 
 // all lists the products that would go down, sprayed or spread.
 func (s *situation) all() []int32 {
+	if s.group == nil && s.keys != nil {
+		return s.keys
+	}
 	out := s.products()
 	for _, k := range s.dryKeys() {
 		if !has(out, k) {
 			out = append(out, k)
 		}
 	}
-	return out
+	if s.group == nil {
+		s.keys = out
+	}
+	return out[:len(out):len(out)]
 }
 
-// spread tells whether a product would be spread and not sprayed.
-func (s *situation) isSpread(k int32) bool { return has(s.dryKeys(), k) && !has(s.products(), k) }
+// isSpread tells whether a product would be spread and not sprayed.
+func (s *situation) isSpread(k int32) bool {
+	return s.dry != nil && has(s.dryKeys(), k) && !has(s.products(), k)
+}
 
 // heaviest joins what was found for single zones: of each weight one finding, about all zones of that weight, in the words
 // of the one that is furthest over its limit.
