@@ -26,7 +26,7 @@ func (s *state) admitMix(f *Mix) error {
 		if err := rightRate(p.Product, "rate in mix "+f.MixName, p.Rate, prod.Label.Form); err != nil {
 			return err
 		}
-		if err := underLabel(f.MixName, p, prod); err != nil {
+		if err := CheckMixRate(f.MixName, p, prod); err != nil {
 			return err
 		}
 	}
@@ -39,8 +39,12 @@ const sameRate = 0.005
 
 func above(r, most measure.Rate) bool { return r.V > float64(most.V*(1+sameRate)) }
 
-// underLabel refuses a rate above what the label entry allows on any of its grasses.
-func underLabel(mix string, p MixPart, prod *Product) error {
+// CheckMixRate refuses a rate of a product in a mix above what its label entry allows on any of its grasses; for whoever
+// reads what is typed. A product of nil has no label.
+func CheckMixRate(mix string, p MixPart, prod *Product) error {
+	if prod == nil {
+		return nil
+	}
 	most := prod.Label.MostAnywhere()
 	if !most.Known || most.V.Kind != p.Rate.Kind || !above(p.Rate, most.V) {
 		return nil

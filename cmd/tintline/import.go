@@ -24,7 +24,8 @@ func (a *app) importCommand() *cobra.Command {
 		Short: "Enter the rig, products, mixes or lawns from a CSV file",
 		Long: `Enters a CSV file with a header row in one action, or nothing of it. Every bad cell is named by file, line and
 column, with what is wrong, what is allowed and the nearest known name. tintline template prints a file to begin
-with. What the book knows by the same name is replaced by what the file says; a product gets its next version.
+with. What the book knows by the same name is replaced by what the file says, a product by its next version; what the
+file has no column for stays as it was.
 Import products before the mixes that name them. Where there is no book yet, the file begins one.`,
 		Example: `  tintline template lawns > lawns.csv
   tintline import lawns lawns.csv --book truck.db

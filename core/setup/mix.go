@@ -59,8 +59,11 @@ func mixForm(b *core.Book, base string) Form {
 			Key: partRateKey(n), Words: "at", need: filled(partKey(n)), Allowed: "more than 0, with both units, such as 1.5 fl oz/1000 sq ft or 2 lb/acre",
 			Help: "How much of it goes on an area, with both units: 1.5 fl oz/1000 sq ft, 2 lb/acre.",
 			check: func(a Answers, said string) error {
-				_, err := readTypedRate(said, formOf(b, a[partKey(n)]))
-				return err
+				rate, err := readTypedRate(said, formOf(b, a[partKey(n)]))
+				if err != nil {
+					return err
+				}
+				return core.CheckMixRate(a[keyMix], core.MixPart{Product: a[partKey(n)], Rate: rate}, b.Product(a[partKey(n)]))
 			},
 		}, targetField(n, "against", ""))
 	}
@@ -106,8 +109,11 @@ func recipeForm(b *core.Book, mix string) Form {
 			Key: partRateKey(i), Words: fitWords(p.Product), Start: starts[i], need: always, Help: "How much " + p.Product + " goes on an area, with both units.",
 			Allowed: "more than 0, with both units, such as 1.5 fl oz/1000 sq ft or 2 lb/acre",
 			check: func(_ Answers, said string) error {
-				_, err := readTypedRate(said, p.Rate.Kind)
-				return err
+				rate, err := readTypedRate(said, p.Rate.Kind)
+				if err != nil || said == starts[i] {
+					return err // what stands there may be older than its label
+				}
+				return core.CheckMixRate(mix, core.MixPart{Product: p.Product, Rate: rate}, b.Product(p.Product))
 			},
 		}
 		fields = append(fields, rate, targetField(i, "against", p.Target))

@@ -272,3 +272,36 @@ func (d drawn) stands(z *core.Zone, r map[string]string) {
 	}
 	r["growth"], r["growth_since"], r["cultivar"], r["sites"] = strings.ReplaceAll(z.Growth, "_", " "), z.GrowthSince, z.Cultivar, strings.Join(cells, "; ")
 }
+
+// TestWhatAFileHasNoColumnForStays: an older file, or one with a few columns, takes nothing away.
+func TestWhatAFileHasNoColumnForStays(t *testing.T) {
+	b := filledBook(t)
+	was, mix, lawn := *b.Product("example mesotrione 4"), *b.Mix("example cool weed mix"), *b.Lawn("1 Sample Street")
+	take(t, b, Products, "name,form,days_between,wind_max_mph\nexample mesotrione 4,liquid,28,\n")
+	now := b.Product("example mesotrione 4").Label
+	if now.DaysBetween.V != 28 || now.HasWindMax {
+		t.Errorf("%+v", now)
+	}
+	now.DaysBetween, now.HasWindMax, now.WindMax = was.Label.DaysBetween, was.Label.HasWindMax, was.Label.WindMax
+	if !reflect.DeepEqual(now, was.Label) {
+		t.Errorf("it was\n%+v and is\n%+v", was.Label, now)
+	}
+	take(t, b, Mixes, mixHead+"example cool weed mix,example mesotrione 4,4 fl oz per acre\n")
+	if p := b.Mix("example cool weed mix").Parts; len(p) != 1 || p[0].Target != mix.Parts[0].Target || p[0].Target == "" {
+		t.Errorf("%+v", p)
+	}
+	take(t, b, Lawns, "lawn,zone,grass,area_sqft\n1 Sample Street,front,zoysiagrass,7000\n1 Sample Street,back,kentucky bluegrass,1000\n")
+	after := *b.Lawn("1 Sample Street")
+	if after.Zones[0].Grass != "zoysiagrass" || after.Phone != lawn.Phone || after.KnownSince != lawn.KnownSince || after.Customer != lawn.Customer {
+		t.Errorf("%+v", after)
+	}
+	after.Zones[1].Area = lawn.Zones[1].Area
+	if !reflect.DeepEqual(after.Zones[1], lawn.Zones[1]) || after.Zones[0].Cultivar != lawn.Zones[0].Cultivar || after.Zones[0].Price != lawn.Zones[0].Price {
+		t.Errorf("it was\n%+v and is\n%+v", lawn.Zones, after.Zones)
+	}
+	// An empty cell under a column takes away.
+	take(t, b, Lawns, "lawn,zone,grass,area_sqft,sites,phone\n1 Sample Street,back,kentucky bluegrass,1000,,\n")
+	if l := b.Lawn("1 Sample Street"); len(l.Zones[0].Sites) != 0 || l.Phone != "" {
+		t.Errorf("%+v", l)
+	}
+}

@@ -44,6 +44,7 @@ func readLawns(s *reading) {
 			Growth: value[string](r, "growth"), GrowthSince: value[string](r, "growth_since"), Cultivar: value[string](r, "cultivar"),
 			Sites: value[[]core.Site](r, "sites"),
 		}
+		s.keepZone(lawn, &zone)
 		said := map[string]string{}
 		for _, column := range lawnTexts {
 			said[column] = value[string](r, column)
@@ -55,6 +56,7 @@ func readLawns(s *reading) {
 		if !there {
 			i, at[lawn], zones[lawn] = len(s.facts), len(s.facts), named{}
 			f := &core.Lawn{LawnName: lawn}
+			s.keepLawn(f)
 			s.facts = append(s.facts, made{fact: f, cut: func(n int) core.Fact {
 				c := *f
 				c.Zones = f.Zones[:n]
@@ -62,12 +64,60 @@ func readLawns(s *reading) {
 			}})
 		}
 		f := s.facts[i].fact.(*core.Lawn)
-		for i, kept := range []*string{&f.Customer, &f.Address, &f.Phone, &f.Gate, &f.Dog, &f.Notes, &f.KnownSince} {
+		for i, kept := range textsOf(f) {
+			if !s.has(lawnTexts[i]) {
+				continue
+			}
 			r.one(lawnTexts[i], said[lawnTexts[i]], kept, lawn)
 		}
 		if zones[lawn].once(r, "zone", "zone of "+lawn, zone.Name) {
 			f.Zones = append(f.Zones, zone)
 			s.facts[i].rows = append(s.facts[i].rows, r)
+		}
+	}
+}
+
+// textsOf are the texts of a lawn, as lawnTexts has them.
+func textsOf(f *core.Lawn) []*string {
+	return []*string{&f.Customer, &f.Address, &f.Phone, &f.Gate, &f.Dog, &f.Notes, &f.KnownSince}
+}
+
+// keepLawn keeps of a lawn that the book has what the file has no columns for.
+func (s *reading) keepLawn(f *core.Lawn) {
+	old := s.book.Lawn(f.LawnName)
+	if old == nil {
+		return
+	}
+	was := textsOf(old)
+	for i, kept := range textsOf(f) {
+		if !s.has(lawnTexts[i]) {
+			*kept = *was[i]
+		}
+	}
+}
+
+// keepZone keeps of a zone that the book has what the file has no columns for.
+func (s *reading) keepZone(lawn string, z *core.Zone) {
+	l := s.book.Lawn(lawn)
+	if l == nil {
+		return
+	}
+	old, there := l.Zone(z.Name)
+	if !there {
+		return
+	}
+	for _, f := range []struct {
+		column string
+		keep   func()
+	}{
+		{"hazards", func() { z.Hazards = old.Hazards }},
+		{"price_usd", func() { z.Price = old.Price }},
+		{"growth", func() { z.Growth, z.GrowthSince = old.Growth, old.GrowthSince }},
+		{"cultivar", func() { z.Cultivar = old.Cultivar }},
+		{"sites", func() { z.Sites = old.Sites }},
+	} {
+		if !s.has(f.column) {
+			f.keep()
 		}
 	}
 }

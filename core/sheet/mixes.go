@@ -31,9 +31,18 @@ func readMixes(s *reading) {
 			continue
 		}
 		part := core.MixPart{Product: product, Target: value[string](r, "target")}
+		if !s.has("target") {
+			part.Target = targetBefore(s.book, mix, product)
+		}
 		var err error
 		if part.Rate, err = typed.of(s.book.Product(product).Label.Form); err != nil {
 			r.bad("rate", err)
+			continue
+		}
+		if err := core.CheckMixRate(mix, part, s.book.Product(product)); err != nil {
+			t := trouble("rate", "", err)
+			t.Line = r.line
+			r.add(t)
 			continue
 		}
 		i, there := at[mix]
@@ -54,6 +63,18 @@ func readMixes(s *reading) {
 		}
 	}
 	basesStandBefore(s)
+}
+
+// targetBefore is the pest that a product of a mix was for before.
+func targetBefore(b *core.Book, mix, product string) string {
+	if m := b.Mix(mix); m != nil {
+		for _, p := range m.Parts {
+			if p.Product == product {
+				return p.Target
+			}
+		}
+	}
+	return ""
 }
 
 // basesStandBefore looks for the mixes that others are made from: in the book, or further up in the file.

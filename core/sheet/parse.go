@@ -139,6 +139,10 @@ func (s *reading) header(kind string, in *csv.Reader) ([]string, bool) {
 			}
 		}
 	}
+	s.present = map[string]bool{}
+	for name := range at {
+		s.present[name] = true
+	}
 	return out, len(s.troubles) == 0
 }
 

@@ -33,8 +33,13 @@ func readProducts(s *reading) {
 	for _, r := range s.rows {
 		ok := r.sound("")
 		f := &core.Product{ProductName: value[string](r, "name")}
+		if old := s.book.Product(f.ProductName); old != nil && s.present != nil {
+			f.Label = old.Label
+		}
 		for i := range entryFields {
-			entryFields[i].into(r, &f.Label)
+			if s.has(entryFields[i].Name) {
+				entryFields[i].into(r, &f.Label)
+			}
 		}
 		if ok && f.ProductName != "" && seen.once(r, "name", "product", f.ProductName) {
 			s.facts = append(s.facts, made{fact: f, rows: []*row{r}})

@@ -16,6 +16,7 @@ const Most = 5000
 type reading struct {
 	file     string
 	columns  []column
+	present  map[string]bool // the columns that a file has; nil: a form, which has all
 	rows     []*row
 	book     *core.Book
 	facts    []made
@@ -38,6 +39,9 @@ type made struct {
 	rows []*row
 	cut  func(n int) core.Fact
 }
+
+// has tells whether a file says anything of a column. What it says nothing of stays as the book has it.
+func (s *reading) has(column string) bool { return s.present == nil || s.present[column] }
 
 func (s *reading) add(t Trouble) {
 	t.File = s.file
@@ -209,7 +213,7 @@ func (s *reading) column(read func(*reading), m made, guilty *row, on *core.Book
 		if guilty.cells[name] == "" || s.columns[i].need(guilty.cells["part"]) {
 			continue
 		}
-		without := &reading{file: s.file, columns: s.columns, book: s.book}
+		without := &reading{file: s.file, columns: s.columns, present: s.present, book: s.book}
 		for _, r := range m.rows {
 			c := &row{reading: without, line: r.line, cells: r.cells}
 			if r == guilty {
