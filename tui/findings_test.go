@@ -59,7 +59,7 @@ func TestEachOfManyStopsIsNamed(t *testing.T) {
 
 func TestFindingsAreAnsweredOnTheirPage(t *testing.T) {
 	c := climbIn(t, atAlder).press("i").type_("14 W 70 40%").press("z").sees("Findings", "ground: label entry of Example Cool, 00000-2", "figured 14 mph, limit 10 mph")
-	c.size(80, 40).sees("not checked").size(80, 24).down("weather, Example Warm").press("enter").sees("go on in spite of weather, Example Warm because").type_("sheltered").sees("went  weather, Example Warm", "gone on with, because: sheltered. A reason does not make it lawful.")
+	c.size(80, 40).sees("not checked").size(80, 24).down("wind, Example Warm").press("enter").sees("go on in spite of wind, Example Warm because").type_("sheltered").sees("went  wind, Example Warm", "gone on with, because: sheltered. A reason does not make it lawful.")
 	c.press("esc").sees("STOP  Push")
 	if last := lastOverride(c.book()); last.Rule != "weather" || last.Product != "Example Warm" || last.Reason != "sheltered" || last.Weight != "stop" {
 		t.Errorf("%+v", last)
@@ -75,7 +75,7 @@ func TestFindingsAreAnsweredOnTheirPage(t *testing.T) {
 func TestNoEnterAnswersAnAsk(t *testing.T) {
 	c := climbIn(t, atAlder).press("i").type_("9 W 70 40%").press("z").down("ASK")
 	n := len(c.book().Written())
-	c.press("enter").sees("yes, go on: weather").press("enter", "enter", "enter")
+	c.press("enter").sees("yes, go on: wind").press("enter", "enter", "enter")
 	if len(c.book().Written()) != n {
 		t.Fatal("Enter answered an ask")
 	}

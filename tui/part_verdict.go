@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 
 	"example.com/tintline/core/check"
@@ -105,7 +106,7 @@ func (m *Model) sayings() []said {
 		out = append(out, hold)
 	}
 	var stands, gone []said
-	for _, f := range m.got.report.Findings {
+	for _, f := range m.apart() {
 		if held && f.Rule == ruleWeather {
 			continue // the hold says it
 		}
@@ -131,6 +132,16 @@ func (m *Model) sayings() []said {
 		out = append(out, stands...)
 	}
 	return append(out, gone...)
+}
+
+// apart lists all that the check found by what it is about, heaviest first: no stop stands in the line of another.
+func (m *Model) apart() []check.Finding {
+	var out []check.Finding
+	for i := range m.got.report.Findings {
+		out = append(out, m.got.report.Findings[i].Apart()...)
+	}
+	sort.SliceStable(out, func(i, j int) bool { return out[i].Weight > out[j].Weight })
+	return out
 }
 
 func (m *Model) finding(f check.Finding) said {

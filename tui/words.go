@@ -92,8 +92,17 @@ func rateWords(a *core.Applicator) string {
 // shortRules are the words for rules whose name says too little.
 var shortRules = map[string]string{"season": "too much this year", "interval": "too soon", "trace": "residue"}
 
+// shortThings are the words for what a finding is about, where its rule looks at several things.
+var shortThings = map[string]string{
+	"wind": "wind", "temperature": "temperature", "inversion": "inversion", "rain": "rain", "drying": "drying", "age": "old weather", "growth": "growth", "new_turf": "new turf",
+	label.SiteWater: "water", label.SiteWell: "well", label.SiteEdible: "edible bed", label.SiteRoots: "tree roots", label.SiteBloom: "bloom", label.SiteSeeding: "seeding",
+}
+
 // ruleShort is the word for what a finding is about.
 func ruleShort(f check.Finding) string {
+	if w := shortThings[f.About]; w != "" {
+		return w
+	}
 	if w := shortRules[f.Rule]; w != "" {
 		return w
 	}

@@ -166,6 +166,29 @@ func joinNew(said, more string) string {
 	return said + " " + more
 }
 
+// Apart lists what was merged into the finding by what it is about, because that is what a reason names: of one thing one
+// finding, in the words of all that is said of it.
+func (f *Finding) Apart() []Finding {
+	var out []Finding
+next:
+	for _, one := range f.All() {
+		one.Rule = f.Rule
+		for i := range out {
+			o := &out[i]
+			if o.About != one.About || o.Reason != one.Reason {
+				continue
+			}
+			o.Says = joinNew(o.Says, one.Says)
+			if o.Weight == one.Weight {
+				o.Do = joinNew(o.Do, one.Do)
+			}
+			continue next
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
 func (f *Finding) products() []string {
 	if len(f.Products) == 0 {
 		return []string{f.Product}

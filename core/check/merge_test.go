@@ -226,3 +226,28 @@ func ruleAt(name string) int {
 	}
 	return -1
 }
+
+// What a reason does not open stands apart on the screen; what it opens stands in one.
+func TestWhatIsMergedComesApart(t *testing.T) {
+	s, err := look(play(t, fourZones), Intent{Lawn: "Four", At: clock})
+	if err != nil {
+		t.Fatal(err)
+	}
+	list := s.merged([]Finding{
+		{Rule: "site", Weight: Ask, Product: "W1", Zones: []string{"n"}, About: "roots", Says: "Roots lie under it.", Do: "Keep out."},
+		{Rule: "site", Weight: Stop, Product: "W1", Zones: []string{"n"}, About: "water", Says: "Water is 4 ft off.", Do: "Leave 6 ft."},
+		{Rule: "site", Weight: Stop, Product: "W1", Zones: []string{"n", "e"}, About: "bloom", Says: "Bees fly.", Do: "Mow first."},
+		{Rule: "site", Weight: Note, Product: "W1", Zones: []string{"n"}, About: "water", Says: "It drains there.", Do: ""},
+	})
+	if len(list) != 1 || list[0].Weight != Stop || strings.Join(list[0].Zones, " ") != "n e" || list[0].About != "water" || list[0].Do != "Leave 6 ft. Mow first." {
+		t.Fatalf("%+v", list)
+	}
+	var got []string
+	for _, f := range list[0].Apart() {
+		got = append(got, fmt.Sprint(f.Rule, " ", f.Weight, " ", f.About, " ", f.Zones, ": ", f.Says))
+	}
+	want := "site stop water [n]: Water is 4 ft off. It drains there.\nsite ask roots [n]: Roots lie under it.\nsite stop bloom [n e]: Bees fly."
+	if s := strings.Join(got, "\n"); s != want {
+		t.Errorf("%s", s)
+	}
+}
