@@ -85,7 +85,7 @@ func TestEnterDoesNotAnswer(t *testing.T) {
 	if c.facts() != before {
 		t.Errorf("Enter logged something: %s", c.facts())
 	}
-	c.press("y").sees("went  on in spite of weather")
+	c.press("y").sees("went  on in spite of wind")
 	if got := c.disk.entries[len(c.disk.entries)-1].What.(*core.Overridden); got.Rule != "weather" || got.Weight != "ask" || got.Said == "" {
 		t.Errorf("logged %+v", got)
 	}
