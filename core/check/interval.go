@@ -29,7 +29,7 @@ func intervalRule(s *situation) []Finding {
 func (s *situation) tooSoon(z core.Zone, k int32) (Finding, bool) {
 	x, prod := s.year(z), s.b.ProductByKey(k)
 	e := &prod.Label
-	if _, application := x.Planned(k); !application {
+	if _, application := x.Planned(k); !application && (s.noWeight == nil || !s.isSpread(k)) {
 		return Finding{}, false
 	}
 	f := Finding{

@@ -95,6 +95,18 @@ func TestTheRestOnAnotherDay(t *testing.T) {
 	}
 }
 
+// How long it is since the last time is known even where the weight is not.
+func TestTooSoonWithoutAWeight(t *testing.T) {
+	b := twoZones(t, "2020-01-01", limits(t))
+	b.open("2026-05-01")
+	log(t, b.Book, b.pounds(2, 1, "front"))
+	b.open("2026-05-11")
+	r := before(t, b.Book, Intent{Lawn: "Two", With: "spreader", Product: "P"})
+	if f := find(r, "interval"); f == nil || f.Weight != Stop || f.Figured.V != 10 || strings.Join(f.Zones, " ") != "front" {
+		t.Errorf("%+v", f)
+	}
+}
+
 // Of two zones only the one that had some is too soon and too much, and a reason for it opens that one.
 func TestZonesAreJudgedByThemselves(t *testing.T) {
 	b := twoZones(t, "2020-01-01", limits(t))

@@ -51,8 +51,22 @@ func (s *situation) year(z core.Zone) *core.Season {
 			}
 		}
 	}
+	if s.noWeight != nil { // how long it is since the last time is known all the same
+		for _, k := range s.dryKeys() {
+			plan = append(plan, s.b.Would(s.date(), s.lawn.LawnName, z.Name, k, measure.Rate{Kind: measure.Dry}, s.areaOfZone(z.Name)))
+		}
+	}
 	s.years[z.Name] = s.b.Season(s.lawn.LawnName, z.Name, s.date(), plan)
 	return s.years[z.Name]
+}
+
+func (s *situation) areaOfZone(name string) measure.Area {
+	for i, z := range s.zones {
+		if z.Name == name {
+			return s.areas[i]
+		}
+	}
+	return 0
 }
 
 // keysOf lists the products in parcels, each once.
