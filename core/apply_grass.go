@@ -3,6 +3,11 @@ package core
 // applyLawn takes a lawn over. A zone of which the entry does not say how it grows keeps what was last said of it.
 func (s *state) applyLawn(e Entry, f *Lawn) {
 	if i, ok := s.lawnAt[f.LawnName]; ok {
+		for _, z := range f.Zones {
+			if _, was := s.lawns[i].Zone(z.Name); !was {
+				s.changeZone(i, z.Name, func(h *zoneHistory) { h.from = e.At.Date() })
+			}
+		}
 		s.lawns[i] = keepGrowth(f, s.lawns[i])
 		s.changeOwed(f.LawnName, func(z ZoneRest) ZoneRest { return z }) // its zones may be others now
 		return

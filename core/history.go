@@ -44,6 +44,7 @@ type link struct {
 type zoneHistory struct {
 	zone string
 	last *link
+	from string // the date on which a zone was added to a lawn that there was; empty: it came with the lawn
 }
 
 // History lists what went on a zone in this year and the last, oldest first.
@@ -96,10 +97,7 @@ func (s *state) remember(l Laid, parcels []fluid.Liquid) {
 		}
 		next.laid[j] = w
 	}
-	for len(s.history) <= i {
-		s.history = append(s.history, nil)
-	}
-	s.history[i] = withLast(s.history[i], l.Zone, next)
+	s.changeZone(i, l.Zone, func(z *zoneHistory) { z.last = next })
 }
 
 // pour does what lets liquid or product out of the rig, and remembers what of it came to a zone.
@@ -120,17 +118,39 @@ func (s *state) pour(e Entry, to string, do func()) {
 	s.remember(l, nil)
 }
 
-// withLast makes the list of a lawn's zones anew, because a clone shares it.
-func withLast(list []zoneHistory, zone string, last *link) []zoneHistory {
+// changeZone changes the history of one zone. The list of the lawn's zones is made anew, because a clone shares it.
+func (s *state) changeZone(lawn int, zone string, change func(*zoneHistory)) {
+	for len(s.history) <= lawn {
+		s.history = append(s.history, nil)
+	}
+	list := s.history[lawn]
 	out := make([]zoneHistory, len(list), len(list)+1)
 	copy(out, list)
+	at := -1
 	for i := range out {
 		if out[i].zone == zone {
-			out[i].last = last
-			return out
+			at = i
 		}
 	}
-	return append(out, zoneHistory{zone, last})
+	if at < 0 {
+		out, at = append(out, zoneHistory{zone: zone}), len(out)
+	}
+	change(&out[at])
+	s.history[lawn] = out
+}
+
+// ZoneKnownSince is the date from which on the book has all that was laid on a zone: that of the lawn, or the later date on
+// which the zone was added to it, because what it was part of before has another name.
+func (s *state) ZoneKnownSince(lawn, zone string) string {
+	since := s.KnownSince(lawn)
+	if i, ok := s.lawnAt[lawn]; ok && i < len(s.history) {
+		for _, z := range s.history[i] {
+			if z.zone == zone {
+				return max(since, z.from)
+			}
+		}
+	}
+	return since
 }
 
 // smallestPart is the share of a spraying's area on which a dose counts as that on the part that got most: less is drops.
@@ -285,7 +305,7 @@ func (s *state) forget(before, date string) {
 	for i, zones := range s.history {
 		list[i] = make([]zoneHistory, len(zones))
 		for j, z := range zones {
-			list[i][j] = zoneHistory{z.zone, z.last.since(from)}
+			list[i][j] = zoneHistory{z.zone, z.last.since(from), z.from}
 		}
 	}
 	s.history = list

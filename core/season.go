@@ -75,7 +75,7 @@ type Season struct {
 
 // Season gathers what went on a zone up to a date, as if the plan went down on it.
 func (s *state) Season(lawn, zone, at string, plan []Went) *Season {
-	x := &Season{s: s, at: at, year: firstOfYear(at), day: dayNumber(at), known: max(s.KnownSince(lawn), keptFrom(s.day.Date)), plan: plan, trace: s.Setting(ApplicationFromPct) / 100}
+	x := &Season{s: s, at: at, year: firstOfYear(at), day: dayNumber(at), known: max(s.ZoneKnownSince(lawn, zone), keptFrom(s.day.Date)), plan: plan, trace: s.Setting(ApplicationFromPct) / 100}
 	if l := s.Lawn(lawn); l != nil {
 		z, _ := l.Zone(zone)
 		x.grass = z.Grass

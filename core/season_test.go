@@ -159,6 +159,22 @@ func TestSeasonKnowsWhatItDoesNotKnow(t *testing.T) {
 	}
 }
 
+// A zone that a lawn was parted into later: what went on it under another name is unknown, not nothing.
+func TestAZoneAddedLaterIsKnownFromThen(t *testing.T) {
+	b := newYear(t, "2020-01-01", &Product{ProductName: "P", Label: label.Entry{MostYear: Known(perAcre(400))}})
+	b.on("2026-05-01", "P", 300, 1)
+	at := Moment{Unix: 1_780_000_000} // 2026-05-28
+	applyNow(t, b.Book, at, &Lawn{LawnName: "L", Zones: []Zone{
+		{Name: "front", Grass: "tall_fescue", Area: 2 * measure.ThousandSquareFeet}, {Name: "side", Grass: "tall_fescue", Area: 2 * measure.ThousandSquareFeet},
+	}})
+	for zone, want := range map[string]string{"front": "", "side": "2026-05-28"} {
+		line := b.Season("L", zone, "2026-06-01", []Went{b.Would("2026-06-01", "L", zone, 0, perAcre(100), measure.ThousandSquareFeet)}).Product(0)
+		if line.UnknownBefore != want {
+			t.Errorf("%s is unknown before %q, want %q", zone, line.UnknownBefore, want)
+		}
+	}
+}
+
 // Nitrogen of a bag: 16-4-8 at 6.25 lb for each 1,000 sq ft is 1 lb of nitrogen (arithmetic: 0.16 x 6.25 = 1.0).
 func TestSeasonOfNitrogen(t *testing.T) {
 	b := newYear(
