@@ -220,7 +220,7 @@ func quickPerProduct(e *label.Entry) Maybe[float64] {
 }
 
 func times(m Maybe[float64], f float64) Maybe[float64] {
-	return Maybe[float64]{V: m.V * f, Known: m.Known}
+	return Maybe[float64]{V: float64(m.V * f), Known: m.Known}
 }
 
 // perMM2 is the dose on the part that got most, in nL or ng for each square millimetre.

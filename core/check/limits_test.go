@@ -9,105 +9,6 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// laying is so much of a product on the acre of the lawn, on a date. What is dry and "spread" comes from the spreader, the
-// rest from the backpack.
-type laying struct {
-	date, product string
-	rate          float64
-	unit          string
-}
-
-// acreBook is a book with one lawn of one acre, on which things are laid day by day.
-type acreBook struct {
-	*core.Book
-	t testing.TB
-}
-
-func newAcre(t testing.TB, grass string, products []core.Product) acreBook {
-	t.Helper()
-	b := acreBook{core.NewBook(1), t}
-	more(t, b.Book, `
-{"fact":"rig","name":"truck","compartments":[{"letter":"a","capacity_gal":300},{"letter":"b","capacity_gal":300}],"cell_gal":0.2,"hoses":[{"name":"reel","volume_gal":1.7}],"applicators":[{"name":"gun","kind":"gun","hose":"reel","delivery_gal_per_1000_sqft":1},{"name":"pack","kind":"backpack","hose":"reel","delivery_gal_per_1000_sqft":1,"tank_gal":60},{"name":"spreader","kind":"spreader"}]}`)
-	for i := range products {
-		products[i].Label.Grasses = []string{label.AllTurf}
-		log(t, b.Book, &products[i])
-	}
-	log(t, b.Book, &core.Lawn{LawnName: "Acre", KnownSince: "2020-01-01", Zones: []core.Zone{{Name: "all", Grass: grass, Area: measure.SquareFeet(43_560)}}})
-	return b
-}
-
-func rateIn(t testing.TB, f float64, unit string) measure.Rate {
-	t.Helper()
-	r, err := measure.RateUnit(f, unit)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return r
-}
-
-func (b acreBook) open(date string) {
-	if b.Day().Date != date || !b.Day().Open {
-		log(b.t, b.Book, &core.DayOpened{Date: date, Operator: "R. Example"})
-		log(b.t, b.Book, &core.Weather{Wind: core.Known(measure.MPH(5)), WindFrom: "W", Temp: core.Known(70.0)})
-	}
-}
-
-// ready opens the day and puts what is to be sprayed into the backpack; the intent is to lay all of it.
-func (b acreBook) ready(l laying) Intent {
-	b.open(l.date)
-	zone := b.Lawn("Acre").Zones[0]
-	amount := rateIn(b.t, l.rate, strings.TrimPrefix(l.unit, "spread ")).Over(zone.Area)
-	if strings.HasPrefix(l.unit, "spread ") {
-		return Intent{Lawn: "Acre", With: "spreader", Product: l.product, Amount: core.Known(measure.Mass(amount.N)), At: clock}
-	}
-	water := measure.Gallons(43.56)
-	if amount.Kind == measure.Liquid {
-		water -= measure.Volume(amount.N)
-	}
-	log(b.t, b.Book, &core.Loaded{Into: "pack", Volume: measure.Gallons(43.56), Parts: []core.LoadPart{{Product: l.product, Amount: amount}}})
-	return Intent{Lawn: "Acre", With: "pack", At: clock}
-}
-
-func (b acreBook) lay(l laying) {
-	b.t.Helper()
-	in := b.ready(l)
-	if in.Product != "" {
-		log(b.t, b.Book, &core.Spread{Lawn: "Acre", Applicator: "spreader", Product: in.Product, By: core.ByWeight, Amount: measure.DryAmount(in.Amount.V)})
-		return
-	}
-	log(b.t, b.Book, &core.Sprayed{Lawn: "Acre", Applicator: "pack", Volume: core.Known(measure.Gallons(43.56)), Area: core.Known(b.Lawn("Acre").Area())})
-}
-
-func active(name string, perGallon, percent float64) label.Active {
-	return label.Active{Name: name, PoundsPerGallon: perGallon, PercentByWeight: percent}
-}
-
-func most(a label.Active, t testing.TB, pounds float64) label.Active {
-	a.MostYear = core.Known(rateIn(t, pounds, "lb_per_acre"))
-	return a
-}
-
-// none says that the label has no limits but those named.
-func none(but ...string) []string {
-	var out []string
-	for _, l := range []string{label.LimitRateHigh, label.LimitMost, label.LimitMostYear, label.LimitMostTimes, label.LimitDaysBetween} {
-		if !hasText(but, l) {
-			out = append(out, l)
-		}
-	}
-	return out
-}
-
-const (
-	ozAcre  = "oz_per_acre"
-	flAcre  = "fl_oz_per_acre"
-	ozThou  = "oz_per_1000_sqft"
-	flThou  = "fl_oz_per_1000_sqft"
-	lbThou  = "lb_per_1000_sqft"
-	spread  = "spread "
-	nothing = ""
-)
-
 type limitRow struct {
 	name  string
 	grass string // empty: tall fescue
@@ -146,197 +47,266 @@ func limitRows(t testing.TB) []limitRow {
 	return []limitRow{
 		// prodiamine 65 WDG, recalled: most 1.5 lb a year. 0.5 oz/1,000 x 43.56 / 16 x 0.65 = 0.8848 lb; twice is 1.770.
 		{
-			"most of an active in a year", "", []core.Product{prodiamine}, []laying{{"2026-03-01", "P", 0.5, ozThou}}, laying{"2026-09-01", "P", 0.5, ozThou},
+			"most of an active in a year", "",
+			[]core.Product{prodiamine},
+			[]laying{{"2026-03-01", "P", 0.5, ozThou}},
+			laying{"2026-09-01", "P", 0.5, ozThou},
 			"season", Stop, "prodiamine: 0.88 of 1.5 lb per acre this year, this would make 1.8.", "it fits again on 2027-01-01", GroundLabel,
 		},
 		// the same: 0.8848 + 0.347 oz/1,000 (0.6141) = 1.4989 of 1.5: within, and within a tenth of it.
 		{
-			"just within the most in a year", "", []core.Product{prodiamine}, []laying{{"2026-03-01", "P", 0.5, ozThou}}, laying{"2026-09-01", "P", 0.347, ozThou},
+			"just within the most in a year", "",
+			[]core.Product{prodiamine},
+			[]laying{{"2026-03-01", "P", 0.5, ozThou}},
+			laying{"2026-09-01", "P", 0.347, ozThou},
 			"season", Note, "0.88 of 1.5 lb per acre this year, this would make 1.5.", "Plan without it", GroundLabel,
 		},
 		// the same: 0.8848 + 0.25 oz/1,000 (0.4424) = 1.327, less than nine tenths of 1.5 (1.35).
 		{
-			"well within", "", []core.Product{prodiamine}, []laying{{"2026-03-01", "P", 0.5, ozThou}}, laying{"2026-09-01", "P", 0.25, ozThou},
+			"well within", "",
+			[]core.Product{prodiamine},
+			[]laying{{"2026-03-01", "P", 0.5, ozThou}},
+			laying{"2026-09-01", "P", 0.25, ozThou},
 			"", None, "", "", "",
 		},
 		// the same, laid in the year before: the calendar year begins anew.
 		{
-			"the year before does not count", "", []core.Product{prodiamine}, []laying{{"2025-10-01", "P", 0.5, ozThou}}, laying{"2026-03-01", "P", 0.5, ozThou},
+			"the year before does not count", "",
+			[]core.Product{prodiamine},
+			[]laying{{"2025-10-01", "P", 0.5, ozThou}},
+			laying{"2026-03-01", "P", 0.5, ozThou},
 			"", None, "", "", "",
 		},
 		// the same, with a period of 365 days: 0.8848 of 2025-10-01 counts until 2026-09-30.
 		{
 			"the label's own period", "",
 			[]core.Product{dry("P", with(entry(year, most(active("prodiamine", 0, 65), t, 1.5)), func(e *label.Entry) { e.YearDays = core.Known(365.0) }))},
-			[]laying{{"2025-10-01", "P", 0.5, ozThou}}, laying{"2026-03-01", "P", 0.5, ozThou},
+			[]laying{{"2025-10-01", "P", 0.5, ozThou}},
+			laying{"2026-03-01", "P", 0.5, ozThou},
 			"season", Stop, "0.88 of 1.5 lb per acre since 2025-03-02, this would make 1.8.", "it fits again on 2026-10-01", GroundLabel,
 		},
 		// quinclorac 75 DF, recalled: most 1.5 lb a year. 0.367 oz/1,000 x 43.56 / 16 x 0.75 = 0.7494; 0.7494 x 3 = 2.248.
 		{
-			"a third application over the year's most", "", []core.Product{quinclorac},
-			[]laying{{"2026-04-01", "Q", 0.367, ozThou}, {"2026-05-01", "Q", 0.367, ozThou}}, laying{"2026-06-01", "Q", 0.367, ozThou},
+			"a third application over the year's most", "",
+			[]core.Product{quinclorac},
+			[]laying{{"2026-04-01", "Q", 0.367, ozThou}, {"2026-05-01", "Q", 0.367, ozThou}},
+			laying{"2026-06-01", "Q", 0.367, ozThou},
 			"season", Stop, "quinclorac: 1.5 of 1.5 lb per acre this year, this would make 2.2.", "fits again on 2027-01-01", GroundLabel,
 		},
 		// quinclorac 75 DF, recalled: 21 days between. From 1 to 21 April are 20 days.
 		{
-			"a day too soon", "", []core.Product{quinclorac}, []laying{{"2026-04-01", "Q", 0.2, ozThou}}, laying{"2026-04-21", "Q", 0.2, ozThou},
+			"a day too soon", "",
+			[]core.Product{quinclorac},
+			[]laying{{"2026-04-01", "Q", 0.2, ozThou}},
+			laying{"2026-04-21", "Q", 0.2, ozThou},
 			"interval", Stop, "quinclorac went down 20 days ago, on 2026-04-01; the label entry asks for 21 days between.", "again on 2026-04-22", GroundLabel,
 		},
 		{"on the day", "", []core.Product{quinclorac}, []laying{{"2026-04-01", "Q", 0.2, ozThou}}, laying{"2026-04-22", "Q", 0.2, ozThou}, "", None, "", "", ""},
 		// halosulfuron-methyl 75 WDG, recalled: 42 days between. From 10 May to 20 June are 41 days.
 		{
-			"six weeks less a day", "", []core.Product{halosulfuron}, []laying{{"2026-05-10", "H", 0.66, ozAcre}}, laying{"2026-06-20", "H", 1.33, ozAcre},
+			"six weeks less a day", "",
+			[]core.Product{halosulfuron},
+			[]laying{{"2026-05-10", "H", 0.66, ozAcre}},
+			laying{"2026-06-20", "H", 1.33, ozAcre},
 			"interval", Stop, "41 days ago", "again on 2026-06-21", GroundLabel,
 		},
 		// mesotrione 4 SC, recalled: 4 to 8 fl oz/A, most 0.25 lb at once (8 / 128 x 4). 10 of 8 fl oz is 1.25.
 		{
-			"most in one application", "", []core.Product{mesotrione}, nil, laying{"2026-05-01", "M", 10, flAcre},
+			"most in one application", "",
+			[]core.Product{mesotrione},
+			nil,
+			laying{"2026-05-01", "M", 10, flAcre},
 			"dose", Stop, "1.3 times the label's most", "", GroundLabel,
 		},
 		// mesotrione 4 SC, recalled: most 0.5 lb a year, 16 fl oz/A. 8 + 6 + 4 = 18; in fl oz per 1,000: 14 / 43.56 = 0.321 of 0.367, 0.413.
 		{
-			"most of a product in a year", "", []core.Product{mesotrione}, []laying{{"2026-04-01", "M", 8, flAcre}, {"2026-06-01", "M", 6, flAcre}}, laying{"2026-08-01", "M", 4, flAcre},
+			"most of a product in a year", "",
+			[]core.Product{mesotrione},
+			[]laying{{"2026-04-01", "M", 8, flAcre}, {"2026-06-01", "M", 6, flAcre}},
+			laying{"2026-08-01", "M", 4, flAcre},
 			"season", Stop, "mesotrione: 0.321 of 0.367 fl oz per 1,000 sq ft this year, this would make 0.413.", "fits again on 2027-01-01", GroundLabel,
 		},
 		// dithiopyr 0.1 G on fertiliser, a product label, New York: 11.5 lb/1,000 is 0.5 lb (11.5 x 43.56 x 0.001 = 0.5009), the most of a year.
 		{
-			"the year's most at once", "", []core.Product{dry("D", entry(year, most(active("dithiopyr", 0, 0.1), t, 0.5)))}, nil, laying{"2026-03-15", "D", 11.5, spread + lbThou},
+			"the year's most at once", "",
+			[]core.Product{dry("D", entry(year, most(active("dithiopyr", 0, 0.1), t, 0.5)))},
+			nil,
+			laying{"2026-03-15", "D", 11.5, spread + lbThou},
 			"season", Note, "dithiopyr: 0 of 0.5 lb per acre this year, this would make 0.5.", "", GroundLabel,
 		},
 		// the same with a blank entry: 5.7 lb/1,000 (0.2483) + 11.5 (0.5009) = 0.7492 of 0.5 by the label that was read.
 		{
-			"a blank entry, a source that was read", "", []core.Product{dry("D", label.Entry{Actives: []label.Active{active("dithiopyr", 0, 0.1)}})},
-			[]laying{{"2026-03-01", "D", 5.7, spread + lbThou}}, laying{"2026-09-15", "D", 11.5, spread + lbThou},
+			"a blank entry, a source that was read", "",
+			[]core.Product{dry("D", label.Entry{Actives: []label.Active{active("dithiopyr", 0, 0.1)}})},
+			[]laying{{"2026-03-01", "D", 5.7, spread + lbThou}},
+			laying{"2026-09-15", "D", 11.5, spread + lbThou},
 			"season", Ask, "dithiopyr: 0.25 of 0.5 lb per acre this year, this would make 0.75.", "Look on the label", GroundExtension,
 		},
 		// dithiopyr 2 EW, recalled: most 1.5 lb a year. 0.73 fl oz/1,000 x 43.56 / 128 x 2 = 0.4969; four are 1.987. The label of the granule does not count.
 		{
-			"a blank entry, a recalled source", "", []core.Product{wet("D", label.Entry{Actives: []label.Active{active("dithiopyr", 2, 0)}})},
-			[]laying{{"2026-01-05", "D", 0.73, flThou}, {"2026-04-05", "D", 0.73, flThou}, {"2026-07-05", "D", 0.73, flThou}}, laying{"2026-10-05", "D", 0.73, flThou},
+			"a blank entry, a recalled source", "",
+			[]core.Product{wet("D", label.Entry{Actives: []label.Active{active("dithiopyr", 2, 0)}})},
+			[]laying{{"2026-01-05", "D", 0.73, flThou}, {"2026-04-05", "D", 0.73, flThou}, {"2026-07-05", "D", 0.73, flThou}},
+			laying{"2026-10-05", "D", 0.73, flThou},
 			"season", Note, "dithiopyr: 1.49 of 1.5 lb per acre this year, this would make 1.99.", "Look on the label", GroundRecalled,
 		},
 		// bentazon 4 L, Pacific Northwest handbook: 2 pt/A is 1.0 lb, most 2.0 a year: a third makes 3.0.
 		{
-			"the handbook's most in a year", "", []core.Product{wet("B", label.Entry{Actives: []label.Active{active("bentazon", 4, 0)}})},
-			[]laying{{"2026-05-01", "B", 32, flAcre}, {"2026-06-01", "B", 32, flAcre}}, laying{"2026-07-01", "B", 32, flAcre},
+			"the handbook's most in a year", "",
+			[]core.Product{wet("B", label.Entry{Actives: []label.Active{active("bentazon", 4, 0)}})},
+			[]laying{{"2026-05-01", "B", 32, flAcre}, {"2026-06-01", "B", 32, flAcre}},
+			laying{"2026-07-01", "B", 32, flAcre},
 			"season", Ask, "bentazon: 2 of 2 lb per acre this year, this would make 3.", "Look on the label", GroundExtension,
 		},
 		// the same: 10 days between. From 1 to 10 May are 9.
 		{
-			"the handbook's days between", "", []core.Product{wet("B", label.Entry{Actives: []label.Active{active("bentazon", 4, 0)}})},
-			[]laying{{"2026-05-01", "B", 32, flAcre}}, laying{"2026-05-10", "B", 32, flAcre},
+			"the handbook's days between", "",
+			[]core.Product{wet("B", label.Entry{Actives: []label.Active{active("bentazon", 4, 0)}})},
+			[]laying{{"2026-05-01", "B", 32, flAcre}},
+			laying{"2026-05-10", "B", 32, flAcre},
 			"interval", Ask, "bentazon went down 9 days ago, on 2026-05-01; the label entry is blank, the reference has 10 days between.", "again on 2026-05-11", GroundExtension,
 		},
 		// imazaquin, Georgia, 2012: 42 days. From 1 May to 11 June are 41. The label has none: nothing is asked.
 		{
-			"none on the label", "", []core.Product{wet("I", entry(nil, active("imazaquin", 1.5, 0)))},
-			[]laying{{"2026-05-01", "I", 32, flAcre}}, laying{"2026-06-11", "I", 32, flAcre}, "", None, "", "", "",
+			"none on the label", "",
+			[]core.Product{wet("I", entry(nil, active("imazaquin", 1.5, 0)))},
+			[]laying{{"2026-05-01", "I", 32, flAcre}},
+			laying{"2026-06-11", "I", 32, flAcre},
+			"", None, "", "", "",
 		},
 		{
-			"the same, blank", "", []core.Product{wet("I", label.Entry{Actives: []label.Active{active("imazaquin", 1.5, 0)}})},
-			[]laying{{"2026-05-01", "I", 32, flAcre}}, laying{"2026-06-11", "I", 32, flAcre},
+			"the same, blank", "",
+			[]core.Product{wet("I", label.Entry{Actives: []label.Active{active("imazaquin", 1.5, 0)}})},
+			[]laying{{"2026-05-01", "I", 32, flAcre}},
+			laying{"2026-06-11", "I", 32, flAcre},
 			"interval", Ask, "41 days ago", "again on 2026-06-12", GroundExtension,
 		},
 		// carfentrazone-ethyl 1.9 EW, recalled: 14 days. From 1 to 14 May are 13.
 		{
-			"days between, recalled", "", []core.Product{wet("C", label.Entry{Actives: []label.Active{active("carfentrazone-ethyl", 1.9, 0)}})},
-			[]laying{{"2026-05-01", "C", 1, flAcre}}, laying{"2026-05-14", "C", 1, flAcre},
+			"days between, recalled", "",
+			[]core.Product{wet("C", label.Entry{Actives: []label.Active{active("carfentrazone-ethyl", 1.9, 0)}})},
+			[]laying{{"2026-05-01", "C", 1, flAcre}},
+			laying{"2026-05-14", "C", 1, flAcre},
 			"interval", Note, "the reference has 14 days between", "", GroundRecalled,
 		},
 		// isoxaben G, second application, Clemson 2021: 56 days. From 1 March to 20 April are 50.
 		{
-			"days between of a granule", "", []core.Product{dry("X", label.Entry{Actives: []label.Active{active("isoxaben", 0, 0.5)}})},
-			[]laying{{"2026-03-01", "X", 2, spread + lbThou}}, laying{"2026-04-20", "X", 2, spread + lbThou},
+			"days between of a granule", "",
+			[]core.Product{dry("X", label.Entry{Actives: []label.Active{active("isoxaben", 0, 0.5)}})},
+			[]laying{{"2026-03-01", "X", 2, spread + lbThou}},
+			laying{"2026-04-20", "X", 2, spread + lbThou},
 			"interval", Ask, "50 days ago", "again on 2026-04-26", GroundExtension,
 		},
 		// the same active in another product: 42 days by the label entry of H, 10 days since K.
 		{
-			"the active in another product", "", []core.Product{halosulfuron, dry("K", entry(nil, active("halosulfuron-methyl", 0, 5)))},
-			[]laying{{"2026-05-10", "K", 10, ozAcre}}, laying{"2026-05-20", "H", 0.66, ozAcre},
+			"the active in another product", "",
+			[]core.Product{halosulfuron, dry("K", entry(nil, active("halosulfuron-methyl", 0, 5)))},
+			[]laying{{"2026-05-10", "K", 10, ozAcre}},
+			laying{"2026-05-20", "H", 0.66, ozAcre},
 			"interval", Ask, "halosulfuron-methyl (in K) went down 10 days ago, on 2026-05-10", "again on 2026-06-21", GroundLabel,
 		},
 		// sulfentrazone 4 SC, recalled: most 0.375 lb a year. S 8 fl oz (0.25) + T, 0.5 lb/gal, 32 fl oz (0.125) = 0.375, and S 4 fl oz more (0.125) = 0.5.
 		{
 			"the active of two products in a year", "",
 			[]core.Product{wet("S", entry(year, most(active("sulfentrazone", 4, 0), t, 0.375))), wet("T", entry(nil, active("Sulfentrazone", 0.5, 0)))},
-			[]laying{{"2026-04-01", "S", 8, flAcre}, {"2026-05-20", "T", 32, flAcre}}, laying{"2026-07-01", "S", 4, flAcre},
+			[]laying{{"2026-04-01", "S", 8, flAcre}, {"2026-05-20", "T", 32, flAcre}},
+			laying{"2026-07-01", "S", 4, flAcre},
 			"season", Stop, "sulfentrazone: 0.375 of 0.375 lb per acre this year, this would make 0.5.", "", GroundLabel,
 		},
 		// atrazine, sprayable, residential, after the decision of 2020 (NC State extension): 1.0 lb at once. 2 qt/A of 4 L is 2.0 lb.
 		{
-			"more than residential turf may get at once", "st_augustinegrass", []core.Product{wet("A", label.Entry{Actives: []label.Active{active("atrazine", 4, 0)}})}, nil, laying{"2026-03-01", "A", 64, flAcre},
+			"more than residential turf may get at once", "st_augustinegrass",
+			[]core.Product{wet("A", label.Entry{Actives: []label.Active{active("atrazine", 4, 0)}})},
+			nil,
+			laying{"2026-03-01", "A", 64, flAcre},
 			"dose", Ask, "atrazine would go down at 2 lb per acre; the reference has at most 1 in one application.", "Look on the label", GroundExtension,
 		},
 		// the same, with 2 qt/A on the label entry: the entry decides, and what was read stands beside it.
 		{
-			"the label entry allows it", "st_augustinegrass", []core.Product{wet("A", with(label.Entry{Actives: []label.Active{active("atrazine", 4, 0)}}, func(e *label.Entry) {
+			"the label entry allows it", "st_augustinegrass",
+			[]core.Product{wet("A", with(label.Entry{Actives: []label.Active{active("atrazine", 4, 0)}}, func(e *label.Entry) {
 				e.HasRateHigh, e.RateHigh = true, rateIn(t, 64, flAcre)
-			}))}, nil, laying{"2026-03-01", "A", 64, flAcre},
+			}))},
+			nil,
+			laying{"2026-03-01", "A", 64, flAcre},
 			"dose", Note, "the label entry allows it, the reference has at most 1", "Look whether", GroundExtension,
 		},
 		// atrazine, granular: 2.0 lb at once. 4.5 lb/1,000 of 1 per cent are 4.5 x 43.56 x 0.01 = 1.96 lb.
 		{
-			"a granule has a limit of its own", "st_augustinegrass", []core.Product{dry("A", label.Entry{Actives: []label.Active{active("atrazine", 0, 1)}})}, nil, laying{"2026-03-01", "A", 4.5, spread + lbThou},
+			"a granule has a limit of its own", "st_augustinegrass",
+			[]core.Product{dry("A", label.Entry{Actives: []label.Active{active("atrazine", 0, 1)}})},
+			nil,
+			laying{"2026-03-01", "A", 4.5, spread + lbThou},
 			"", None, "", "", "",
 		},
 		// glyphosate, highest label rate as a paper states it: 1.5 lb acid at once. 80 fl oz of 3 lb/gal are 1.875 lb.
 		{
-			"a paper's most at once", "bermudagrass_hybrid", []core.Product{wet("G", label.Entry{Actives: []label.Active{active("glyphosate", 3, 0)}})}, nil, laying{"2026-01-20", "G", 80, flAcre},
+			"a paper's most at once", "bermudagrass_hybrid",
+			[]core.Product{wet("G", label.Entry{Actives: []label.Active{active("glyphosate", 3, 0)}})},
+			nil,
+			laying{"2026-01-20", "G", 80, flAcre},
 			"dose", Ask, "1.9 lb per acre; the reference has at most 1.5", "", GroundTrial,
 		},
 		// trinexapac-ethyl 1 EC, recalled, species-specific from 0.125 to 1.0 fl oz/1,000: 0.5 is twice 0.25, and half of 1.0.
 		{
-			"rates by grass, the one that allows less", "bermudagrass_hybrid", []core.Product{trinexapac(t)}, nil, laying{"2026-05-01", "R", 0.5, flThou},
+			"rates by grass, the one that allows less", "bermudagrass_hybrid",
+			[]core.Product{trinexapac(t)},
+			nil,
+			laying{"2026-05-01", "R", 0.5, flThou},
 			"dose", Stop, "2.0 times the label's most", "", GroundLabel,
 		},
 		{"rates by grass, the one that allows more", "tall_fescue", []core.Product{trinexapac(t)}, nil, laying{"2026-05-01", "R", 0.5, flThou}, "", None, "", "", ""},
 		// how often in a year: arithmetic.
 		{
-			"applications in a year", "", []core.Product{wet("N", with(entry(times), func(e *label.Entry) { e.MostTimes = core.Known(2.0) }))},
-			[]laying{{"2026-02-01", "N", 4, flAcre}, {"2026-05-01", "N", 4, flAcre}}, laying{"2026-08-01", "N", 4, flAcre},
+			"applications in a year", "",
+			[]core.Product{wet("N", with(entry(times), func(e *label.Entry) { e.MostTimes = core.Known(2.0) }))},
+			[]laying{{"2026-02-01", "N", 4, flAcre}, {"2026-05-01", "N", 4, flAcre}},
+			laying{"2026-08-01", "N", 4, flAcre},
 			"season", Stop, "N: 2 of 2 applications this year, this would be number 3.", "fits again on 2027-01-01", GroundLabel,
 		},
 		// mesotrione, Elmore et al. 2018, Kentucky bluegrass: most 0.5 lb a year. 8 + 8 + 4 fl oz are 0.625 lb. On tall fescue only the recalled row speaks.
 		{
-			"a source on one grass", "kentucky_bluegrass", []core.Product{wet("M", label.Entry{Actives: []label.Active{active("mesotrione", 4, 0)}})},
-			[]laying{{"2026-04-01", "M", 8, flAcre}, {"2026-06-01", "M", 8, flAcre}}, laying{"2026-08-01", "M", 4, flAcre},
+			"a source on one grass", "kentucky_bluegrass",
+			[]core.Product{wet("M", label.Entry{Actives: []label.Active{active("mesotrione", 4, 0)}})},
+			[]laying{{"2026-04-01", "M", 8, flAcre}, {"2026-06-01", "M", 8, flAcre}},
+			laying{"2026-08-01", "M", 4, flAcre},
 			"season", Ask, "mesotrione: 0.5 of 0.5 lb per acre this year, this would make 0.62.", "", GroundTrial,
 		},
 		{
-			"the same on another grass", "tall_fescue", []core.Product{wet("M", label.Entry{Actives: []label.Active{active("mesotrione", 4, 0)}})},
-			[]laying{{"2026-04-01", "M", 8, flAcre}, {"2026-06-01", "M", 8, flAcre}}, laying{"2026-08-01", "M", 4, flAcre},
+			"the same on another grass", "tall_fescue",
+			[]core.Product{wet("M", label.Entry{Actives: []label.Active{active("mesotrione", 4, 0)}})},
+			[]laying{{"2026-04-01", "M", 8, flAcre}, {"2026-06-01", "M", 8, flAcre}},
+			laying{"2026-08-01", "M", 4, flAcre},
 			"season", Note, "this would make 0.62.", "", GroundRecalled,
 		},
 		// a content that is blank: what is known of the sum is at least 0.8848 of 1.5, and R is named.
 		{
-			"a content that is not entered", "", []core.Product{prodiamine, dry("R", entry(nil, label.Active{Name: "prodiamine"}))},
-			[]laying{{"2026-03-01", "R", 0.5, ozThou}}, laying{"2026-09-01", "P", 0.5, ozThou},
+			"a content that is not entered", "",
+			[]core.Product{prodiamine, dry("R", entry(nil, label.Active{Name: "prodiamine"}))},
+			[]laying{{"2026-03-01", "R", 0.5, ozThou}},
+			laying{"2026-09-01", "P", 0.5, ozThou},
 			"season", Note, "at least 0 of 1.5 lb per acre this year, this would make 0.88. Not in the sum, because it is not known how much: R.", "", GroundLabel,
 		},
 		// a trace, 5 per cent of the lowest rate of 4 fl oz/A, is no application: it begins no interval and is none.
 		{
-			"a trace begins no interval", "", []core.Product{wet("M", with(entry(days, active("mesotrione", 4, 0)), func(e *label.Entry) {
+			"a trace begins no interval", "",
+			[]core.Product{wet("M", with(entry(days, active("mesotrione", 4, 0)), func(e *label.Entry) {
 				e.HasRateLow, e.RateLow, e.DaysBetween = true, rateIn(t, 4, flAcre), core.Known(14.0)
 			}))},
-			[]laying{{"2026-05-01", "M", 0.2, flAcre}}, laying{"2026-05-03", "M", 4, flAcre}, "", None, "", "", "",
+			[]laying{{"2026-05-01", "M", 0.2, flAcre}},
+			laying{"2026-05-03", "M", 4, flAcre},
+			"", None, "", "", "",
 		},
 		{
-			"a trace is no application", "", []core.Product{wet("M", with(entry(days, active("mesotrione", 4, 0)), func(e *label.Entry) {
+			"a trace is no application", "",
+			[]core.Product{wet("M", with(entry(days, active("mesotrione", 4, 0)), func(e *label.Entry) {
 				e.HasRateLow, e.RateLow, e.DaysBetween = true, rateIn(t, 4, flAcre), core.Known(14.0)
 			}))},
-			[]laying{{"2026-05-01", "M", 4, flAcre}}, laying{"2026-05-03", "M", 0.2, flAcre}, "", None, "", "", "",
+			[]laying{{"2026-05-01", "M", 4, flAcre}},
+			laying{"2026-05-03", "M", 0.2, flAcre},
+			"", None, "", "", "",
 		},
 	}
-}
-
-func trinexapac(t testing.TB) core.Product {
-	return core.Product{ProductName: "R", Label: label.Entry{
-		Actives: []label.Active{active("trinexapac-ethyl", 1, 0)}, None: none(label.LimitRateHigh),
-		Rates: []label.GrassRates{
-			{Grasses: []string{"bermudagrass_hybrid"}, Low: core.Known(rateIn(t, 0.125, flThou)), High: core.Known(rateIn(t, 0.25, flThou))},
-			{Grasses: []string{"tall_fescue", "kentucky_bluegrass"}, Low: core.Known(rateIn(t, 0.5, flThou)), High: core.Known(rateIn(t, 1, flThou))},
-		},
-	}}
 }
 
 func TestLabelLimits(t *testing.T) {

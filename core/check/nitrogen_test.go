@@ -53,12 +53,16 @@ var nitrogenRows = []struct {
 	},
 	{"the same in spring", "centipedegrass", "TX", 50, nil, "2026-05-01", 0.8, None, "", "", "Texas: 0.5 to 0.75 lb as a fall application"},
 	{
-		"the year", "centipedegrass", "AR", 50, []laying{{"2026-04-01", "F", 1, ""}, {"2026-06-01", "F", 0.9, ""}}, "2026-08-01", 0.4, Ask,
+		"the year", "centipedegrass", "AR", 50,
+		[]laying{{"2026-04-01", "F", 1, ""}, {"2026-06-01", "F", 0.9, ""}},
+		"2026-08-01", 0.4, Ask,
 		"1.9 of 2 lb of nitrogen per 1,000 sq ft this year, this would make 2.3; the reference for centipedegrass has up to 2 (AR).", GroundExtension,
 		"Univ. of Arkansas: 1 to 2 lb a year",
 	},
 	{
-		"without a region the widest", "centipedegrass", "", 50, []laying{{"2026-04-01", "F", 1, ""}, {"2026-06-01", "F", 0.9, ""}}, "2026-08-01", 0.4, None, "", "",
+		"without a region the widest", "centipedegrass", "", 50,
+		[]laying{{"2026-04-01", "F", 1, ""}, {"2026-06-01", "F", 0.9, ""}},
+		"2026-08-01", 0.4, None, "", "",
 		"Univ. of Florida and Texas: up to 3 lb a year; Arkansas up to 2",
 	},
 	{
@@ -67,7 +71,8 @@ var nitrogenRows = []struct {
 	},
 	{
 		"a recalled year", "seashore_paspalum", "southeast US", 50,
-		[]laying{{"2026-03-01", "F", 1, ""}, {"2026-04-15", "F", 1, ""}, {"2026-06-01", "F", 1, ""}, {"2026-07-15", "F", 0.9, ""}}, "2026-09-01", 0.4, Note,
+		[]laying{{"2026-03-01", "F", 1, ""}, {"2026-04-15", "F", 1, ""}, {"2026-06-01", "F", 1, ""}, {"2026-07-15", "F", 0.9, ""}},
+		"2026-09-01", 0.4, Note,
 		"this would make 4.3; the reference for seashore paspalum has up to 4", GroundRecalled, "recalled: 2 to 4 lb a year",
 	},
 }
