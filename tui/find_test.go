@@ -12,7 +12,7 @@ func TestSearchByThreeLetters(t *testing.T) {
 	c.press("enter").sees("No row is chosen.").typed("l").sees("2 Willow Way", "open the page of 2 Willow Way").press("enter").sees("Lawn", "5,600 sq ft")
 	c.press("esc").sees("at 418 Alder Court")
 	c.press("s").typed("zzz").sees("Nothing bears these letters.").press("esc").sees("at 418 Alder Court")
-	c.press("g", "s").typed("mesotr").sees("Example Cool").press("enter").sees("mesotrione").press("esc").sees("at 418 Alder Court")
+	c.press("g", "s").typed("triclo").sees("Example Cool").press("enter").sees("triclopyr").press("esc").sees("at 418 Alder Court")
 	c.press("s").typed("iron, a").press("enter").sees("iron, any grass", "Example Iron")
 	if c.facts() != "" {
 		t.Errorf("logged: %s", c.facts())

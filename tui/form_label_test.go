@@ -54,7 +54,7 @@ func TestAnUnknownActiveInAForm(t *testing.T) {
 func TestTheLabelIsChangedFromItsPage(t *testing.T) {
 	c := climbIn(t, morning).size(120, 40).press("g", "p", "down", "enter")
 	before := c.book().Product("Example Cool").Label
-	c.press("i").sees("The label of Example Cool, page 1 of 7", "mesotrione 4 lb/gal", "00000-2", "0.2 fl oz per 1000 sqft")
+	c.press("i").sees("The label of Example Cool, page 1 of 7", "triclopyr 4 lb/gal", "00000-2", "0.2 fl oz per 1000 sqft")
 	c.press("down", "down", "down", "down").typed("21").press("pgdown").sees("[x] tall fescue", "[x] Kentucky bluegrass")
 	c.press("pgdown", "pgdown").sees("highest temp, F").typed("none").press("pgdown", "pgdown", "pgdown").sees("page 7 of 7").press("pgdown")
 	h := c.book().Products()[1]

@@ -13,7 +13,7 @@ func TestProductsAreListedWithWhatIsAboard(t *testing.T) {
 
 func TestProductPage(t *testing.T) {
 	c := climbIn(t, morning).press("g", "p", "down", "enter").sees(
-		"Example Cool", "mesotrione 4 lb per gal", "00000-2", "0.100 to 0.200 fl oz per 1,000 sq ft",
+		"Example Cool", "triclopyr 4 lb per gal", "00000-2", "0.100 to 0.200 fl oz per 1,000 sq ft",
 		"tall fescue, Kentucky bluegrass", "blank: wind limit", "still to enter for today: most in a year, days between, wind limit", "in compartment b", "fescue, bluegrass  0.150 fl oz",
 	).size(120, 40).sees("version 1", "in force, of 2026-05-28 09:22")
 	c.press("esc").sees("Example Iron").press("esc").sees("take from")

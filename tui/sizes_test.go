@@ -31,7 +31,7 @@ func rigOf(compartments, tanks int) string {
 	}
 	return `{"fact":"rig","name":"truck","compartments":[` + strings.Join(parts, ",") + `],"cell_gal":0.2,"hoses":[{"name":"reel","inside_diameter_in":0.375,"length_ft":300}],"applicators":[` + strings.Join(guns, ",") + `]}
 {"fact":"product","name":"Example Warm","form":"liquid","kind":"herbicide","actives":[{"name":"metsulfuron-methyl","percent_by_weight":60}],"registration":"00000-1","grasses":["bermudagrass_common"],"rate_low_fl_oz_per_1000_sqft":1,"rate_high_fl_oz_per_1000_sqft":1.5}
-{"fact":"product","name":"Example Cool","form":"liquid","kind":"herbicide","actives":[{"name":"mesotrione","lb_per_gal":4}],"registration":"00000-2","grasses":["tall_fescue"],"rate_low_fl_oz_per_1000_sqft":0.1,"rate_high_fl_oz_per_1000_sqft":0.2,"wind_max_mph":9}
+{"fact":"product","name":"Example Cool","form":"liquid","kind":"herbicide","actives":[{"name":"triclopyr","lb_per_gal":4}],"registration":"00000-2","grasses":["tall_fescue"],"rate_low_fl_oz_per_1000_sqft":0.1,"rate_high_fl_oz_per_1000_sqft":0.2,"wind_max_mph":9}
 {"fact":"mix","name":"warm","parts":[{"product":"Example Warm","rate_fl_oz_per_1000_sqft":1.2}]}
 {"fact":"mix","name":"cool","parts":[{"product":"Example Cool","rate_fl_oz_per_1000_sqft":0.15}]}
 {"fact":"lawn","name":"The Old Button Works","zones":[{"name":"front","grass":"tall_fescue","area_sqft":8200,"hazards":["gate"]},{"name":"back","grass":"tall_fescue","area_sqft":3000,"hazards":["dog"]}]}

@@ -107,14 +107,24 @@ func TestOldMixInHoseIsAStopUntilPushedBack(t *testing.T) {
 	}
 	c := ToClean(b, Intent{Lawn: "Alder"})
 	t.Logf("%+v", *c)
-	// hose and cell as in the closed form: Vh + Vm ln(1/(1-F)), F = 0.99 (Levenspiel 1999, mixed flow then
-	// plug flow; common practice for F)
-	want := b.Plumbing().Hose("reel").Size.Gallons() + 0.2*math.Log(100)
-	if got := c.Clean.Gallons(); math.Abs(got-want) > 0.00001 {
+	// hose and cell as in the closed form: Vh + Vm ln(old/tolerance) (Levenspiel 1999, mixed flow then plug flow). Mesotrione
+	// is HRAC 27, asked about from 0.001 of its lowest rate; the changeover aims at that less the slack of the steps. Old is
+	// what the cell holds, 1.47 of the lowest rate, less what the bypass has swept into a: 0.1 of 200 gal.
+	const swept = 0.1 / 200
+	old := f.ShareOfLabel.V
+	want := b.Plumbing().Hose("reel").Size.Gallons() + 0.2*math.Log(old*(1-swept)/(0.001/slack))
+	if got := c.Clean.Gallons(); math.Abs(got-want) > 0.0005 {
 		t.Errorf("clean after %.4f gal, want %.4f", got, want)
 	}
-	if c.Share != 0.99 || c.DecidedBy != "C1" || c.Into != 'b' {
+	if math.Abs(c.Share-(1-0.001/slack/old)) > 1e-6 || c.DecidedBy != "C1" || c.Into != 'b' {
 		t.Errorf("share %v decided by %v into %c", c.Share, c.DecidedBy, c.Into)
+	}
+	// Where residue matters less, the 0.99 of the setting decides: common practice, no source.
+	mild := b.Clone()
+	more(t, mild, `{"fact":"setting","name":"trace_a_ask","value":1}`)
+	want = b.Plumbing().Hose("reel").Size.Gallons() + 0.2*math.Log(100)
+	if c := ToClean(mild, Intent{Lawn: "Alder"}); math.Abs(c.Clean.Gallons()-want) > 0.00001 || math.Abs(c.Share-0.99) > 1e-12 {
+		t.Errorf("clean after %.4f gal, want %.4f, at %v", c.Clean.Gallons(), want, c.Share)
 	}
 	if len(c.Legs) != 2 || c.Legs[0].Into != 'b' || c.Legs[1].Into != 'a' || c.Legs[0].Volume+c.Legs[1].Volume != c.PushBack {
 		t.Errorf("legs %+v", c.Legs)
@@ -124,8 +134,10 @@ func TestOldMixInHoseIsAStopUntilPushedBack(t *testing.T) {
 		t.Errorf("still to clean: %+v", *c)
 	}
 	r = before(t, b, Intent{Lawn: "Alder"})
-	for _, f := range r.Findings {
-		t.Errorf("%s %s: %s | %s", f.Weight, f.Rule, f.Says, f.Do)
+	for _, f := range r.Findings { // that a holds a little of it now may be noted
+		if f.Weight > Note || f.Part != PartCompartment {
+			t.Errorf("%s %s: %s | %s", f.Weight, f.Rule, f.Says, f.Do)
+		}
 	}
 	p := Propose(b, Intent{At: clock})
 	if p.Act != ActArrived {

@@ -13,8 +13,9 @@ import (
 //
 // The hose is pushed out as a plug; behind it the cell washes out as F = 1 - e^(-x/Vm) (Levenspiel 1999; see
 // package fluid). Clean is decided by consequence, product by product: one that may not go on the grass
-// ahead must be down to the share of the setting clean_not_allowed, another old one to clean_allowed, and one
-// that is in both liquids within strength_band_pct of the strength meant.
+// ahead must be below the share at which traceRule asks about it on the strictest of the grasses, and down to the share of
+// the setting clean_not_allowed; another old one to clean_allowed, and one that is in both liquids within
+// strength_band_pct of the strength meant.
 func ToClean(b *core.Book, in Intent) *Changeover {
 	s, err := look(b, in)
 	if err != nil {
@@ -66,26 +67,75 @@ func (s *situation) cleanFor(k int32, c *fluid.Compartment, h *fluid.Hose) (meas
 	in, full := s.supplied(k, c), s.full(k)
 	cell := s.b.Plumbing().Cell
 	now := float64(cell.Liquid.Strength(k))
-	notAllowed, allowed := 1-s.b.Setting(core.CleanNotAllowed), 1-s.b.Setting(core.CleanAllowed)
-	var tolerance, share float64
+	allowed := 1 - s.b.Setting(core.CleanAllowed)
+	var tolerance float64
 	switch {
-	case in > float64(notAllowed*full) && !s.listed(k):
+	case s.wrongItself(k, in):
 		return 0, 0 // the compartment itself is wrong for the grass: no changeover cures that
+	case !s.listed(k): // what is cleaner than the compartment is clean
+		if tolerance = s.tolerated(k); tolerance > 0 {
+			return s.until(h, now-in, tolerance, above(k, in)), 1 - tolerance/(full-in)
+		}
+		return 0, 0
 	case in > float64(allowed*full):
 		tolerance = float64(s.b.Setting(core.StrengthBandPct) / 100 * in)
-		share = 1 - tolerance/max(math.Abs(s.oldStrength(k, h, in)-in), tolerance)
-	case s.listed(k):
-		tolerance, share = allowed*(full-in), 1-allowed
+		return s.until(h, math.Abs(now-in), tolerance, offFrom(k, in)), 1 - tolerance/max(math.Abs(s.oldStrength(k, h, in)-in), tolerance)
 	default:
-		tolerance, share = notAllowed*(full-in), 1-notAllowed
+		if s.askedAbout(k) { // what is asked about on the grass must be down to residue
+			allowed = min(allowed, s.b.Setting(core.ResidueShare)/slack)
+		}
+		tolerance = float64(allowed * (full - in))
 	}
 	if tolerance <= 0 {
 		return 0, 0
 	}
-	if off := math.Abs(now - in); off > tolerance*slack && cell.Size > 0 {
-		return h.Size + measure.Volume(math.Ceil(float64(cell.Size)*math.Log(off/tolerance))), share
+	return s.until(h, math.Abs(now-in), tolerance, offFrom(k, in)), 1 - tolerance/(full-in)
+}
+
+// until is how much must leave until what comes is no farther than the tolerance from what the compartment gives; off is
+// how far the cell is from it, by is how far a liquid is.
+func (s *situation) until(h *fluid.Hose, off, tolerance float64, by func(fluid.Liquid) float64) measure.Volume {
+	if cell := s.b.Plumbing().Cell; off > tolerance*slack && cell.Size > 0 {
+		return h.Size + measure.Volume(math.Ceil(float64(cell.Size)*math.Log(off/tolerance)))
 	}
-	return lastOff(h, k, in, tolerance*slack), share
+	return lastOff(h, by, tolerance*slack)
+}
+
+func above(k int32, in float64) func(fluid.Liquid) float64 {
+	return func(l fluid.Liquid) float64 { return float64(l.Strength(k)) - in }
+}
+
+func offFrom(k int32, in float64) func(fluid.Liquid) float64 {
+	return func(l fluid.Liquid) float64 { return math.Abs(float64(l.Strength(k)) - in) }
+}
+
+// wrongItself tells whether a product would be a stop at the strength that the compartment gives.
+func (s *situation) wrongItself(k int32, strength float64) bool {
+	for _, z := range s.zones {
+		if s.judge().stops(s.b.ProductByKey(k), s.lawn.LawnName, z, s.held(k, strength)) {
+			return true
+		}
+	}
+	return false
+}
+
+// held is a strength as the judge wants it.
+func (s *situation) held(k int32, strength float64) strengthOf {
+	return strengthOf{full: strength > s.otherMix(k), share: s.shareOf(k, strength), rate: strength * s.delivery()}
+}
+
+// askedAbout tells whether a product that is listed is more than noted on a zone ahead.
+func (s *situation) askedAbout(k int32) bool {
+	p := s.b.ProductByKey(k)
+	rate := core.Known(measure.Rate{V: float64(s.full(k) * s.delivery()), Kind: p.Label.Form})
+	for _, z := range s.zones {
+		for _, o := range s.judge().opinions(p, s.lawn.LawnName, z, rate) {
+			if o.weight >= Ask {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // supplied is the strength of a product in what the compartment gives once the pump runs: the bypass has then
@@ -109,11 +159,11 @@ func (s *situation) oldStrength(k int32, h *fluid.Hose, in float64) float64 {
 }
 
 // lastOff is how much must leave until no parcel in the hose is off by more than the tolerance.
-func lastOff(h *fluid.Hose, k int32, in, tolerance float64) measure.Volume {
+func lastOff(h *fluid.Hose, by func(fluid.Liquid) float64, tolerance float64) measure.Volume {
 	var at, last measure.Volume
 	for _, p := range h.Charge {
 		at += p.Volume
-		if p.Volume > 0 && math.Abs(float64(p.Strength(k))-in) > tolerance {
+		if p.Volume > 0 && by(p.Liquid) > tolerance {
 			last = at
 		}
 	}

@@ -5,7 +5,6 @@ import (
 	"fmt"
 
 	"example.com/tintline/core"
-	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
 
@@ -28,53 +27,80 @@ func (s *situation) dryPlace() string {
 	return "The hopper of " + s.with.Name
 }
 
-// dryGrassRule: what its label entry does not list a grass for must not be spread on it.
+// dryGrassRule is grassRule of what is spread.
 func dryGrassRule(s *situation) []Finding {
 	var out []Finding
 	for _, k := range s.dryKeys() {
 		out = append(out, s.perZone("grass", k, func() (found []Finding) {
-			for _, grass := range s.grasses() {
-				if f, wrong := s.dryWrongGrass(k, grass); wrong {
-					found = append(found, f)
+			for _, z := range s.zones {
+				if s.judges(z.Name) {
+					found = append(found, s.dryOnGrass(k, z)...)
 				}
 			}
-			return found
+			return s.sameOfMoreZonesDry(k, found)
 		})...)
+	}
+	if !s.wet {
+		out = append(out, s.growthUnknown(s.dryKeys(), s.dryJudge())...)
 	}
 	return out
 }
 
-func (s *situation) dryWrongGrass(k int32, grass string) (Finding, bool) {
+// dryOnGrass is what there is to say of a product that is spread on a zone; the sentence is written out later.
+func (s *situation) dryOnGrass(k int32, z core.Zone) []Finding {
 	prod := s.b.ProductByKey(k)
-	area, zones := s.areaOf(grass)
-	if prod.Label.Lists(grass) || len(zones) == 0 {
-		return Finding{}, false
+	var rate core.Maybe[measure.Rate]
+	if amount, area := s.dryOn(k, ""); s.noWeight == nil && area > 0 {
+		rate = core.Known(measure.RateOf(amount, area))
 	}
-	amount, _ := s.dryOn(k, grass)
-	f := Finding{
-		Weight: Stop, Part: PartApplicator, Product: prod.ProductName, Active: prod.Label.Words(), Grass: grass, Zones: zones, Area: area,
-		Figured: core.Known(measure.Mass(amount.N).Pounds()), Unit: "lb", Ground: GroundLabel, Source: labelSource(prod),
-		Do: fmt.Sprintf("Do not spread it here: empty %s and load what is listed, or skip the lawn.", s.with.Name),
+	var out []Finding
+	for _, o := range s.dryJudge().opinions(prod, s.lawn.LawnName, z, rate) {
+		f := Finding{
+			Weight: o.weight, About: o.about, Part: PartApplicator, Product: prod.ProductName, Active: prod.Label.Words(), Grass: z.Grass, Zones: []string{z.Name},
+			Unit: "lb", Ground: o.ground, Source: o.source, Says: o.says, Do: o.do,
+		}
+		if o.unlisted {
+			f.Do = fmt.Sprintf("Do not spread it here: empty %s and load what is listed, or skip the lawn.", s.with.Name) + ifListed
+		}
+		out = append(out, f)
 	}
-	much := amount.Text() + " of it"
-	if s.noWeight != nil {
-		f.Figured, much = core.Maybe[float64]{}, "it"
-	} else {
-		s.dryMultiples(&f, k)
-	}
-	f.Says = fmt.Sprintf("%s: %s is not for %s; %s would go on %s.", s.dryPlace(), called(prod), label.GrassWords(grass), much, s.on(&f))
-	return f, true
+	return out
 }
 
-// areaOf is the area meant of the zones with a grass.
-func (s *situation) areaOf(grass string) (area measure.Area, zones []string) {
-	for i, z := range s.zones {
-		if z.Grass == grass && s.judges(z.Name) {
-			area += s.areas[i]
-			zones = append(zones, z.Name)
+// sameOfMoreZonesDry makes one finding of those that say the same of several zones, and writes their sentences out.
+func (s *situation) sameOfMoreZonesDry(k int32, found []Finding) []Finding {
+	var out []Finding
+next:
+	for _, f := range found {
+		for i := range out {
+			if o := &out[i]; o.Weight == f.Weight && o.About == f.About && o.Grass == f.Grass && o.Says == f.Says && o.Do == f.Do {
+				o.also(f.Zones[0])
+				continue next
+			}
 		}
+		out = append(out, f)
 	}
-	return area, zones
+	for i := range out {
+		f := &out[i]
+		amount := measure.Amount{Kind: measure.Dry}
+		for _, part := range s.dry.Zones {
+			if hasText(f.Zones, part.Zone.Name) {
+				amount.N += part.Holds.Of(k)
+			}
+		}
+		for j, z := range s.zones {
+			if hasText(f.Zones, z.Name) {
+				f.Area += s.areas[j]
+			}
+		}
+		much := "it"
+		if s.noWeight == nil {
+			f.Figured, much = core.Known(measure.Mass(amount.N).Pounds()), amount.Text()+" of it"
+			s.dryMultiples(f, k)
+		}
+		f.Says = fmt.Sprintf("%s: %s; %s would go on %s.", s.dryPlace(), f.Says, much, s.on(f))
+	}
+	return out
 }
 
 // dryMultiples sets how much of a product would go down against the mix in the hopper and against the label.

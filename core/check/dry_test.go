@@ -192,7 +192,7 @@ func TestRideOnSpraysAndSpreadsInOnePass(t *testing.T) {
 	if r.Plan.Product != "food" || r.Plan.Amount.V.Text() != "15.6 lb" || r.Plan.Volume.Text() != "1.04" {
 		t.Errorf("%+v", r.Plan)
 	}
-	if r.Verdict != None {
+	if r.Verdict > Note { // mesotrione on tall fescue is moderate by a trial, so it is noted
 		t.Errorf("%+v", r.Findings)
 	}
 	acts(t, b, in, "spray: sprayed 1.04 gal and spread 15.6 lb of food on all", "leave: leave Fir")

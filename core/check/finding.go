@@ -79,6 +79,9 @@ type Finding struct {
 	// its sentences too, because a reason for the one goes for the other.
 	Also []Finding
 	lead *Finding // the one that leads, as it was found; nil where nothing is merged
+	// volume is that of the liquid in question, while findings are put together.
+	volume measure.Volume
+	sticks bool // it is residue after which more than a rinse is asked for
 }
 
 // All lists what was merged into the finding, each as it was found, the one that leads first.

@@ -8,9 +8,9 @@ import (
 	"example.com/tintline/core/label"
 )
 
-// Fits lists the compartments that may go on all grasses of a lawn, best first: each product that is in them
-// in more than a trace is listed for each grass. Mixes made for some grasses come before those for all turf,
-// the compartment in use before others, fuller before emptier.
+// Fits lists the compartments that may go on all grasses of a lawn, best first: none of the products in them would be a stop
+// there, as a mix or as residue. Mixes made for some grasses come before those for all turf, the compartment in use before
+// others, fuller before emptier.
 func Fits(b *core.Book, lawn string) []byte {
 	l := b.Lawn(lawn)
 	if l == nil {
@@ -46,35 +46,54 @@ func Fits(b *core.Book, lawn string) []byte {
 	return out
 }
 
-// fitsLawn tells whether all that a compartment holds is listed for all zones, and whether all of it is for
-// all turf. An empty compartment, or one that holds no product, fits nothing.
+// fitsLawn tells whether nothing that a compartment holds would be a stop on a zone, and whether all of it is for all turf.
+// An empty compartment, or one that holds no product, fits nothing.
 func fitsLawn(b *core.Book, c *fluid.Compartment, l *core.Lawn) (allowed, general bool) {
 	if c.Drawable() == 0 {
 		return false, false
 	}
 	general = true
 	some := false
+	j := judge{b, b.LastAt(), label.FormSpray}
 	for _, p := range c.Liquid.Holds {
-		if isTrace(b, c, p.Key) {
-			continue
-		}
-		some = true
-		e := b.ProductByKey(p.Key).Label
+		x := heldAnywhere(b, c, p.Key)
+		prod := b.ProductByKey(p.Key)
 		for _, z := range l.Zones {
-			if !e.Lists(z.Grass) {
+			if j.stops(prod, l.LawnName, z, x) {
 				return false, false
 			}
 		}
-		if !hasText(e.Grasses, label.AllTurf) {
+		if !x.full {
+			continue
+		}
+		some = true
+		if !hasText(prod.Label.Grasses, label.AllTurf) {
 			general = false
 		}
 	}
 	return some, general
 }
 
-// isTrace tells whether a compartment holds no more of a product than a clean change leaves behind.
+// heldAnywhere is how strong a product is in a compartment, against the strongest that it is anywhere, and as the first
+// applicator would lay it.
+func heldAnywhere(b *core.Book, c *fluid.Compartment, product int32) strengthOf {
+	strength, strongest := float64(c.Liquid.Strength(product)), strongestAnywhere(b, product)
+	x := strengthOf{full: !isTrace(b, c, product)}
+	if strongest > 0 {
+		x.share = strength / strongest
+	}
+	if a := b.Applicator(FirstApplicator(b)); a != nil && a.Delivery.V > 0 {
+		x.rate = strength * a.Delivery.V
+		if low := usualRate(b, product); low > 0 {
+			x.share = x.rate / low
+		}
+	}
+	return x
+}
+
+// isTrace tells whether a compartment holds so little of a product that it is residue.
 func isTrace(b *core.Book, c *fluid.Compartment, product int32) bool {
-	return float64(c.Liquid.Strength(product)) <= (1-b.Setting(core.CleanNotAllowed))*strongestAnywhere(b, product)
+	return float64(c.Liquid.Strength(product)) <= b.Setting(core.ResidueShare)*strongestAnywhere(b, product)
 }
 
 func hasText(list []string, s string) bool {

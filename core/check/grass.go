@@ -5,84 +5,100 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
-	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
 
-// grassRule: a product must not reach a grass that its label entry does not list. Each parcel is judged at
-// its own strength: as soon as it holds more of the product than the share that still counts as clean
-// (setting clean_not_allowed), it is a stop. A label entry that lists no grass at all lists none of them.
+// grassRule: the label entry goes first. One that is silent on a grass is a stop, whatever the reference says; one that
+// lists a grass which the reference calls injured is asked about with both grounds; the operator's own notes add to it.
+// Each parcel is judged at its own strength; what is residue is a matter of traceRule.
 func grassRule(s *situation) []Finding {
 	var out []Finding
 	for _, k := range s.products() {
 		out = append(out, s.perZone("grass", k, func() (found []Finding) {
-			for _, grass := range s.grasses() {
-				if s.b.ProductByKey(k).Label.Lists(grass) {
-					continue
-				}
-				if f, wrong := s.wrongGrass(k, grass); wrong {
-					found = append(found, f)
+			for _, z := range s.zones {
+				if s.judges(z.Name) {
+					found = append(found, s.onGrass(k, z)...)
 				}
 			}
-			return found
+			return s.sameOfMoreZones(found)
 		})...)
 	}
-	return out
+	return append(out, s.growthUnknown(s.products(), s.judge())...)
 }
 
-// grasses lists the grasses of the zones ahead, each once, in order.
-func (s *situation) grasses() []string {
-	var out []string
-	seen := map[string]bool{}
-	for _, z := range s.zones {
-		if !seen[z.Grass] {
-			seen[z.Grass] = true
-			out = append(out, z.Grass)
-		}
-	}
-	return out
+// otherMix is the strength above which a product in a parcel is no residue of another mix but that mix itself.
+func (s *situation) otherMix(k int32) float64 {
+	return s.b.Setting(core.ResidueShare) * s.full(k)
 }
 
-// trace is the strength up to which a product that is not allowed counts as gone: the share that the setting
-// leaves of the old liquid, above what the compartment itself holds of it if that is no more than such a share.
-func (s *situation) trace(product int32) float64 {
-	share := (1 - s.b.Setting(core.CleanNotAllowed)) * s.full(product)
-	if c := s.supply(); c != nil {
-		if own := s.supplied(product, c); own <= share {
-			return own + float64(share*slack)
-		}
-	}
-	return share * slack
-}
-
-func (s *situation) wrongGrass(k int32, grass string) (Finding, bool) {
-	limit := s.trace(k)
+// onGrass is what there is to say of a product on a zone.
+func (s *situation) onGrass(k int32, z core.Zone) []Finding {
+	limit := s.otherMix(k)
 	var v measure.Volume
-	var f Finding
 	strongest := fluid.Liquid{}
-	s.eachParcel(func(z core.Zone, l fluid.Liquid) {
-		if z.Grass != grass || float64(l.Strength(k)) <= limit {
+	s.eachParcel(func(at core.Zone, l fluid.Liquid) {
+		if at.Name != z.Name || float64(l.Strength(k)) <= limit {
 			return
 		}
 		v += l.Volume
-		f.also(z.Name)
 		if l.Strength(k) > strongest.Strength(k) {
 			strongest = l
 		}
 	})
 	if v == 0 {
-		return Finding{}, false
+		return nil
 	}
 	prod := s.b.ProductByKey(k)
-	f = Finding{
-		Weight: Stop, Product: prod.ProductName, Active: prod.Label.Words(), Grass: grass, Zones: f.Zones, Area: s.cover(v),
-		Figured: core.Known(v.Gallons()), Unit: "gal", Ground: GroundLabel, Source: labelSource(prod),
+	rate := measure.Rate{V: s.dose(strongest, k), Kind: prod.Label.Form}
+	var out []Finding
+	for _, o := range s.judge().opinions(prod, s.lawn.LawnName, z, core.Known(rate)) {
+		f := Finding{
+			Weight: o.weight, About: o.about, Product: prod.ProductName, Active: prod.Label.Words(), Grass: z.Grass, Zones: []string{z.Name}, Area: s.cover(v),
+			Figured: core.Known(v.Gallons()), Unit: "gal", Ground: o.ground, Source: o.source, Says: o.says, Do: o.do, Part: s.partOf(k, limit), volume: v,
+		}
+		s.multiples(&f, k, rate.V)
+		if o.unlisted || o.weight >= Ask && (f.Part == PartHose || f.Part == PartCell) {
+			s.doAboutGrass(&f, o.unlisted)
+		}
+		if f.Weight == Stop {
+			s.stoppedOn = append(s.stoppedOn, onZone{k, z.Name})
+		}
+		out = append(out, f)
 	}
-	s.multiples(&f, k, s.dose(strongest, k))
-	f.Part = s.partOf(k, limit)
-	f.Says = fmt.Sprintf("%s: %s is not for %s; %s of it would go on %s.", s.partWords(f.Part), called(prod), label.GrassWords(grass), gal(v), s.on(&f))
-	s.doAboutGrass(&f)
-	return f, true
+	return out
+}
+
+// onZone is a product on a zone.
+type onZone struct {
+	product int32
+	zone    string
+}
+
+// sameOfMoreZones makes one finding of those that say the same of several zones, and writes their sentences out.
+func (s *situation) sameOfMoreZones(found []Finding) []Finding {
+	var out []Finding
+next:
+	for _, f := range found {
+		for i := range out {
+			o := &out[i]
+			if o.Weight == f.Weight && o.About == f.About && o.Grass == f.Grass && o.Says == f.Says && o.Do == f.Do && o.Part == f.Part {
+				o.volume += f.volume
+				o.Area += f.Area
+				o.Figured = core.Known(o.volume.Gallons())
+				if f.ShareOfLabel.Or(0) > o.ShareOfLabel.Or(0) || f.Multiple.Or(0) > o.Multiple.Or(0) {
+					o.TimesMix, o.Multiple, o.ShareOfLabel = f.TimesMix, f.Multiple, f.ShareOfLabel
+				}
+				o.also(f.Zones[0])
+				continue next
+			}
+		}
+		out = append(out, f)
+	}
+	for i := range out {
+		f := &out[i]
+		f.Says = fmt.Sprintf("%s: %s; %s of it would go on %s.", s.partWords(f.Part), f.Says, gal(f.volume), s.on(f))
+	}
+	return out
 }
 
 // partOf says where a product comes from that leaves the nozzle.
@@ -115,27 +131,38 @@ func (s *situation) partWords(part string) string {
 	return "The hose"
 }
 
-func (s *situation) doAboutGrass(f *Finding) {
+// ifListed is what to do where a label entry is silent and the label is not.
+const ifListed = " If the label lists it, enter that on the product's page."
+
+func (s *situation) doAboutGrass(f *Finding, unlisted bool) {
 	switch f.Part {
 	case PartApplicator:
 		f.Do = fmt.Sprintf("Do not spray from %s here; use another applicator or skip the lawn.", s.with.Name)
 	case PartCompartment:
 		fits := Fits(s.b, s.lawn.LawnName)
-		if len(fits) == 0 {
-			f.Do = "No compartment holds a mix whose label entries list this grass: skip the lawn."
-			return
+		f.Do = "No compartment holds a mix whose label entries list this grass: skip the lawn."
+		if len(fits) > 0 {
+			f.Do = fmt.Sprintf("Turn to %c, change over, then spray.", fits[0])
 		}
-		f.Do = fmt.Sprintf("Turn to %c, change over, then spray.", fits[0])
 	default:
-		c := s.toClean()
-		if c == nil {
-			f.Do = "Push the hose through before you spray."
-			return
-		}
-		f.PushBack = core.Known(c.PushBack)
-		f.Do = pushWords(c)
-		s.hoseStopped = true
+		s.doPush(f)
+		s.hoseStopped = s.hoseStopped || f.Weight == Stop
+		return
 	}
+	if unlisted {
+		f.Do += ifListed
+	}
+}
+
+// doPush advises to push the hose through, and how far.
+func (s *situation) doPush(f *Finding) {
+	c := s.toClean()
+	if c == nil {
+		f.Do = "Push the hose through before you spray."
+		return
+	}
+	f.PushBack = core.Known(c.PushBack)
+	f.Do = pushWords(c)
 }
 
 func pushWords(c *Changeover) string {

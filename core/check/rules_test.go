@@ -161,7 +161,7 @@ func TestWeatherByAge(t *testing.T) {
 			t.Fatal(err)
 		}
 		f := find(r, "weather")
-		if r.Verdict != row.want || (row.want != None && (f == nil || !strings.Contains(f.Says, row.says))) {
+		if (row.want == None) != (f == nil) || f != nil && (f.Weight != row.want || !strings.Contains(f.Says, row.says)) {
 			t.Errorf("after %d min: %v %+v", row.minutes, r.Verdict, f)
 		}
 	}
@@ -184,12 +184,12 @@ func TestParcelsFallOnTheFirstZone(t *testing.T) {
 			t.Errorf("the tail of b would end on the first zone: %+v", f)
 		}
 	}
-	// hose 1.72 gal and 0.92 gal of tail over 1.6 gal per 1,000 sq ft: 1,650 sq ft (arithmetic)
-	if f := find(r, "grass"); f == nil || math.Abs(f.Area.SquareFeet()-1650) > 15 {
+	// hose 1.72 gal and 0.46 gal of tail above a tenth (0.2 ln 10) over 1.6 gal per 1,000 sq ft: 1,364 sq ft (arithmetic)
+	if f := find(r, "grass"); f == nil || math.Abs(f.Area.SquareFeet()-1364) > 15 {
 		t.Errorf("area %+v", f)
 	}
 	r = before(t, b, Intent{Lawn: "Owt", Zones: []string{"first"}})
-	if f := find(r, "grass"); f == nil || f.Product != "W1" || math.Abs(f.Area.SquareFeet()-(4000-1721.0/1.6)) > 15 {
+	if f := find(r, "grass"); f == nil || f.Product != "W1" || math.Abs(f.Area.SquareFeet()-(4000-1742.0/1.6)) > 15 { // and a tenth of it is new after 0.2 ln(1/0.9)
 		t.Errorf("on fescue the new liquid is wrong once it arrives: %+v", f)
 	}
 }
@@ -236,7 +236,9 @@ func TestProposalAfterAReason(t *testing.T) {
 	}
 }
 
-// A day by proposals alone: the verdict is clean whenever the screen proposes to spray.
+// A day by proposals alone: the verdict is clean whenever the screen proposes to spray. Each changeover sweeps 0.1 gal of
+// the return line and half of the cell into the other compartment: 0.2 of 200 gal, 0.0015 of the lowest rate of
+// mesotrione, which is asked about from 0.001 and answered here.
 func TestProposalsLeadThroughTheDay(t *testing.T) {
 	b := play(t, loadedLines)
 	var acts []string
@@ -252,7 +254,15 @@ func TestProposalsLeadThroughTheDay(t *testing.T) {
 				t.Fatalf("what is proposed is doubted: %s", words)
 			}
 		}
-		if p.Act == ActNone || p.Act == ActConfirm {
+		if p.Act == ActConfirm {
+			in := Likely(b, Intent{At: clock})
+			f := before(t, b, in).Findings[0]
+			if f.Rule != "trace" || f.Weight != Ask || f.Part != PartCompartment || f.ShareOfLabel.V > 0.003 {
+				t.Fatalf("stuck at %+v after %v: %+v", p, acts, f)
+			}
+			p.Facts = GoOn(f, in.Lawn, "so little")
+		}
+		if p.Act == ActNone {
 			t.Fatalf("stuck at %+v after %v", p, acts)
 		}
 		log(t, b, p.Facts...)
@@ -260,7 +270,7 @@ func TestProposalsLeadThroughTheDay(t *testing.T) {
 			break
 		}
 	}
-	want := "arrived line_up push_back spray leave arrived line_up push_back spray leave arrived line_up push_back spray leave close_day"
+	want := "arrived line_up push_back spray leave arrived line_up push_back confirm spray leave arrived line_up push_back spray leave close_day"
 	if got := strings.Join(acts, " "); got != want {
 		t.Errorf("acts:\n%s\nwant:\n%s", got, want)
 	}
@@ -383,16 +393,25 @@ func TestTraceIsNotMeasuredAgainstItself(t *testing.T) {
 {"fact":"loaded","into":"c","volume_gal":1,"parts":[{"product":"C3","amount_oz":0.05}]}
 `+hoseOf("c"))
 	// 0.05 oz in 51 gal is 0.45 per cent of 0.35 oz per 1.6 gal (arithmetic)
-	if r := before(t, b, Intent{Lawn: "Gum"}); r.Verdict == Stop {
-		t.Errorf("%+v", r.Findings)
+	if f := find(before(t, b, Intent{Lawn: "Gum"}), "trace"); f != nil { // noted from 0.005
+		t.Errorf("%+v", f)
 	}
 	if fits := Fits(b, "Gum"); string(fits) != "c" {
 		t.Errorf("fits %q", fits)
 	}
 	more(t, b, `{"fact":"loaded","into":"c","volume_gal":1,"parts":[{"product":"C3","amount_oz":0.2}]}
 `+hoseOf("c"))
-	if r := before(t, b, Intent{Lawn: "Gum"}); r.Verdict != Stop {
-		t.Errorf("2 per cent of the mix: %+v", r.Findings)
+	// 0.25 oz in 52 gal is 2.2 per cent less the water of the return line; of no active known, asked from 1 and a stop from 5
+	if f := find(before(t, b, Intent{Lawn: "Gum"}), "trace"); f == nil || f.Weight != Ask || math.Abs(f.ShareOfLabel.V-0.022) > 0.001 {
+		t.Errorf("2 per cent of the mix: %+v", f)
+	}
+	more(t, b, `{"fact":"loaded","into":"c","volume_gal":1,"parts":[{"product":"C3","amount_oz":0.5}]}
+`+hoseOf("c"))
+	if f := find(before(t, b, Intent{Lawn: "Gum"}), "trace"); f == nil || f.Weight != Stop || f.Part != PartCompartment {
+		t.Errorf("6 per cent of the mix: %+v", f)
+	}
+	if fits := Fits(b, "Gum"); len(fits) > 0 {
+		t.Errorf("fits %q", fits)
 	}
 }
 

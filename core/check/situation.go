@@ -42,6 +42,9 @@ type situation struct {
 	had   map[zoneProduct]float64 // what went down earlier in this call (see earlier)
 	keys  []int32                 // of all that would go down, once it was asked for (see all)
 	rates map[string][]label.RateRow
+	// stoppedOn are the products that the grass rule stops, by zone: their residue is not spoken of again.
+	stoppedOn []onZone
+	limits    map[onZone][]residueLimit // looked up so far
 }
 
 // look fills an intent in.

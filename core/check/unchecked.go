@@ -18,6 +18,7 @@ var unchecked = []func(*situation) []string{
 	recordUnchecked,
 	siteUnchecked,
 	datesUnchecked,
+	growthUnchecked,
 }
 
 // notChecked names what the verdict does not rest on. What is blank for as many products stands in one line.

@@ -87,3 +87,14 @@ func (f *Finding) also(zone string) {
 		f.Zones = append(f.Zones, zone)
 	}
 }
+
+// grasses lists the grasses of the zones ahead, each once, in order.
+func (s *situation) grasses() []string {
+	var out []string
+	for _, z := range s.zones {
+		if !hasText(out, z.Grass) {
+			out = append(out, z.Grass)
+		}
+	}
+	return out
+}
