@@ -46,7 +46,8 @@ func keysFor(t testing.TB, f core.Fact) string {
 	case *core.GaugeRead:
 		return number("o%c %.4g\r", f.Compartment, f.Volume.V.Gallons())
 	case *core.Weather:
-		return number("i%.4g %s %.4g %.4g%% %.4gh\r", f.Wind.V.MPH(), f.WindFrom, f.Temp.V, f.Humidity.V, f.RainFree.V)
+		return number("i%.4g %s %.4g %.4g%% %.4gh high %.4g forecast %s %s inversion %s\r",
+			f.Wind.V.MPH(), f.WindFrom, f.Temp.V, f.Humidity.V, f.RainFree.V, f.ForecastHigh.V, f.ForecastSource, f.ForecastAt, f.Inversion)
 	case *core.VisitBegun, *core.Sprayed, *core.VisitDone:
 		return "\r"
 	}

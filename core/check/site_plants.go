@@ -19,7 +19,7 @@ func (c siteCase) known(site string) (best label.SiteActive, active string, foun
 	return best, active, found
 }
 
-func groundOf(basis string) string {
+func basisGround(basis string) string {
 	switch basis {
 	case label.BasisTrial:
 		return GroundTrial
@@ -37,7 +37,7 @@ func (c siteCase) edible(site core.Site) (Finding, bool) {
 	}
 	reach := c.s.b.Setting(core.EdibleReachFt)
 	f := Finding{
-		Weight: Ask, About: label.SiteEdible, Ground: groundOf(row.Basis), Source: row.Source + "; distance: " + c.s.b.SettingSource(core.EdibleReachFt),
+		Weight: Ask, About: label.SiteEdible, Ground: basisGround(row.Basis), Source: row.Source + "; distance: " + c.s.b.SettingSource(core.EdibleReachFt),
 		Limit: core.Known(reach), Unit: "ft", Figured: site.Feet,
 	}
 	switch {
@@ -66,7 +66,7 @@ func (c siteCase) roots(site core.Site) (Finding, bool) {
 		off = ", the tree " + feetWords(site.Feet.V) + " off"
 	}
 	return Finding{
-		Weight: Ask, About: label.SiteRoots, Ground: groundOf(row.Basis), Source: row.Source, Unit: "ft", Figured: site.Feet,
+		Weight: Ask, About: label.SiteRoots, Ground: basisGround(row.Basis), Source: row.Source, Unit: "ft", Figured: site.Feet,
 		Says: fmt.Sprintf("%s: roots lie under it%s; %s: %s.", c.z.Name, off, active, row.Words),
 		Do:   fmt.Sprintf("Keep %s out of the dripline.", c.name()),
 	}, true
@@ -86,7 +86,7 @@ func (c siteCase) bloom() (Finding, bool) {
 		return Finding{}, false
 	}
 	return Finding{
-		Weight: Ask, About: label.SiteBloom, Ground: groundOf(row.Basis), Source: row.Source,
+		Weight: Ask, About: label.SiteBloom, Ground: basisGround(row.Basis), Source: row.Source,
 		Says: fmt.Sprintf("%s: flowers bloom that bees visit; %s: %s.", c.z.Name, active, row.Words),
 		Do:   "Mow the bloom off first, or come when no bee flies and the label allows it.",
 	}, true
@@ -119,10 +119,7 @@ func (c siteCase) newTurf() (Finding, bool) {
 	case c.p.Label.NoneOnLabel(label.LimitNewTurf) || !isHerbicide(c.p.Label):
 		return f, false
 	}
-	f.Weight, f.Ground, f.Source = Ask, GroundExtension, afterMowings
-	if source, ok := label.FindSource(afterMowings); ok {
-		f.Source = source.Institution + ", " + source.Title
-	}
+	f.Weight, f.Ground, f.Source = Ask, GroundExtension, label.SourceWords(afterMowings)
 	if since != "" {
 		what += " since " + since
 	}
@@ -162,10 +159,7 @@ func (c siteCase) seeding(site core.Site) (Finding, bool) {
 	if active != "" {
 		f.Says += fmt.Sprintf("; the reference has %s weeks for %s", mph(weeks), active)
 		f.Limit = core.Known(7 * weeks)
-		f.Ground, f.Source = GroundRecalled, label.BasisRecalled
-		if source, ok := label.FindSource(row.Source); ok && row.Source != "memory" {
-			f.Ground, f.Source = GroundExtension, source.Institution+", "+source.Title
-		}
+		f.Ground, f.Source = groundOf(row.Source), sourceOf(row)
 	}
 	f.Says += "."
 	f.Do = "Read the label, enter its wait, or leave the zone out."

@@ -123,7 +123,7 @@ func TestSitesAreOfWhatReachesThem(t *testing.T) {
 func TestBlankSiteLimitsAreNamed(t *testing.T) {
 	zone := `,"growth":"seeded","sites":[{"kind":"water","feet":100},{"kind":"bloom"},{"kind":"seeding","date":"2027-01-01"}]`
 	for product, want := range map[string]string{
-		"T": "strip along water: 1 of 1 product (label entry is blank); bloom: 1 of 1 product (label entry is blank); wait before seeding: 1 of 1 product (label entry is blank); wait on new turf: 1 of 1 product (label entry is blank)",
+		"T": "strip along water, bloom, wait before seeding, wait on new turf: 1 of 1 product (label entry is blank)",
 		"M": "", "D": "",
 	} {
 		got := strings.Join(before(t, play(t, beside(product, zone)), Intent{Lawn: "Fir"}).NotChecked, "; ")

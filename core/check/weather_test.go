@@ -191,7 +191,7 @@ func TestWeatherStopsAreOpenedOneByOne(t *testing.T) {
 func TestBlankWeatherLimitsAreNamed(t *testing.T) {
 	for mix, want := range map[string]string{
 		"both": "wind limit: 1 of 2 products (label entry is blank)",
-		"herb": "wind, temperature, rain and inversion limits: 1 of 1 product (label entry is blank)",
+		"herb": "wind limit, temperature limit, rain-free hours, inversion: 1 of 1 product (label entry is blank)",
 		"one":  "",
 	} {
 		b := play(t, airLines+inHose(mix)+`{"fact":"weather",`+all+`}`)
