@@ -86,7 +86,7 @@ func (m *Model) do(b binding) tea.Cmd {
 		if !m.hasty() {
 			return m.answer()
 		}
-	case actFormNext, actFormRest, actFormBefore, actFormUp, actFormDown, actFormLeft, actFormRight, actFormTick:
+	case actFormNext, actFormRest, actFormLog, actFormBefore, actFormUp, actFormDown, actFormLeft, actFormRight, actFormTick:
 		return m.doForm(b.act)
 	default:
 		return m.doInCab(b)

@@ -60,6 +60,14 @@ func (m *Model) closeForm() {
 // inForm tells whether a form has the keys.
 func (m *Model) inForm() bool { return m.form != nil && m.fits() && !m.quitting && !m.form.sent }
 
+// longForm is from how many pages on a form can be logged from each of them.
+const longForm = 3
+
+// inLongForm tells whether pages that lie ahead can be left as they stand.
+func (m *Model) inLongForm() bool {
+	return m.inForm() && len(m.form.def.Pages) >= longForm && m.form.page < len(m.form.def.Pages)-1
+}
+
 // asksFor tells whether the field with the keys is of a kind.
 func (m *Model) asksFor(kind func(d *setup.Field) bool) bool {
 	return m.inForm() && kind(m.form.asked())
@@ -124,6 +132,13 @@ func (m *Model) formRest() tea.Cmd {
 		m.goPage(f.page+1, 0)
 		return nil
 	}
+	return m.formLog()
+}
+
+// formLog takes all pages as they stand.
+func (m *Model) formLog() tea.Cmd {
+	f := m.form
+	f.commit()
 	facts, err := f.def.Facts(m.book, core.At(m.at), f.said)
 	if err != nil {
 		m.formWrong(err)
@@ -225,6 +240,10 @@ func (m *Model) doForm(a act) tea.Cmd {
 		if !m.doubled() {
 			return m.formRest()
 		}
+	case actFormLog:
+		if !m.doubled() {
+			return m.formLog()
+		}
 	case actFormBefore:
 		m.goPage(m.form.page-1, 0)
 	case actFormUp:
@@ -252,6 +271,7 @@ func formBindings() []binding {
 		bind(actFormBefore, rightHand, []string{"pgup"}, "PgUp", "page before", "in a form: the page before", func(m *Model) bool {
 			return m.inForm() && m.form.page > 0
 		}),
+		bind(actFormLog, rightHand, []string{"ctrl+s"}, "^S", "log it now", "in a long form: all pages as they stand", (*Model).inLongForm),
 		bind(actFormUp, rightHand, []string{"up", "shift+tab"}, "Up", "", "", (*Model).inForm),
 		bind(actFormDown, rightHand, []string{"down", "tab"}, "Down", "", "", (*Model).inForm),
 		bind(actFormLeft, rightHand, []string{"left"}, "Left", "", "", on(isChoice)),

@@ -71,9 +71,17 @@ func TestTheLabelIsChangedFromItsPage(t *testing.T) {
 	}
 	c.sees("One product", "Example Cool", "version 2", "version 1")
 
+	// From any page, all of them as they stand.
+	c.press("i", "pgdown", "pgdown").typed("5 fl oz/acre").press("ctrl+s")
+	if h := c.book().Products()[1]; len(h.Versions) != 3 || h.Now().Label.RateLow.Text() != "0.115 fl oz per 1,000 sq ft" || h.Now().Label.DaysBetween.V != 21 {
+		t.Errorf("%d versions, %+v", len(h.Versions), h.Now().Label)
+	}
+	c.press("i", "pgdown", "pgdown").typed("9 fl oz").press("pgdown", "ctrl+s").sees("names no area").press("esc", "i").press("pgup", "pgup", "pgup", "esc")
+	c.m = func() Model { m := c.model(); m.drafts = map[string]draft{}; return m }()
+
 	// Nothing changed is no version.
 	c.press("i").press("pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown").sees("nothing was changed")
-	if len(c.book().Products()[1].Versions) != 2 {
+	if len(c.book().Products()[1].Versions) != 3 {
 		t.Error("a version came of nothing")
 	}
 }

@@ -41,6 +41,7 @@ const (
 	actRun // what a key of one page does
 	actFormNext
 	actFormRest
+	actFormLog
 	actFormBefore
 	actFormUp
 	actFormDown

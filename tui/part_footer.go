@@ -83,7 +83,7 @@ func laid(list []binding, w, label int) (out []keyPlace, rows int) {
 
 // foremost are the keys that stand on the screen before all others, in the order of their worth.
 var foremost = []act{
-	actDo, actSend, actPick, actFormNext, actFormTick, actFormLeft, actFormRight, actBack, actFormRest, actFormBefore, actYes, actNext, actSkip, actRun, actHelp, actMenu, actQuit, actLog, actPush, actStrike, actWeather,
+	actDo, actSend, actPick, actFormNext, actFormTick, actFormLeft, actFormRight, actBack, actFormRest, actFormLog, actFormBefore, actYes, actNext, actSkip, actRun, actHelp, actMenu, actQuit, actLog, actPush, actStrike, actWeather,
 }
 
 // worth is how early a key is given a place; the less the earlier.

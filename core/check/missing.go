@@ -105,6 +105,14 @@ var matters = []struct {
 	missing    func(e label.Entry, zones []zoneAhead, b *core.Book) bool
 }{
 	{"grasses", "the label entry lists none, so every lawn is a stop", ofAny(func(e label.Entry) bool { return len(e.Grasses) == 0 })},
+	{"grasses", "the label entry lists no grass of the visits ahead", func(e label.Entry, zones []zoneAhead, _ *core.Book) bool {
+		for _, z := range zones {
+			if e.Lists(z.Grass) {
+				return false
+			}
+		}
+		return len(e.Grasses) > 0
+	}},
 	{"registration", "the record of it stays incomplete", ofAny(func(e label.Entry) bool { return e.OffRecord() != "" })},
 	{"actives", "neither the reference nor the year's most of an active is looked at", ofPesticides(func(e label.Entry) bool { return len(e.Actives) == 0 })},
 	{"content of actives", "how much of an active goes down is not known", ofPesticides(noContent)},

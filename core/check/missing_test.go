@@ -80,6 +80,10 @@ func TestStillToEnter(t *testing.T) {
 	if got := missing(b); !slices.Contains(got, "iron: grasses") || !slices.Contains(got, "iron: highest rate") || !slices.Contains(got, "iron: nitrogen") {
 		t.Errorf("%v", got)
 	}
+	relabel(t, b, "C1", func(e *label.Entry) { e.Grasses = []string{"zoysiagrass"} })
+	if got := missing(b); got[0] != "C1: grasses" {
+		t.Errorf("it lists no grass of today: %v", got)
+	}
 	more(t, b, `{"fact":"day_closed"}`)
 	if got := missing(b); len(got) != 0 {
 		t.Errorf("no visit is ahead: %v", got)

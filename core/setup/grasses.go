@@ -21,26 +21,30 @@ func grassesField() Field {
 }
 
 // prefilled are the ticks that the reference offers for actives as they were typed: those grasses that sources which
-// were read call tolerant, none that rests on memory. kept are ticks that stand already; then nothing is ticked besides.
-func prefilled(actives string, kept []string) Filled {
+// were read call tolerant, none that rests on memory.
+func prefilled(actives string) Filled {
+	out, offered := marked(actives)
+	if len(offered) > 0 {
+		out.Answer = strings.Join(offered, Joint)
+		out.Help = "Ticked and marked reference: the sources call them tolerant. Confirm each from the label; untick what it does not list."
+	}
+	return out
+}
+
+// marked are the grasses as they are listed, those that the reference would offer marked; nothing is ticked.
+func marked(actives string) (out Filled, offered []string) {
 	d := grassesField()
-	out := Filled{Options: d.Options, Help: d.Help, Answer: strings.Join(kept, Joint)}
+	out = Filled{Options: d.Options, Help: d.Help}
 	var names []string
 	for _, a := range sheet.Actives(actives) {
 		names = append(names, a.Name)
 	}
-	offered := label.PrefillGrasses(names)
-	if len(offered) == 0 {
-		return out
-	}
-	out.Options = markedFirst(out.Options, offered)
-	if len(kept) > 0 {
+	offered = label.PrefillGrasses(names)
+	if len(offered) > 0 {
+		out.Options = markedFirst(out.Options, offered)
 		out.Help = "Those marked reference are called tolerant by the sources; the label alone decides. " + tickWords
-		return out
 	}
-	out.Answer = strings.Join(offered, Joint)
-	out.Help = "Ticked and marked reference: the sources call them tolerant. Confirm each from the label; untick what it does not list."
-	return out
+	return out, offered
 }
 
 // markedFirst marks the grasses that are offered and puts them behind all turf, so that none is ticked out of sight.

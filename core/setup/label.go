@@ -77,21 +77,30 @@ func labelForm(b *core.Book, product string) Form {
 	for _, p := range labelPages {
 		page := Page{Title: p.title, Short: p.short}
 		for _, c := range p.columns {
-			page.Fields = append(page.Fields, labelField(columns[c[0]], c[1], cells[c[0]], old.Label.Grasses))
+			page.Fields = append(page.Fields, labelField(columns[c[0]], c[1], cells[c[0]]))
 		}
 		f.Pages = append(f.Pages, page)
 	}
 	return f
 }
 
-func labelField(c sheet.Column, words, start string, grasses []string) Field {
+func labelField(c sheet.Column, words, start string) Field {
 	if c.Name == keyGrasses {
 		d := grassesField()
 		d.Start, d.filled = start, start
-		d.fill = func(a Answers) Filled { return prefilled(a[keyActives], grasses) }
+		d.fill = func(a Answers) Filled { // who goes through the pages to change another figure ticks no grass by it
+			f, _ := marked(a[keyActives])
+			f.Answer = start
+			return f
+		}
 		return d
 	}
-	d := Field{Key: c.Name, Words: words, Start: start, Allowed: c.Allowed, check: cell(sheet.Products, c.Name)}
+	d := Field{Key: c.Name, Words: words, Start: start, Allowed: c.Allowed, check: func(_ Answers, said string) error {
+		if said == start {
+			return nil // it stands as it was entered
+		}
+		return sheet.Check(sheet.Products, c.Name, said)
+	}}
 	switch c.Name {
 	case "signal":
 		d.Options = optionsOf(label.Signals())

@@ -147,3 +147,22 @@ func TestTheTargetOfAMix(t *testing.T) {
 		t.Errorf("%+v", p)
 	}
 }
+
+// TestAChangeOfAnotherFigureTicksNothing: a label entry that lists no grass lists none after its form was gone through.
+func TestAChangeOfAnotherFigureTicksNothing(t *testing.T) {
+	b := withDay(t)
+	p := *b.Product("iron")
+	p.Label.Grasses, p.Label.Actives = nil, []label.Active{{Name: "mesotrione", PoundsPerGallon: 4}, {Name: "dicamba 0.5"}}
+	enter(t, b, []core.Fact{&p}, nil)
+	f, _ := For(Label, "iron", b)
+	a := f.Start()
+	for i := range f.Pages {
+		f.Arrive(i, a)
+	}
+	a["days_between"] = "7"
+	facts, err := f.Facts(b, at, a)
+	enter(t, b, facts, err)
+	if e := b.Product("iron").Label; len(e.Grasses) != 0 || e.DaysBetween.V != 7 || len(e.Actives) != 2 || e.Actives[1].Name != "dicamba 0.5" {
+		t.Errorf("%+v", e)
+	}
+}

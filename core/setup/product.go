@@ -41,7 +41,7 @@ func productForm(b *core.Book) Form {
 	grasses := grassesField()
 	grasses.need = always
 	grasses.fill = func(a Answers) Filled {
-		f := prefilled(a[keyActives], nil)
+		f := prefilled(a[keyActives])
 		f.Help += " The rest of the label is entered later, on the product's page."
 		return f
 	}

@@ -23,7 +23,7 @@ const ownActive = "own:"
 
 // actives takes active ingredients, each with its content or without.
 func actives() reader {
-	allowed := "each with its content in % by weight or lb/gal, such as iron 5%; mesotrione 4 lb/gal most 0.5 lb per acre per year; one that the reference does not have as own: its name"
+	allowed := "actives, each with its content in % by weight or lb/gal, such as iron 5%; mesotrione 4 lb/gal most 0.5 lb per acre per year; one that the reference does not have as own: its name"
 	return reader{allowed, func(cell string) (any, error) {
 		var out []label.Active
 		for _, s := range items(cell) {
