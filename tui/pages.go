@@ -29,6 +29,8 @@ const (
 	pageSettings
 	pageHelp
 	pageFind
+	pageGrasses
+	pageGround
 	pageChange
 	pageFindings
 	pageTrouble
@@ -56,6 +58,9 @@ type sheet struct {
 	offer string              // what Enter does with the row chosen
 	small string              // smaller, below it
 	body  func(r rect) []line // in the place of rows
+	head  []line              // stands over the rows, however they are moved
+	below []row               // stands under them, as far as there is room
+	more  string              // the key that shows all that is below
 }
 
 // row is a line that can be chosen. One without an id is text between. A tap chooses it, and does what Enter does
@@ -70,7 +75,7 @@ type row struct {
 func newPages() []*pageSpec {
 	return []*pageSpec{
 		startPage(), menuPage(), findPage(),
-		visitsPage(), lawnPage(),
+		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		loadsPage(), loadPage(), lineUpPage(), gaugePage(), marksPage(),
 		weatherPage(), tallyPage(),
@@ -115,7 +120,10 @@ type cameFrom struct {
 }
 
 // subject is what the pages that show one of many show.
-type subject struct{ product, mix, tank, lawn string }
+type subject struct {
+	product, mix, tank, lawn string
+	cell                     cellAt // of a table of grasses
+}
 
 // goBack goes to the page before. The list of pages and the search only lead on: one does not come back to them.
 func (m *Model) goBack() {

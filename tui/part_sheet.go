@@ -27,11 +27,35 @@ func (m *Model) stageSheet(s *scene) {
 	if body := (rect{0, from, m.w, foot.y - from}); m.sheet.body != nil {
 		s.add(m.sheet.body(body)...)
 	} else {
-		s.add(m.rowLines(body, s)...)
+		s.add(m.framed(body, s)...)
 	}
 	s.end(foot.y)
 	s.add(m.foot(foot, s)...)
 	s.end(m.h)
+}
+
+// leastRows is how many rows stay in sight above what is below them.
+const leastRows = 4
+
+// framed draws the rows between what stands over and under them. What is below has what the rows leave, and half of the
+// room at least.
+func (m *Model) framed(r rect, s *scene) []line {
+	head := m.sheet.head[:min(len(m.sheet.head), max(r.h-leastRows, 0))]
+	r.y, r.h = r.y+len(head), r.h-len(head)
+	n := min(len(m.sheet.below), max(r.h-len(m.sheet.rows), r.h/2), max(r.h-leastRows, 0))
+	rows := rect{r.x, r.y, r.w, r.h - n}
+	out := append(append([]line(nil), head...), m.rowLines(rows, s)...)
+	for len(out) < len(head)+rows.h {
+		out = append(out, line{})
+	}
+	for i, b := range m.sheet.below[:n] {
+		if i == n-1 && n < len(m.sheet.below) {
+			b.line = text(theme.Dim, fmt.Sprintf("%d more, %s shows all", len(m.sheet.below)-i, m.sheet.more))
+		}
+		b.left = append([]span{{theme.Base, "  "}}, b.left...)
+		out = append(out, b.line)
+	}
+	return out
 }
 
 // readsOnly tells whether there is nothing on the page but text: it has the whole height then. Where some rows have an

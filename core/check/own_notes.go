@@ -33,4 +33,3 @@ func ownNoteOn(n *core.Cautioned, p *core.Product, lawn string, z core.Zone) boo
 	}
 	return false
 }
-

@@ -74,7 +74,14 @@ func (g *Ground) Sentence() string {
 	if g.Condition != "" {
 		words += ", " + g.Condition
 	}
-	return words + " (" + g.From() + ")"
+	if g.Words != "" {
+		words += ": " + g.Words
+	}
+	words += " (" + g.From() + ")"
+	if g.Contradicted != "" {
+		words += "; decides nothing: " + g.Contradicted + " was read and says otherwise"
+	}
+	return words
 }
 
 // From is where a row comes from: "trial, State University, title of 2019".
