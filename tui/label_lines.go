@@ -1,38 +1,136 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 
 	"example.com/tintline/core"
-	"example.com/tintline/core/setup"
+	"example.com/tintline/core/grid"
+	"example.com/tintline/core/label"
+	labelsheet "example.com/tintline/core/sheet"
+	"example.com/tintline/tui/theme"
 )
 
-// shownApart are the fields of a label that stand in rows of their own.
-var shownApart = map[string]bool{
-	"rate_low": true, "rate_high": true, "actives": true, "registration": true, "wind_max_mph": true, "grasses": true, "kind": true,
-}
+// limitWidth is that of the names before what a label entry says, on a screen that has room for it.
+const limitWidth = 20
 
-// labelRows are what else is entered of a product's label, a row for each page of its form.
-func (m *Model) labelRows(p *core.Product) []row {
-	f, ok := setup.For(setup.Label, p.ProductName, m.book)
-	if !ok {
-		return nil
+// fact is a fact behind its name. On a narrow screen the name stands before it in the same words.
+func (m *Model) fact(t theme.Token, name, words string) []row {
+	const least = 60
+	if m.w < least {
+		var out []row
+		for i, l := range m.g.wrap(m.g.clean(name+": "+words), m.w-tableMarks-1) {
+			if i > 0 {
+				l = " " + l
+			}
+			out = append(out, row{line: text(t, l)})
+		}
+		return out
 	}
 	var out []row
-	for _, page := range f.Pages {
-		var words []string
-		for _, d := range page.Fields {
-			switch {
-			case d.Start == "" || shownApart[d.Key]:
-			case d.Start == "none" && d.Key != "signal":
-				words = append(words, d.Words+": none on the label")
-			default:
-				words = append(words, d.Words+": "+d.Start)
-			}
+	for i, l := range m.g.wrap(m.g.clean(words), m.w-limitWidth-tableMarks) {
+		if i > 0 {
+			name = ""
 		}
-		if len(words) > 0 {
-			out = append(out, m.labelled(page.Short, strings.Join(words, "; "))...)
-		}
+		out = append(out, row{line: line{left: []span{{theme.Dim, m.padded(name, limitWidth)}, {t, l}}}})
 	}
 	return out
+}
+
+// labelRows are all that a product's label entry says: what it holds, its limits, each with its value, none on the label, or
+// blank, and what else is known of it.
+func (m *Model) labelRows(p *core.Product) []row {
+	e := p.Label
+	var out []row
+	for i, a := range e.Actives {
+		name := "actives"
+		if i > 0 {
+			name = ""
+		}
+		out = append(out, m.fact(theme.Strong, name, grid.ActiveWords(e, a))...)
+	}
+	if len(e.Actives) == 0 {
+		out = append(out, m.fact(theme.Note, "actives", blankWords)...)
+	}
+	grasses := grassList(e.Grasses)
+	if grasses == "" {
+		grasses = "blank: it lists no grass, so every lawn is a stop"
+	}
+	out = append(out, m.fact(theme.Base, "grasses", grasses)...)
+	for _, l := range labelsheet.Lines(p) {
+		t := theme.Base
+		if l.Blank {
+			t = theme.Note
+		}
+		out = append(out, m.fact(t, l.Words, l.Says)...)
+	}
+	return out
+}
+
+// productGrid is the small table of a product's page: all grasses down, the product and its actives across, and the
+// label's rates for each grass.
+func (m *Model) productGrid(p *core.Product) []row {
+	const ratesWidth = 34
+	g := grid.OfProduct(m.book, p.ProductName, m.moment())
+	l := m.lookAt(g, 0)
+	out := []row{blankRow(), sectionRow("on which grass; Enter shows why")}
+	for _, h := range m.gridHead(g, l) {
+		h.left[0].s = strings.TrimPrefix(h.left[0].s, "  ")
+		out = append(out, row{line: h})
+	}
+	room := m.w - tableMarks - l.name - (l.to-l.from)*cellWidth
+	for i, r := range m.gridRows(g, l, cellAt{}) {
+		r.now = true
+		if room > ratesWidth && p.Label.Lists(g.Rows[i].Grass.Name) {
+			low, high := p.Label.RatesFor(g.Rows[i].Grass.Name)
+			r.left = append(r.left, span{theme.Base, " " + m.g.fit(grid.RangeWords(p.Label, low, high), room-1)})
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// referenceRates are those of the reference for a product's actives beside those of its label entry.
+func (m *Model) referenceRates(p *core.Product) []row {
+	list := grid.RatesBeside(p)
+	if len(list) == 0 {
+		return nil
+	}
+	out := []row{blankRow(), sectionRow("rates of the reference, beside this label entry's; they are not limits of this label")}
+	for _, t := range list {
+		out = append(out, m.fact(theme.Base, t.About, t.Words)...)
+	}
+	return out
+}
+
+// versions lists the label entries of a product, the one in force first, each with what it has otherwise than the one
+// before.
+func (m *Model) versions(product string) []row {
+	key, _ := m.book.ProductKey(product)
+	h := m.book.Products()[key]
+	out := []row{blankRow(), sectionRow("versions of the label entry")}
+	for i := len(h.Versions) - 1; i >= 0; i-- {
+		name := fmt.Sprintf("version %d", i+1)
+		when := h.Entered[i].Date() + " " + h.Entered[i].Clock()
+		words := "as first entered"
+		if i > 0 {
+			words = "the same again"
+			if c := labelsheet.Changes(&h.Versions[i-1], &h.Versions[i]); len(c) > 0 {
+				words = strings.Join(c, "; ")
+			}
+		}
+		if i == len(h.Versions)-1 {
+			when += ", in force"
+		}
+		out = append(out, m.fact(theme.Base, name, when+": "+words)...)
+	}
+	return out
+}
+
+func grassList(grasses []string) string {
+	var out []string
+	for _, g := range grasses {
+		out = append(out, label.GrassWords(g))
+	}
+	return strings.Join(out, ", ")
 }

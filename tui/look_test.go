@@ -18,8 +18,12 @@ func TestLook(t *testing.T) {
 		c.press("g", "k")
 		fmt.Println(c.screen())
 		c.press("right", "down", "down", "right", "right", "down")
-		fmt.Println(c.screen())
 		c.press("w")
+		c.press("esc", "up", "up", "up", "enter")
 		fmt.Println(c.screen())
+		for range 5 {
+			c.press("pgdown")
+			fmt.Println(c.screen())
+		}
 	}
 }

@@ -7,7 +7,9 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/core/check"
+	"example.com/tintline/core/grid"
 	"example.com/tintline/core/label"
+	"example.com/tintline/core/measure"
 	"example.com/tintline/core/say"
 	"example.com/tintline/tui/theme"
 )
@@ -25,7 +27,7 @@ func productsPage() *pageSpec {
 // productPage shows one product.
 func productPage() *pageSpec {
 	return &pageSpec{
-		page: pageProduct, title: "One product", show: (*Model).showProduct, pick: (*Model).leadOn,
+		page: pageProduct, title: "One product", show: (*Model).showProduct, pick: (*Model).pickOfProduct,
 		keys: []binding{
 			opening(pageKey(pageProduct, "i", "its label", "enter more of its label, or change what is entered: the next version", (*Model).formLabel, func(m *Model) bool {
 				return !m.busy() && m.book.Product(m.subject.product) != nil
@@ -42,6 +44,13 @@ func (m *Model) openProduct(name string) tea.Cmd {
 	cmd := m.goTo(pageProduct)
 	m.subject.product, m.on[pageProduct] = name, placeOn{text: true}
 	return cmd
+}
+
+func (m *Model) pickOfProduct(id string) tea.Cmd {
+	if strings.HasPrefix(id, rowGrass) {
+		return m.openGroundOf(cellAt{row: id, column: m.subject.product})
+	}
+	return m.leadOn(id)
 }
 
 func (m *Model) showProducts() sheet {
@@ -129,20 +138,7 @@ func (m *Model) showProduct() sheet {
 	if words := m.stillToEnter(p.ProductName); words != "" {
 		out.about = append(out.about, m.told(theme.Note, "NOTE  "+words)...)
 	}
-	add := func(name, words string) { out.rows = append(out.rows, m.labelled(name, words)...) }
-	add("actives", orBlank(activeWords(e)))
-	add("number", orBlank(e.Registration))
-	add("rates", rateRange(e))
-	wind := lacking(e, label.LimitWindMax)
-	if e.HasWindMax {
-		wind = "at most " + e.WindMax.Text()
-	}
-	add("wind", wind)
-	add("grasses", orBlank(grassList(e.Grasses)))
 	out.rows = append(out.rows, m.labelRows(p)...)
-	if blank := e.Blank(); len(blank) > 0 {
-		add("unchecked", "blank: "+strings.Join(blank, ", "))
-	}
 	aboard := all.Text()
 	if all.N == 0 {
 		aboard = "none"
@@ -154,11 +150,17 @@ func (m *Model) showProduct() sheet {
 		}
 		aboard += sep + a.Amount.Text() + " in " + say.Place(a.Place)
 	}
-	add("aboard", aboard)
+	out.rows = append(out.rows, m.fact(theme.Base, "aboard", aboard)...)
 	out.rows = append(out.rows, m.mixesWith(p.ProductName)...)
+	out.rows = append(out.rows, m.productGrid(p)...)
+	out.rows = append(out.rows, m.referenceRates(p)...)
 	out.rows = append(out.rows, m.versions(p.ProductName)...)
-	if id, mix := strings.CutPrefix(m.chosenAmong(out.rows), toMix); mix {
-		out.offer = "open the mix " + id
+	id := m.chosenAmong(out.rows)
+	if mix, leads := strings.CutPrefix(id, toMix); leads {
+		out.offer = "open the mix " + mix
+	}
+	if grass, leads := strings.CutPrefix(id, rowGrass); leads {
+		out.offer = "show why on " + label.GrassWords(grass)
 	}
 	return out
 }
@@ -199,83 +201,11 @@ func (m *Model) mixesWith(product string) []row {
 	return out
 }
 
-// versions lists the label entries of a product, the one in force first.
-func (m *Model) versions(product string) []row {
-	key, _ := m.book.ProductKey(product)
-	h := m.book.Products()[key]
-	out := []row{blankRow()}
-	for i := len(h.Versions) - 1; i >= 0; i-- {
-		words := fmt.Sprintf("of %s %s: %s", h.Entered[i].Date(), h.Entered[i].Clock(), say.Fact(&h.Versions[i]))
-		name := fmt.Sprintf("version %d", i+1)
-		if i == len(h.Versions)-1 {
-			words = "in force, " + words
-		}
-		out = append(out, m.labelled(name, words)...)
-	}
-	return out
-}
-
-const (
-	blankWords = "blank: not checked"
-	noneWords  = "none on the label"
-)
-
-func orBlank(s string) string {
-	if s == "" {
-		return blankWords
-	}
-	return s
-}
-
-func activeWords(e label.Entry) string {
-	var out []string
-	for _, a := range e.Actives {
-		s := a.Name
-		switch {
-		case a.PoundsPerGallon > 0:
-			s += fmt.Sprintf(" %g lb per gal", a.PoundsPerGallon)
-		case a.PercentByWeight > 0:
-			s += fmt.Sprintf(" %g%% by weight", a.PercentByWeight)
-		}
-		if a.MostYear.Known {
-			s += ", at most " + a.MostYear.V.Text() + " a year"
-		}
-		out = append(out, s)
-	}
-	return strings.Join(out, ", ")
-}
+const blankWords = "blank: not checked"
 
 // rateRange is the label's lowest and highest rate.
 func rateRange(e label.Entry) string {
-	switch {
-	case e.HasRateLow && e.HasRateHigh:
-		low, unit, _ := strings.Cut(e.RateLow.Text(), " ")
-		if high := e.RateHigh.Text(); strings.HasSuffix(high, " "+unit) {
-			return low + " to " + high
-		}
-		return e.RateLow.Text() + " to " + e.RateHigh.Text()
-	case e.HasRateLow:
-		return "at least " + e.RateLow.Text() + "; highest " + lacking(e, label.LimitRateHigh)
-	case e.HasRateHigh:
-		return "at most " + e.RateHigh.Text() + "; lowest " + lacking(e, label.LimitRateLow)
-	}
-	return lacking(e, label.LimitRateHigh)
-}
-
-// lacking says why a limit is not there.
-func lacking(e label.Entry, limit string) string {
-	if e.NoneOnLabel(limit) {
-		return noneWords
-	}
-	return blankWords
-}
-
-func grassList(grasses []string) string {
-	var out []string
-	for _, g := range grasses {
-		out = append(out, label.GrassWords(g))
-	}
-	return strings.Join(out, ", ")
+	return grid.RangeWords(e, measure.Maybe[measure.Rate]{V: e.RateLow, Known: e.HasRateLow}, measure.Maybe[measure.Rate]{V: e.RateHigh, Known: e.HasRateHigh})
 }
 
 // labelWidth is that of the names before facts.

@@ -69,7 +69,7 @@ func (g *Grid) rateOn(p *core.Product, c *Column, grass string) (core.Maybe[meas
 func (g *Grid) ofActive(r *Row, c *Column) Cell {
 	v := label.Tolerance(c.Active, r.Grass.Name, check.CircumstancesOf(g.b, r.Zone, g.at))
 	out := Cell{Source: "", Says: c.Active + " on " + r.Grass.CommonName + ": " + v.Words(), Grounds: groundsOf(c.Active, v, true)}
-	out.Letter, out.Word = VerdictSigns(v)
+	out.Letter, out.Word = VerdictSigns(v, r.Zone.Growth)
 	if len(v.Rows) > 0 {
 		out.Ground, out.Source = v.Rows[0].Basis, v.Rows[0].Cite()
 	}
@@ -78,16 +78,18 @@ func (g *Grid) ofActive(r *Row, c *Column) Cell {
 }
 
 // VerdictSigns is what the reference says of an active, as a letter and a word. What was only recalled clears nothing.
-func VerdictSigns(v label.Verdict) (letter, word string) {
-	switch {
-	case len(v.Rows) == 0 || v.Rating == label.RatingUnknown:
+func VerdictSigns(v label.Verdict, growth string) (letter, word string) {
+	switch kind := v.Kind(growth); {
+	case len(v.Rows) == 0:
 		return "?", "not known"
-	case v.Rating == label.NotTolerant:
+	case kind == label.Injures:
 		return "I", "injures"
-	case v.Rating == label.OnlyDormant:
+	case kind == label.WrongState:
 		return "D", "dormant only"
-	case v.Rating == label.Moderate:
+	case kind == label.Reduced:
 		return "R", "reduced"
+	case v.Rating == label.RatingUnknown:
+		return "?", "not known"
 	case !v.Read():
 		return "?", "recalled"
 	}

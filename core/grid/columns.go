@@ -20,22 +20,10 @@ func columns(b *core.Book) (of string, out []Column) {
 	if len(out) > 0 {
 		return OfProducts, out
 	}
-	for _, name := range ratedActives() {
+	for _, name := range label.RatedActives() {
 		out = append(out, Column{Active: name})
 	}
 	return OfReference, out
-}
-
-// ratedActives are the actives and mixtures that the reference has rows of, in order of their names.
-func ratedActives() []string {
-	var out []string
-	for _, r := range label.Tolerances() {
-		if !slices.Contains(out, r.Active) {
-			out = append(out, r.Active)
-		}
-	}
-	slices.Sort(out)
-	return out
 }
 
 // gatherer collects columns by the key of their product.

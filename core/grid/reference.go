@@ -32,7 +32,7 @@ func (g *Grid) Narrow(a Asked) {
 	})
 	if len(g.Columns) == 0 {
 		g.Of = OfReference
-		for _, name := range ratedActives() {
+		for _, name := range label.RatedActives() {
 			if isOf(name, a.Active) {
 				g.Columns = append(g.Columns, Column{Active: name})
 			}
