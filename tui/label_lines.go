@@ -12,12 +12,21 @@ import (
 )
 
 // limitWidth is that of the names before what a label entry says, on a screen that has room for it.
-const limitWidth = 20
+const (
+	limitWidth = 20
+	leastFacts = 60 // the width of such a screen
+)
+
+func (m *Model) factWidth() int {
+	if m.w < leastFacts {
+		return labelWidth
+	}
+	return limitWidth
+}
 
 // fact is a fact behind its name. On a narrow screen the name stands before it in the same words.
 func (m *Model) fact(t theme.Token, name, words string) []row {
-	const least = 60
-	if m.w < least {
+	if m.w < leastFacts {
 		var out []row
 		for i, l := range m.g.wrap(m.g.clean(name+": "+words), m.w-tableMarks-1) {
 			if i > 0 {
@@ -73,7 +82,7 @@ func (m *Model) productGrid(p *core.Product) []row {
 	const ratesWidth = 34
 	g := grid.OfProduct(m.book, p.ProductName, m.moment())
 	l := m.lookAt(g, 0)
-	out := []row{blankRow(), sectionRow("on which grass; Enter shows why")}
+	out := []row{blankRow(), sectionRow("on which grass: the product, then the reference on its actives; Enter shows why")}
 	for _, h := range m.gridHead(g, l) {
 		h.left[0].s = strings.TrimPrefix(h.left[0].s, "  ")
 		out = append(out, row{line: h})

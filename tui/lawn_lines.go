@@ -41,7 +41,10 @@ func (m *Model) fieldRow(l *core.Lawn, f lawnField) row {
 // lawnOffer is what Enter does with a row.
 func (m *Model) lawnOffer(id string) (offer, small string) {
 	zone, isZone := strings.CutPrefix(id, rowZone)
+	may, isMay := strings.CutPrefix(id, rowMay)
 	switch {
+	case isMay:
+		return "show what may go on " + may + ", and why", ""
 	case isZone:
 		return "change the area or the grass of " + zone, "w says how it grows, s what lies beside it"
 	case strings.HasPrefix(id, rowCaution):
@@ -73,6 +76,9 @@ func (m *Model) pickLawn(id string) tea.Cmd {
 	if n, ok := strings.CutPrefix(id, rowCaution); ok {
 		i, _ := strconv.Atoi(n)
 		return m.openForm(setup.Caution, setup.CautionAt(i))
+	}
+	if zone, ok := strings.CutPrefix(id, rowMay); ok {
+		return m.openMay(zone)
 	}
 	if zone, ok := strings.CutPrefix(id, rowZone); ok {
 		m.openZone(l, zone)

@@ -74,7 +74,7 @@ func (m *Model) gridHead(g *grid.Grid, l gridLook) []line {
 	switch {
 	case m.h >= 34:
 		most = 3
-	case m.h >= 20:
+	case m.h >= highScreen:
 		most = 2
 	}
 	var heads [][]string

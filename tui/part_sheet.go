@@ -42,7 +42,7 @@ const leastRows = 4
 func (m *Model) framed(r rect, s *scene) []line {
 	head := m.sheet.head[:min(len(m.sheet.head), max(r.h-leastRows, 0))]
 	r.y, r.h = r.y+len(head), r.h-len(head)
-	n := min(len(m.sheet.below), max(r.h-len(m.sheet.rows), r.h/2), max(r.h-leastRows, 0))
+	n := min(len(m.sheet.below), max(r.h-len(m.sheet.rows), r.h/2-r.h/16), max(r.h-leastRows, 0))
 	rows := rect{r.x, r.y, r.w, r.h - n}
 	out := append(append([]line(nil), head...), m.rowLines(rows, s)...)
 	for len(out) < len(head)+rows.h {

@@ -30,6 +30,9 @@ func arrowKey(p page, k, shown, long string, run func(m *Model) tea.Cmd, on func
 	return b
 }
 
+// highScreen is the height from which there is a line to spare.
+const highScreen = 20
+
 // groundPage is all on which one cell stands.
 func groundPage() *pageSpec {
 	return &pageSpec{page: pageGround, title: "Why", show: (*Model).showGround}
@@ -57,7 +60,10 @@ func (m *Model) showGrasses() sheet {
 	if !ok || len(g.Columns) == 0 {
 		return out
 	}
-	out.below = append([]row{blankRow()}, m.groundRows(g, i, j)...)
+	out.below = m.groundRows(g, i, j)
+	if m.h >= highScreen {
+		out.below = append([]row{blankRow()}, out.below...)
+	}
 	out.offer = "open " + g.Columns[j].Name()
 	if g.Columns[j].Product == "" {
 		out.offer = "show who says so of " + g.Columns[j].Name()
@@ -74,7 +80,10 @@ func (m *Model) grassesAbout(g *grid.Grid) []line {
 	case grid.OfReference:
 		words = "The book has no product yet: what the reference says of actives."
 	}
-	out := m.told(theme.Base, words)
+	var out []line
+	if m.w >= leastFacts {
+		out = m.told(theme.Base, words)
+	}
 	key := ""
 	for _, k := range g.Keys() {
 		key += k.Letter + " " + k.Word + "  "
@@ -146,7 +155,7 @@ func (m *Model) showGround() sheet {
 	out := sheet{rows: m.groundRows(g, i, gridColumn(g, m.subject.cell.column))}
 	out.rows = append(out.rows, blankRow())
 	for _, k := range g.Keys() {
-		out.rows = append(out.rows, m.labelled(k.Letter+" "+k.Word, k.Words)...)
+		out.rows = append(out.rows, m.wrapped(theme.Dim, k.Letter+" "+k.Word+": "+k.Words)...)
 	}
 	return out
 }

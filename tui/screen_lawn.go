@@ -70,7 +70,9 @@ func (m *Model) showLawn() sheet {
 		s.rows = append(s.rows, m.fieldRow(l, f))
 	}
 	s.rows = append(s.rows, m.cautionRows(l.LawnName)...)
+	s.rows = append(s.rows, m.mayRows(l)...)
 	s.rows = append(s.rows, m.laidRows(l)...)
+	s.rows = append(s.rows, m.yearRows(l)...)
 	s.rows = append(s.rows, m.noteRows(l)...)
 	s.rows = append(s.rows, m.historyRows(l)...)
 	s.offer, s.small = m.lawnOffer(m.chosenAmong(s.rows))
@@ -149,6 +151,7 @@ func (m *Model) zoneRows(l *core.Lawn) []row {
 			m.cellRight(theme.Base, z.Area.Text()+" sq ft", 12),
 			{theme.Base, " " + m.g.clean(words)},
 		}}})
+		out = append(out, m.zoneMore(z)...)
 	}
 	return out
 }

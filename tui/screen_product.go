@@ -192,11 +192,11 @@ func (m *Model) mixesWith(product string) []row {
 			name = "mixes"
 		}
 		out = append(out, row{id: toMix + mix.MixName, now: true, line: line{left: []span{
-			{theme.Dim, m.padded(name, labelWidth)}, {theme.Strong, m.g.clean(mix.MixName)}, {theme.Base, "  " + r.Text()},
+			{theme.Dim, m.padded(name, m.factWidth())}, {theme.Strong, m.g.clean(mix.MixName)}, {theme.Base, "  " + r.Text()},
 		}}})
 	}
 	if len(out) == 0 {
-		return m.labelled("mixes", "none holds it")
+		return m.fact(theme.Base, "mixes", "none holds it")
 	}
 	return out
 }

@@ -43,7 +43,7 @@ var entryLines = []lineOf{
 	{"most_year", "most in a year", "", true},
 	{"most_times", "times in a year", "", true},
 	{"year_days", "the label's year", " days", false},
-	{"days_between", "days between", "", true},
+	{"days_between", "between two visits", " days", true},
 	{"wind_max_mph", "wind", " mph at most", true},
 	{"temp_max_f", "highest temperature", " F", true},
 	{"temp_min_f", "lowest temperature", " F", true},
