@@ -69,7 +69,7 @@ func TestTheLabelIsChangedFromItsPage(t *testing.T) {
 	if now.RateHigh != before.RateHigh || now.RateLow != before.RateLow || strings.Join(now.Grasses, ",") != strings.Join(before.Grasses, ",") || now.Registration != before.Registration {
 		t.Errorf("it was\n%+v and is\n%+v", before, now)
 	}
-	c.sees("One product", "Example Cool", "version 2", "version 1")
+	c.sees("One product", "Example Cool").size(120, 60).press("pgdown", "pgdown").sees("version 2", "between two visits 21 days, was blank", "version 1").size(120, 40)
 
 	// From any page, all of them as they stand.
 	c.press("i", "pgdown", "pgdown").typed("5 fl oz/acre").press("ctrl+s")

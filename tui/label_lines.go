@@ -82,7 +82,7 @@ func (m *Model) productGrid(p *core.Product) []row {
 	const ratesWidth = 34
 	g := grid.OfProduct(m.book, p.ProductName, m.moment())
 	l := m.lookAt(g, 0)
-	out := []row{blankRow(), sectionRow("on which grass: the product, then the reference on its actives; Enter shows why")}
+	out := []row{blankRow(), sectionRow("on which grass: product, then its actives"), row{line: text(theme.Dim, m.g.fit("Enter on a grass shows why", m.w-tableMarks))}}
 	for _, h := range m.gridHead(g, l) {
 		h.left[0].s = strings.TrimPrefix(h.left[0].s, "  ")
 		out = append(out, row{line: h})
@@ -105,7 +105,8 @@ func (m *Model) referenceRates(p *core.Product) []row {
 	if len(list) == 0 {
 		return nil
 	}
-	out := []row{blankRow(), sectionRow("rates of the reference, beside this label entry's; they are not limits of this label")}
+	out := []row{blankRow(), sectionRow("rates of its actives: this label entry, then the reference")}
+	out = append(out, m.wrapped(theme.Dim, "The reference's are no limits of this label.")...)
 	for _, t := range list {
 		out = append(out, m.fact(theme.Base, t.About, t.Words)...)
 	}

@@ -70,10 +70,10 @@ func (m *Model) showLawn() sheet {
 		s.rows = append(s.rows, m.fieldRow(l, f))
 	}
 	s.rows = append(s.rows, m.cautionRows(l.LawnName)...)
-	s.rows = append(s.rows, m.mayRows(l)...)
 	s.rows = append(s.rows, m.laidRows(l)...)
-	s.rows = append(s.rows, m.yearRows(l)...)
 	s.rows = append(s.rows, m.noteRows(l)...)
+	s.rows = append(s.rows, m.mayRows(l)...)
+	s.rows = append(s.rows, m.yearRows(l)...)
 	s.rows = append(s.rows, m.historyRows(l)...)
 	s.offer, s.small = m.lawnOffer(m.chosenAmong(s.rows))
 	return s

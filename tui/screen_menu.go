@@ -1,6 +1,8 @@
 package tui
 
 import (
+	"strings"
+
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/tui/theme"
@@ -14,12 +16,12 @@ func menuPage() *pageSpec {
 			var rows []row
 			longest := 0
 			for _, s := range m.specs {
-				if s.key != "" {
+				if inMenu(s) {
 					longest = max(longest, cells(s.title))
 				}
 			}
 			for _, s := range m.specs {
-				if s.key != "" {
+				if inMenu(s) {
 					rows = append(rows, row{id: s.key, now: true, line: line{left: []span{
 						{theme.Key, s.key}, {theme.Strong, " " + m.padded(s.title, longest)}, {theme.Base, " " + s.words},
 					}}})
@@ -38,13 +40,20 @@ func menuPage() *pageSpec {
 	}
 }
 
+// inMenu tells whether a page has a row in the list. The search stands among the keys below it: at 80x24 there is a row
+// for each other page.
+func inMenu(s *pageSpec) bool { return s.key != "" && s.page != pageFind }
+
 // menuKeys are the letters that open pages from the list.
 func menuKeys(specs []*pageSpec) []binding {
 	out := []binding{sunKey(pageMenu)}
 	for _, s := range specs {
 		if s.key != "" {
-			b := hidden(pageKey(pageMenu, s.key, "", "", func(m *Model) tea.Cmd { return m.goTo(s.page) }, nil))
-			b.line = s.types
+			b := pageKey(pageMenu, s.key, "", "", func(m *Model) tea.Cmd { return m.goTo(s.page) }, nil)
+			b.line, b.unlisted = s.types, inMenu(s)
+			if !inMenu(s) {
+				b.SetHelp(s.key, strings.ToLower(s.title))
+			}
 			out = append(out, b)
 		}
 	}

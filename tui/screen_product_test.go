@@ -13,18 +13,19 @@ func TestProductsAreListedWithWhatIsAboard(t *testing.T) {
 
 func TestProductPage(t *testing.T) {
 	c := climbIn(t, morning).press("g", "p", "down", "enter").sees(
-		"Example Cool", "triclopyr 4 lb per gal", "00000-2", "0.100 to 0.200 fl oz per 1,000 sq ft",
-		"tall fescue, Kentucky bluegrass", "blank: wind limit", "still to enter for today: most in a year, days between, wind limit", "in compartment b", "fescue, bluegrass  0.150 fl oz",
-	).size(120, 40).sees("version 1", "in force, of 2026-05-28 09:22")
+		"Example Cool", "triclopyr 4 lb per gal; herbicide", "HRAC 4", "00000-2", "0.2 fl oz per 1,000 sq ft", "tall fescue, Kentucky bluegrass",
+		"most in a year      blank: not checked", "still to enter for today: most in a year, days between, wind limit",
+	).size(200, 60).sees("in compartment b", "fescue, bluegrass  0.150 fl oz").press("pgdown", "pgdown", "pgdown").sees(
+		"I  injures", "this label entry lays 0.136 to 0.272 lb per acre of it", "recalled, not read", "version 1", "2026-05-28 09:22, in force: as first entered",
+	).size(80, 24)
 	c.press("esc").sees("Example Iron").press("esc").sees("take from")
 }
 
 func TestProductShowsEachVersion(t *testing.T) {
 	again := `
 {"fact":"product","name":"Example Iron","form":"dry","kind":"iron","grasses":["tall_fescue"]}`
-	climbIn(t, morning+again).press("g", "p", "down", "down", "enter").sees(
-		"blank: actives, registration, lowest rate", "blank: not checked",
-	).size(120, 40).sees("version 2", "in force", "version 1", "on tall fescue", "label of Example Iron")
+	climbIn(t, morning+again).press("g", "p", "down", "down", "enter").sees("actives             blank: not checked").size(120, 60).
+		press("pgdown", "pgdown").sees("version 2", "in force: grasses with tall fescue; without all turf; lowest rate blank, was 1", "highest rate blank, was 4 oz per 1,000 sq ft", "version 1", "as first entered")
 }
 
 func TestProductsByTaps(t *testing.T) {

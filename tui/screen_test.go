@@ -164,6 +164,27 @@ var situations = []struct {
 	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "t", "enter", "down", "enter", "down") }},
 	{"products", func(t *testing.T) *cab { return twoLawns(t).press("g", "p") }},
 	{"product", func(t *testing.T) *cab { return twoLawns(t).press("g", "p", "down", "enter") }},
+	{"product_on_grasses", func(t *testing.T) *cab {
+		return climbIn(t, atAlder).press("g", "p", "enter").goesTo("grass/tall_fescue", "down")
+	}},
+	{"product_versions", func(t *testing.T) *cab {
+		return climbIn(t, morning+labelChanged).press("g", "p", "enter", "pgdown", "pgdown", "pgdown", "pgdown", "pgdown")
+	}},
+	{"grasses", func(t *testing.T) *cab { return climbIn(t, atAlder, demo).press("g", "k") }},
+	{"grasses_cell", func(t *testing.T) *cab {
+		return climbIn(t, atAlder+cautions).press("g", "k", "right").goesTo("grass/kentucky_bluegrass", "down")
+	}},
+	{"grasses_many", func(t *testing.T) *cab {
+		return climbIn(t, manyProducts).press("g", "k", "right", "right", "right", "down")
+	}},
+	{"grasses_nothing_loaded", func(t *testing.T) *cab { return climbIn(t, "").press("g", "k") }},
+	{"grasses_no_product", func(t *testing.T) *cab { return emptyRig(t).press("g", "k", "right", "down") }},
+	{"grasses_why", func(t *testing.T) *cab {
+		return climbIn(t, atAlder+cautions).press("g", "k", "right").goesTo("grass/kentucky_bluegrass", "down").press("w")
+	}},
+	{"lawn_one_grass_this_year", func(t *testing.T) *cab {
+		return climbIn(t, spreading(t)[1:]+"\n"+lastWeeks).press("g", "l").goesTo("may/front", "down").press("pgdown")
+	}},
 	{"mixes", func(t *testing.T) *cab { return climbIn(t, atAlder+weedAndIron).press("g", "x") }},
 	{"mix", func(t *testing.T) *cab {
 		return climbIn(t, atAlder+weedAndIron).press("g", "x", "down", "down", "down", "enter")
@@ -280,7 +301,8 @@ func TestSmallScreens(t *testing.T) {
 	for _, s := range situations {
 		switch s.name {
 		case "hose_holds_other_mix", "stop_with_two_stops", "stop_reason_line", "help", "clean_and_ready", "on_the_road", "turned_to_a", "strike_question",
-			"form_rig_tank", "form_wrong", "form_product", "form_grasses", "form_mix", "empty_book", "settings", "rig":
+			"form_rig_tank", "form_wrong", "form_product", "form_grasses", "form_mix", "empty_book", "settings", "rig",
+			"grasses", "grasses_cell", "grasses_many", "grasses_why":
 			for _, size := range [][2]int{{40, 16}, {60, 20}} {
 				t.Run(fmt.Sprintf("%s_%dx%d", s.name, size[0], size[1]), func(t *testing.T) {
 					golden.RequireEqual(t, []byte(s.cab(t).size(size[0], size[1]).screen()))

@@ -13,6 +13,9 @@ func Season(l core.SeasonLine) string {
 	var parts []string
 	add := func(format string, args ...any) { parts = append(parts, fmt.Sprintf(format, args...)) }
 	sum := l.AtLeast.Text()
+	if lb, err := l.AtLeast.In("lb_per_1000_sqft"); err == nil && l.Of == core.OfNitrogen {
+		sum = fmt.Sprintf("%.2f lb per 1,000 sq ft", lb)
+	}
 	if !l.Sum.Known {
 		sum = "at least " + sum
 	}

@@ -64,7 +64,7 @@ func Lines(p *core.Product) []Line {
 	cells := Cells(p)
 	var out []Line
 	for _, f := range entryLines {
-		l := Line{Key: f.key, Words: f.words, Says: cells[f.key] + f.unit}
+		l := Line{Key: f.key, Words: f.words, Says: valueWords(cells[f.key]) + f.unit}
 		switch {
 		case cells[f.key] == none && f.key != "signal":
 			l.Says = SaysNone
@@ -137,7 +137,8 @@ func Changes(before, after *core.Product) []string {
 		case c.Name == grassesColumn:
 			out = append(out, listChange("grasses", before.Label.Grasses, after.Label.Grasses))
 		default:
-			out = append(out, fmt.Sprintf("%s %s, was %s", wordsOf(c.Name), valueWords(b), valueWords(a)))
+			words, unit := wordsOf(c.Name)
+			out = append(out, fmt.Sprintf("%s %s, was %s", words, withUnit(b, unit), withUnit(a, unit)))
 		}
 	}
 	return out
@@ -145,13 +146,20 @@ func Changes(before, after *core.Product) []string {
 
 const grassesColumn = "grasses"
 
-func wordsOf(key string) string {
+func wordsOf(key string) (words, unit string) {
 	for _, f := range entryLines {
 		if f.key == key {
-			return f.words
+			return f.words, f.unit
 		}
 	}
-	return strings.ReplaceAll(key, "_", " ")
+	return strings.ReplaceAll(key, "_", " "), ""
+}
+
+func withUnit(cell, unit string) string {
+	if cell == "" || cell == none {
+		return valueWords(cell)
+	}
+	return valueWords(cell) + unit
 }
 
 func valueWords(cell string) string {
@@ -161,7 +169,7 @@ func valueWords(cell string) string {
 	case none:
 		return SaysNone
 	}
-	return cell
+	return strings.ReplaceAll(cell, "per 1000 sqft", "per 1,000 sq ft")
 }
 
 // listChange is what a list of grasses has more and less.
