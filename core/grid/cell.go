@@ -38,7 +38,7 @@ func (g *Grid) Cell(row, column int) Cell {
 	l := check.Look(g.b, p, r.Lawn, r.Zone, c.form, rate, g.at)
 	out := Cell{
 		Letter: l.Leave.Letter(), Word: l.Leave.Word(), Weight: l.Weight, Ground: l.Ground, Source: l.Source, Says: l.Says, Do: l.Do,
-		RateWords: words, Notes: check.OwnNotes(g.b, p, r.Lawn, r.Zone),
+		RateWords: words, Notes: l.Notes,
 	}
 	circumstances := check.CircumstancesOf(g.b, r.Zone, g.at)
 	circumstances.Form = c.form
