@@ -11,7 +11,8 @@ import (
 type Looked struct {
 	Leave  label.Leave
 	Weight Weight // the heaviest of all that is said
-	// Ground, Source, Says and Do are those of label entry and reference.
+	// Ruled is that of label entry and reference; Ground, Source, Says and Do are theirs too.
+	Ruled          Weight
 	Ground, Source string
 	Says, Do       string
 	Notes          []string // the operator's own, each with its weight: "stop: killed it in 2025"
@@ -24,8 +25,9 @@ func Look(b *core.Book, p *core.Product, lawn string, z core.Zone, form string, 
 	l := Looked{Leave: label.May(p.Label, z.Grass, j.circumstances(z), rate), Ground: GroundLabel, Source: labelSource(p), Notes: OwnNotes(b, p, lawn, z)}
 	l.Says = called(p) + " on " + label.GrassWords(z.Grass) + ": " + l.Leave.Words()
 	if o, against := j.leave(p, z, rate); against {
-		l.Weight, l.Ground, l.Source, l.Says, l.Do = o.weight, o.ground, o.source, o.says, o.do
+		l.Ruled, l.Ground, l.Source, l.Says, l.Do = o.weight, o.ground, o.source, o.says, o.do
 	}
+	l.Weight = l.Ruled
 	for _, o := range j.ownNotes(p, lawn, z) {
 		l.Weight = max(l.Weight, o.weight)
 	}

@@ -17,7 +17,8 @@ func (c *Column) raise(r core.Maybe[measure.Rate], of string) {
 // Cell is what there is to say of a column on a row.
 type Cell struct {
 	Letter, Word   string
-	Weight         check.Weight
+	Weight         check.Weight // the heaviest of all that is said
+	Ruled          check.Weight // of label entry and reference alone
 	Ground, Source string
 	Says           string
 	Do             string
@@ -37,7 +38,7 @@ func (g *Grid) Cell(row, column int) Cell {
 	rate, words := g.rateOn(p, c, r.Grass.Name)
 	l := check.Look(g.b, p, r.Lawn, r.Zone, c.form, rate, g.at)
 	out := Cell{
-		Letter: l.Leave.Letter(), Word: l.Leave.Word(), Weight: l.Weight, Ground: l.Ground, Source: l.Source, Says: l.Says, Do: l.Do,
+		Letter: l.Leave.Letter(), Word: l.Leave.Word(), Weight: l.Weight, Ruled: l.Ruled, Ground: l.Ground, Source: l.Source, Says: l.Says, Do: l.Do,
 		RateWords: words, Notes: l.Notes,
 	}
 	circumstances := check.CircumstancesOf(g.b, r.Zone, g.at)

@@ -27,8 +27,8 @@ func (g *Grid) Tell(row, column int) []Told {
 			add("residue", "it stands here %s; as residue it is judged by its share of the lowest label rate", c.WhereWords())
 		}
 	}
-	if cell.Weight != check.None && cell.Do != "" {
-		add(cell.Weight.String(), "%s", cell.Do)
+	if cell.Ruled != check.None && cell.Do != "" {
+		add(cell.Ruled.String(), "%s", cell.Do)
 	}
 	for _, n := range cell.Notes {
 		add("own note", "%s", n)
