@@ -163,7 +163,7 @@ func lastOff(h *fluid.Hose, by func(fluid.Liquid) float64, tolerance float64) me
 	var at, last measure.Volume
 	for _, p := range h.Charge {
 		at += p.Volume
-		if p.Volume > 0 && by(p.Liquid) > tolerance {
+		if p.Volume >= sliver && by(p.Liquid) > tolerance {
 			last = at
 		}
 	}

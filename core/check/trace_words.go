@@ -72,7 +72,7 @@ func (s *situation) residuePart(k int32, r residue) string {
 	}
 	if h := s.b.Plumbing().Hose(s.with.Hose); h != nil {
 		for _, p := range h.Charge {
-			if x := float64(p.Strength(k)); p.Volume > 0 && s.counted(k, x) == x && x > s.own(k) {
+			if x := float64(p.Strength(k)); p.Volume >= sliver && s.counted(k, x) == x && x > s.own(k) {
 				return PartHose
 			}
 		}
