@@ -188,7 +188,7 @@ func (m *Model) offerSmall() string {
 		case p.Unchanged:
 			return m.shown(actSame) + " if it is unchanged"
 		case m.book.Weather() != nil:
-			return "type it with the wind: 6 SW 64 6h high 88 forecast NAME 6:10 inversion no"
+			return "type it with the wind: 6 SW 64 6h high 88 forecast NAME 6:10"
 		}
 		return "wind, from, temperature"
 	}

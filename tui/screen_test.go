@@ -114,6 +114,15 @@ var situations = []struct {
 	{"weather", func(t *testing.T) *cab {
 		return climbIn(t, atAlder).wait(30*time.Minute).press("j", "i").type_("7 W 66 45% 6h").press("g", "w")
 	}},
+	{"weather_limits", func(t *testing.T) *cab {
+		return climbIn(t, coolLimits+morning).press("enter", "i").type_("6 SW 64 55% 8h high 88 forecast county airport 6:10 inversion no").press("g", "w")
+	}},
+	{"weather_forecast_missing", func(t *testing.T) *cab {
+		return climbIn(t, coolLimits+morning).press("enter")
+	}},
+	{"site_stop", func(t *testing.T) *cab {
+		return climbIn(t, coolLimits+besideFir+morning).press("enter", "i").type_("6 SW 64 55% 8h high 80 forecast county airport 6:10 inversion no")
+	}},
 	{"weather_on_hold", func(t *testing.T) *cab {
 		return climbIn(t, atAlder).press("i").type_("12 W 66").press("w", "enter").press("g", "w", "down", "down", "down", "down", "down")
 	}},

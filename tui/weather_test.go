@@ -8,6 +8,14 @@ import (
 	"example.com/tintline/core"
 )
 
+// coolLimits is a whole label entry of the cool-season product, and besideFir a pond beside the first lawn.
+const (
+	coolLimits = `{"fact":"product","name":"Example Cool","form":"liquid","kind":"herbicide","actives":[{"name":"mesotrione","lb_per_gal":4}],"registration":"00000-2","grasses":["tall_fescue","kentucky_bluegrass"],"rate_low_fl_oz_per_1000_sqft":0.1,"rate_high_fl_oz_per_1000_sqft":0.18,"wind_max_mph":10,"temp_max_f":86,"rain_free_h":1,"no_inversion":"yes","water_ft":25,"none":["temp_min"]}
+`
+	besideFir = `{"fact":"lawn","name":"77 Fir Lane","address":"77 Fir Lane","zones":[{"name":"all","grass":"tall_fescue","area_sqft":5200,"hazards":["pond"],"sites":[{"kind":"water","feet":10}]}]}
+`
+)
+
 func TestHoldIsOneState(t *testing.T) {
 	c := climbIn(t, atAlder).press("i").type_("12 W 66").sees("w: hold the day for wind").press("w").sees("hold the day for: wind").press("enter").sees("booked on hold: wind", "ON HOLD for wind since 09:42", "An observation of wind of 10 mph or less ends it.")
 	c.seesNot("Wind 12 mph, over 10")

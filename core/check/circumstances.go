@@ -16,7 +16,7 @@ func CircumstancesOf(b *core.Book, z core.Zone, at core.Moment) label.Circumstan
 }
 
 // hottest is the higher of the temperature as observed, if that is not too old (setting weather_old_min), and of the
-// forecast high of the date.
+// forecast high of the date, if that is not too old (setting forecast_old_h).
 func hottest(b *core.Book, at core.Moment) core.Maybe[float64] {
 	var out core.Maybe[float64]
 	w := b.Weather()
@@ -32,7 +32,7 @@ func hottest(b *core.Book, at core.Moment) core.Maybe[float64] {
 		take(w.Temp)
 	}
 	if w.At.Date() == at.Date() {
-		take(w.ForecastHigh)
+		take(forecastHigh(b, w, at))
 	}
 	return out
 }

@@ -53,7 +53,7 @@ func ofLabel(p *core.Product) []Limit {
 		say("wind at most " + mph(e.WindMax.MPH()) + " mph")
 	}
 	if e.TempMax.Known {
-		say("at most " + mph(e.TempMax.V) + " F, now; asked about by the forecast")
+		say("at most " + mph(e.TempMax.V) + " F; a forecast high over it is asked about")
 	}
 	if e.TempMin.Known {
 		say("at least " + mph(e.TempMin.V) + " F")

@@ -186,7 +186,8 @@ func (s *situation) proposeWeather(f Finding) Proposal {
 	case f.About == aboutAge:
 		p.Unchanged = true
 	case s.b.Weather() != nil:
-		p.Words = strings.TrimSuffix("l"+strings.TrimPrefix(f.Do, "L"), ".")
+		what, _, _ := strings.Cut(strings.TrimPrefix(f.Do, "Look at "), " and log ")
+		p.Words = "look at " + what
 	}
 	return p
 }

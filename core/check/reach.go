@@ -10,15 +10,25 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// otherMix is the share of a product's full strength above which a parcel is no trace of a mix but the mix itself, so that
-// the limits of its label hold. common practice, no source.
-const otherMix = 0.1
-
 // reaching lists the products that would be put on a zone, empty for any of those ahead: what leaves the nozzle in more than
 // a trace, what the mix meant holds, and what is spread.
 func (s *situation) reaching(zone string) []int32 {
+	if out, known := s.reach[zone]; known {
+		return out
+	}
+	out := s.reachingNow(zone)
+	if s.group == nil { // all rules that ask ask this of all zones
+		if s.reach == nil {
+			s.reach = map[string][]int32{}
+		}
+		s.reach[zone] = out
+	}
+	return out
+}
+
+func (s *situation) reachingNow(zone string) []int32 {
 	seen := map[int32]bool{}
-	full := map[int32]float64{}
+	most := map[int32]float64{} // of a trace
 	s.eachParcel(func(z core.Zone, l fluid.Liquid) {
 		if zone != "" && z.Name != zone {
 			return
@@ -27,10 +37,10 @@ func (s *situation) reaching(zone string) []int32 {
 			if seen[p.Key] {
 				continue
 			}
-			if _, known := full[p.Key]; !known {
-				full[p.Key] = s.full(p.Key)
+			if _, known := most[p.Key]; !known {
+				most[p.Key] = s.otherMix(p.Key)
 			}
-			seen[p.Key] = float64(l.Strength(p.Key)) > float64(otherMix*full[p.Key])
+			seen[p.Key] = float64(l.Strength(p.Key)) > most[p.Key]
 		}
 	})
 	if s.meant != nil {

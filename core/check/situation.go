@@ -33,6 +33,7 @@ type situation struct {
 	dry   *core.SpreadPlan // what is spread; nil: nothing
 	// noWeight is why it is not known how much is spread; nil where it is.
 	noWeight error
+	reach    map[string][]int32 // what was found to reach a zone
 	// group are the zones that are judged together; nil: all.
 	group *zoneGroup
 	// hoseStopped: the grass rule has already said that the hose must be pushed out.

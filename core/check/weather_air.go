@@ -95,6 +95,7 @@ func (s *situation) drying(w *core.WeatherAt) (Finding, bool) {
 func (s *situation) notLookedAt(w *core.WeatherAt) (Finding, bool) {
 	f := Finding{Weight: Ask, About: aboutLook, Cure: ActWeather, Ground: GroundLabel}
 	var look, why []string
+	var has wants
 	miss := func(what string, known bool, limits []ownLimit, words string) {
 		if known || len(limits) == 0 {
 			return
@@ -103,7 +104,7 @@ func (s *situation) notLookedAt(w *core.WeatherAt) (Finding, bool) {
 		if strings.Contains(words, "%") {
 			words = fmt.Sprintf(words, mph(limits[0].v))
 		}
-		why = append(why, fmt.Sprintf("the label entry of %s has %s", limits[0].of.ProductName, words))
+		has.add(limits[0].of.ProductName, words)
 		if f.Source == "" {
 			f.Source = labelSource(limits[0].of)
 		}
@@ -117,8 +118,8 @@ func (s *situation) notLookedAt(w *core.WeatherAt) (Finding, bool) {
 	if len(hot) == 0 {
 		miss("the temperature", w.Temp.Known, cold, "a limit of %s F")
 	}
-	miss("the forecast high", s.forecastHigh(w).Known, hot, "a limit of %s F")
-	if age := ForecastAge(w, s.in.At); w.ForecastHigh.Known && !s.forecastHigh(w).Known && len(hot) > 0 {
+	miss("the forecast high", forecastHigh(s.b, w, s.in.At).Known, hot, "a limit of %s F")
+	if age := ForecastAge(w, s.in.At); w.ForecastHigh.Known && !forecastHigh(s.b, w, s.in.At).Known && len(hot) > 0 {
 		why = append(why, fmt.Sprintf("the last forecast is %.0f h old", age.V))
 	}
 	miss("the hours to rain", w.RainFree.Known, s.ownLimits(true, rainFree), "%s h without rain")
@@ -129,7 +130,7 @@ func (s *situation) notLookedAt(w *core.WeatherAt) (Finding, bool) {
 		return f, false
 	}
 	f.Do = "Look at " + list(look) + " and log " + them(look) + "."
-	f.Says = unseen(w, look) + because(why)
+	f.Says = unseen(w, look) + because(append(has.sentences(), why...))
 	return f, true
 }
 
@@ -144,18 +145,43 @@ func unseen(w *core.WeatherAt, look []string) string {
 	return "Not looked at: " + list(look)
 }
 
-// because joins grounds, each once.
-func because(why []string) string {
-	var once []string
-	for _, s := range why {
-		if !hasText(once, s) {
-			once = append(once, s)
+// wants are limits by the product whose label entry has them.
+type wants []struct {
+	product string
+	limits  []string
+}
+
+func (w *wants) add(product, limit string) {
+	for i := range *w {
+		one := &(*w)[i]
+		if one.product != product {
+			continue
 		}
+		if !hasText(one.limits, limit) {
+			one.limits = append(one.limits, limit)
+		}
+		return
 	}
-	if len(once) == 0 {
+	*w = append(*w, struct {
+		product string
+		limits  []string
+	}{product, []string{limit}})
+}
+
+func (w wants) sentences() []string {
+	var out []string
+	for _, one := range w {
+		out = append(out, fmt.Sprintf("the label entry of %s has %s", one.product, list(one.limits)))
+	}
+	return out
+}
+
+// because joins grounds to the sentence before them.
+func because(why []string) string {
+	if len(why) == 0 {
 		return "."
 	}
-	return "; " + strings.Join(once, "; ") + "."
+	return "; " + strings.Join(why, "; ") + "."
 }
 
 func them(list []string) string {

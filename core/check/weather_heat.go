@@ -15,7 +15,7 @@ func tempMin(e label.Entry) measure.Maybe[float64] { return e.TempMin }
 // moment, but a lawn sprayed in the cool of the morning stands the same day's heat.
 func (s *situation) heat(w *core.WeatherAt) (Finding, bool) {
 	hot, cold := s.ownLimits(false, tempMax), s.ownLimits(true, tempMin)
-	high := s.forecastHigh(w)
+	high := forecastHigh(s.b, w, s.in.At)
 	f := Finding{About: aboutTemperature, Unit: "F", Figured: w.Temp}
 	if over := broken(hot, w.Temp, false); len(over) > 0 {
 		f.byLabel(Stop, over, "")
@@ -67,8 +67,8 @@ func (s *situation) heatBySetting(f Finding, w *core.WeatherAt, high core.Maybe[
 
 // forecastHigh is the high that was forecast; unknown where the forecast is older than the setting allows. One whose hour
 // is not said is taken.
-func (s *situation) forecastHigh(w *core.WeatherAt) core.Maybe[float64] {
-	if age := ForecastAge(w, s.in.At); age.Known && age.V > s.b.Setting(core.ForecastOldH) {
+func forecastHigh(b *core.Book, w *core.WeatherAt, at core.Moment) core.Maybe[float64] {
+	if age := ForecastAge(w, at); age.Known && age.V > b.Setting(core.ForecastOldH) {
 		return core.Maybe[float64]{}
 	}
 	return w.ForecastHigh

@@ -233,7 +233,7 @@ func TestWeatherLimitsAreListed(t *testing.T) {
 	}
 	text := strings.Join(got, "\n")
 	for _, want := range []string{
-		"X: wind at most 9 mph", "X: at most 86 F", "X: at least 45 F", "X: 6 h without rain", "X: not under an inversion",
+		"X: wind at most 9 mph", "X: at most 86 F; a forecast high over it is asked about", "X: at least 45 F", "X: 6 h without rain", "X: not under an inversion",
 		"Y: at most 84 F", "Y: blank, not checked: wind", ": ask: a herbicide over 85 F", ": note: wet-bulb depression over 10 C", ": not known: a forecast of more than 12 h ago",
 	} {
 		if !strings.Contains(text, want) {
