@@ -29,8 +29,10 @@ func admitWeather(f *Weather) error {
 		v         Maybe[float64]
 		low, high float64
 	}{
-		{"temperature", "degrees Fahrenheit", f.Temp, -60, 140}, {"relative humidity", "per cent", f.Humidity, 0, 100},
-		{"time without rain", "h", f.RainFree, 0, 1000}, {"high of the forecast", "degrees Fahrenheit", f.ForecastHigh, -60, 140},
+		{"temperature", "degrees Fahrenheit", f.Temp, -60, 140},
+		{"relative humidity", "per cent", f.Humidity, 0, 100},
+		{"time without rain", "h", f.RainFree, 0, 1000},
+		{"high of the forecast", "degrees Fahrenheit", f.ForecastHigh, -60, 140},
 	} {
 		if m.v.Known && (m.v.V < m.low || m.v.V > m.high) {
 			return refuse(fmt.Sprintf("Give %g to %g.", m.low, m.high), "The %s is %g %s.", m.what, m.v.V, m.unit)

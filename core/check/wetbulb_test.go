@@ -12,8 +12,13 @@ import (
 func TestWetBulbOfStull(t *testing.T) {
 	for _, r := range []struct{ c, rh, want, off float64 }{
 		{20, 50, 13.7, 0.05},
-		{20, 50, 13.70, 0.01}, {25, 50, 18.00, 0.01}, {30, 50, 22.30, 0.01}, {30, 30, 18.37, 0.01},
-		{35, 20, 19.30, 0.01}, {15, 80, 12.73, 0.01}, {25, 90, 23.70, 0.01},
+		{20, 50, 13.70, 0.01},
+		{25, 50, 18.00, 0.01},
+		{30, 50, 22.30, 0.01},
+		{30, 30, 18.37, 0.01},
+		{35, 20, 19.30, 0.01},
+		{15, 80, 12.73, 0.01},
+		{25, 90, 23.70, 0.01},
 	} {
 		if got := WetBulb(r.c, r.rh); !got.Known || math.Abs(got.V-r.want) > r.off {
 			t.Errorf("%g C, %g %%: %+v, want %g", r.c, r.rh, got, r.want)
@@ -27,8 +32,16 @@ func TestWetBulbIsUnknownOutsideOfThePapersRange(t *testing.T) {
 		c, rh float64
 		known bool
 	}{
-		{20, 5, true}, {20, 4.99, false}, {20, 99, true}, {20, 99.01, false}, {-20, 50, true}, {-20.01, 50, false}, {50, 50, true}, {50.01, 50, false},
-		{math.NaN(), 50, false}, {20, math.NaN(), false},
+		{20, 5, true},
+		{20, 4.99, false},
+		{20, 99, true},
+		{20, 99.01, false},
+		{-20, 50, true},
+		{-20.01, 50, false},
+		{50, 50, true},
+		{50.01, 50, false},
+		{math.NaN(), 50, false},
+		{20, math.NaN(), false},
 	} {
 		if got := WetBulb(r.c, r.rh); got.Known != r.known {
 			t.Errorf("%g C, %g %%: %+v", r.c, r.rh, got)

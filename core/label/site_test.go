@@ -30,10 +30,20 @@ func TestSiteTables(t *testing.T) {
 // resistance action committees).
 func TestBeside(t *testing.T) {
 	for _, r := range []struct{ site, active, what string }{
-		{SiteRoots, "Dicamba", "dicamba"}, {SiteRoots, "dicamba DMA salt", "dicamba"}, {SiteRoots, "triclopyr", ""}, {SiteRoots, "mesotrione", ""},
-		{SiteEdible, "triclopyr", "HRAC 4"}, {SiteEdible, "mecoprop-p", "HRAC 4"}, {SiteEdible, "2,4-D amine", "2,4-D"}, {SiteEdible, "quinclorac", "HRAC 4"},
-		{SiteEdible, "mesotrione", ""}, {SiteEdible, "something new", ""},
-		{SiteBloom, "imidacloprid", "IRAC 4A"}, {SiteBloom, "bifenthrin", "IRAC 3A"}, {SiteBloom, "chlorantraniliprole", ""}, {SiteBloom, "dicamba", ""},
+		{SiteRoots, "Dicamba", "dicamba"},
+		{SiteRoots, "dicamba DMA salt", "dicamba"},
+		{SiteRoots, "triclopyr", ""},
+		{SiteRoots, "mesotrione", ""},
+		{SiteEdible, "triclopyr", "HRAC 4"},
+		{SiteEdible, "mecoprop-p", "HRAC 4"},
+		{SiteEdible, "2,4-D amine", "2,4-D"},
+		{SiteEdible, "quinclorac", "HRAC 4"},
+		{SiteEdible, "mesotrione", ""},
+		{SiteEdible, "something new", ""},
+		{SiteBloom, "imidacloprid", "IRAC 4A"},
+		{SiteBloom, "bifenthrin", "IRAC 3A"},
+		{SiteBloom, "chlorantraniliprole", ""},
+		{SiteBloom, "dicamba", ""},
 	} {
 		if got, ok := Beside(r.site, r.active); got.What != r.what || ok != (r.what != "") {
 			t.Errorf("%s beside %s: %+v, want %q", r.active, r.site, got, r.what)
