@@ -33,7 +33,7 @@ func (m *Model) openGrowth(lawn string, zones []string) {
 		hint += " Of one zone: " + l.Zones[0].Name + " 3."
 	}
 	m.openLine(textLine{
-		prompt: "the grass is, on " + on, choices: choices, extra: hint,
+		prompt: "grass on " + on, choices: choices, extra: hint,
 		read: func(m *Model, said string) ([]core.Fact, error) { return onlyFact(readGrowth(l, zones, said, m.at)) },
 	})
 }

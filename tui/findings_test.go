@@ -129,3 +129,22 @@ func lastOverride(b *core.Book) *core.Overridden {
 	}
 	return nil
 }
+
+// TestHowTheGrassGrowsIsAnsweredOnTheCab: where it is asked, Enter, a figure and Enter answer it.
+func TestHowTheGrassGrowsIsAnsweredOnTheCab(t *testing.T) {
+	c := climbIn(t, atAlder+"\n"+`{"fact":"setting","name":"growth_ask_to","value":630}`)
+	for i := 0; i < 4 && c.model().got.next.Act != check.ActGrowth; i++ {
+		c.press("enter")
+	}
+	c.size(80, 30).sees("ASK", "say how the grass grows on front").size(40, 16).sees("say how")
+	c.size(80, 24).press("z").sees("growth: front").press("esc")
+	c.press("enter").sees("1 growing", "6 newly seeded").press("1", "enter").sees("booked 418 Alder Court", "growing since 2026-05-28").seesNot("say how the grass grows")
+	for _, z := range c.book().Lawn("418 Alder Court").Zones {
+		if z.Growth != "growing" || z.GrowthSince != "2026-05-28" {
+			t.Errorf("%+v", z)
+		}
+	}
+	if f := lastOverride(c.book()); f != nil {
+		t.Errorf("it was gone on with: %+v", f)
+	}
+}

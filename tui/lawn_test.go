@@ -72,11 +72,11 @@ func TestNewLawnIsSetUpAndPutIn(t *testing.T) {
 func TestGrowthIsSaidOnTheLawnPage(t *testing.T) {
 	c := climbIn(t, fullDay).press("g", "l")
 	zone := func(name string) core.Zone { z, _ := c.book().Lawn("12 Fir Lane").Zone(name); return z }
-	c.down("front").press("w").sees("the grass is, on front", "1 growing", "6 newly seeded").type_("3").sees("booked 12 Fir Lane, front: dormant since 2026-05-28")
+	c.down("front").press("w").sees("grass on front: ", "1 growing", "6 newly seeded").type_("3").sees("booked 12 Fir Lane, front: dormant since 2026-05-28")
 	if f, b := zone("front"), zone("back"); f.Growth != label.Dormant || f.GrowthSince != "2026-05-28" || b.Growth == label.Dormant {
 		t.Errorf("%+v %+v", f, b)
 	}
-	c.down("555-0112").press("w").sees("on all of 12 Fir Lane").type_("back 6 2026-05-01").sees("booked 12 Fir Lane, back: newly seeded since 2026-05-01")
+	c.down("555-0112").press("w").sees("grass on all of 12 Fir Lane: ").type_("back 6 2026-05-01").sees("booked 12 Fir Lane, back: newly seeded since 2026-05-01")
 	c.press("w").type_("stressed").sees("booked 12 Fir Lane: stressed since 2026-05-28")
 	c.press("w").type_("7").sees("\"7\" is no state of growth").press("esc").press("w").type_("1 2027-01-01").sees("still to come").press("esc")
 	if f, b := zone("front"), zone("back"); f.Growth != label.Stressed || b.Growth != label.Stressed {

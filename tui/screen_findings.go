@@ -69,6 +69,7 @@ func (m *Model) findingsAbout(r *check.Report) string {
 // findingRows are a finding with all that was merged into it: what to do, then what it says and on what that rests.
 func (m *Model) findingRows(i int, f *check.Finding) []row {
 	var out []row
+	doBefore, groundBefore := "", ""
 	for j, one := range f.All() {
 		one.Rule = f.Rule
 		s := m.finding(one)
@@ -92,7 +93,8 @@ func (m *Model) findingRows(i int, f *check.Finding) []row {
 			t     theme.Token
 			words string
 		}{
-			{theme.Strong, s.do}, {theme.Base, m.g.clean(one.Says)}, {theme.Base, one.FigureWords()}, {theme.Dim, prefixed("ground: ", m.g.clean(one.SourceWords()))},
+			{theme.Strong, unlessSame(s.do, &doBefore)}, {theme.Base, m.g.clean(one.Says)}, {theme.Base, one.FigureWords()},
+			{theme.Dim, prefixed("ground: ", unlessSame(m.g.clean(one.SourceWords()), &groundBefore))},
 			{theme.Ask, prefixed("gone on with, because: ", m.g.clean(one.Reason+unlawfulWith(&one)))},
 		} {
 			for _, l := range m.g.wrap(say.words, m.w-wordWidth-4) {
@@ -111,6 +113,15 @@ func (m *Model) worded(word string, t, of theme.Token, words string) row {
 		return row{line: line{left: []span{head, {theme.Base, " "}, {of, m.g.fit(m.g.clean(words), m.w-wordWidth-4)}}}}
 	}
 	return row{line: line{left: []span{head, {of, words}}}}
+}
+
+// unlessSame is words that were not just said.
+func unlessSame(words string, before *string) string {
+	if words == *before {
+		return ""
+	}
+	*before = words
+	return words
 }
 
 func prefixed(before, words string) string {

@@ -130,6 +130,7 @@ func checkText(r check.Report) string {
 
 // findingText is a finding with all that was merged into it: what to do, what it says, figures, zones, ground and source.
 func findingText(w *strings.Builder, f *check.Finding) {
+	before := ""
 	for i, one := range f.All() {
 		head := fmt.Sprintf("%-4s  %s  ", strings.ToUpper(one.Weight.String()), f.Rule)
 		if i > 0 {
@@ -153,7 +154,10 @@ func findingText(w *strings.Builder, f *check.Finding) {
 		if len(one.Products) > 1 {
 			line("products: ", strings.Join(one.Products, ", "))
 		}
-		line("ground: ", one.SourceWords())
+		if ground := one.SourceWords(); ground != before {
+			line("ground: ", ground)
+			before = ground
+		}
 		if one.Reason == "" {
 			continue
 		}

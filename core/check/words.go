@@ -26,15 +26,11 @@ func (f *Finding) GroundWords() string {
 
 // SourceWords is the ground with its source whole; empty where the finding has neither.
 func (f *Finding) SourceWords() string {
-	ground := f.GroundWords()
-	source := strings.TrimSpace(f.Source)
-	if ground == OwnNote {
-		source = strings.TrimLeft(source[len(OwnNote):], " ,:")
-	}
+	ground, source := f.GroundWords(), strings.TrimSpace(f.Source)
 	switch {
 	case ground == "" || source == "":
 		return ground + source
-	case strings.HasPrefix(source, ground):
+	case strings.HasPrefix(strings.ToLower(source), ground):
 		return source
 	}
 	return ground + ", " + source
