@@ -40,19 +40,32 @@ func dateIn(year int, monthDay float64) string {
 	return fmt.Sprintf("%04d-%02d-%02d", year, int(monthDay)/100, int(monthDay)%100)
 }
 
-// growthUnknown asks how zones grow on which something that kills plants, or of which nothing is known, would go.
+// growthUnknown asks how zones grow on which something that kills plants, or of which nothing is known, would go: once for
+// all zones of a grass of which the same is not known.
 func (s *situation) growthUnknown(keys []int32, j judge) []Finding {
 	var out []Finding
+	var whys []string
+next:
 	for i, z := range s.zones {
 		why, asked := growthAsked(s.b, z, s.in.At)
 		if !asked || !s.meansHarm(keys, z, j) {
 			continue
 		}
+		for n := range out {
+			if whys[n] == why && out[n].Grass == z.Grass {
+				out[n].Zones, out[n].Area = append(out[n].Zones, z.Name), out[n].Area+s.areas[i]
+				continue next
+			}
+		}
+		whys = append(whys, why)
 		out = append(out, Finding{
 			Weight: Ask, About: aboutGrowth, Cure: ActGrowth, Part: PartZone, Grass: z.Grass, Zones: []string{z.Name}, Area: s.areas[i],
-			Ground: GroundExtension, Source: s.b.SettingSource(core.GrowthAskFrom),
-			Says: fmt.Sprintf("%s is %s, and %s.", z.Name, label.GrassWords(z.Grass), why), Do: "Say how it grows on the lawn's page.",
+			Ground: GroundExtension, Source: s.b.SettingSource(core.GrowthAskFrom), Do: "Say how it grows.",
 		})
+	}
+	for n := range out {
+		f := &out[n]
+		f.Says = fmt.Sprintf("%s, %s: %s.", joinZones(f.Zones), label.GrassWords(f.Grass), whys[n])
 	}
 	return out
 }

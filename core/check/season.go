@@ -197,7 +197,7 @@ func (one sum) whatToDo(w Weight) string {
 	case one.ground != GroundLabel:
 		return "Look on the label for the most in a year, and enter it."
 	case one.line.Fits == "" || one.line.Fits == one.line.To:
-		return "Do not lay it here; lay less, or take another product."
+		return "Lay less here, or take another product."
 	}
 	return "Do not lay it here: it fits again on " + one.line.Fits + "."
 }

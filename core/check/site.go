@@ -149,7 +149,7 @@ func localRules(source string) string {
 // howFar asks for a distance that is not entered.
 func (c siteCase) howFar(f Finding, what, asks string) Finding {
 	f.Weight = Ask
-	f.Says = fmt.Sprintf("%s: how far off %s is is not entered; %s.", c.z.Name, what, asks)
+	f.Says = fmt.Sprintf("%s: %s has no distance entered; %s.", c.z.Name, what, asks)
 	f.Do = fmt.Sprintf("Look how far off %s is, and enter it with the zone.", what)
 	return f
 }
