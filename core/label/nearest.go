@@ -34,6 +34,9 @@ func alike(word string, names []string) []scored {
 	for _, name := range names {
 		plain := plainWord(name)
 		d := distance(want, plain)
+		if begin := []rune(plain); len(begin) > len([]rune(want)) && want != "" { // typed short: zoysa, triclop
+			d = min(d, distance(want, string(begin[:len([]rune(want))]))+1)
+		}
 		for _, part := range strings.Split(plain, "_") {
 			d = min(d, distance(want, part)+1)
 		}
