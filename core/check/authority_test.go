@@ -76,7 +76,7 @@ func TestHeatIsOneStepMore(t *testing.T) {
 			t.Errorf("at %s F: %+v", temp, f)
 		}
 	}
-	if f := grassFound(t, "mesotrione", "tall_fescue", "", `{"fact":"weather","wind_mph":6,"temp_f":70,"forecast_high_f":92,"forecast_source":"airport","forecast_at":"06:10"}`); f == nil || f.Weight != Ask {
+	if f := grassFound(t, "mesotrione", "tall_fescue", "", `{"fact":"weather","wind_mph":6,"temp_f":70,"forecast_high_f":92,"forecast_source":"airport","forecast_at":"18:10"}`); f == nil || f.Weight != Ask {
 		t.Errorf("by the forecast: %+v", f)
 	}
 }
@@ -200,7 +200,7 @@ func TestGrowthUnknownIsOneAskAndSaidOtherwise(t *testing.T) {
 		return r, find(r, "grass")
 	}
 	r, f := ask()
-	if f == nil || f.Weight != Ask || f.About != aboutGrowth || f.Cure != ActGrowth || f.Do != "Say how it grows on the lawn's page." || hasText(r.NotChecked, "growth state: 1 of 1 zone (never said)") {
+	if f == nil || f.Weight != Ask || f.About != aboutGrowth || f.Cure != ActGrowth || f.Do != "Say how it grows." || hasText(r.NotChecked, "growth state: 1 of 1 zone (never said)") {
 		t.Errorf("%+v %v", f, r.NotChecked)
 	}
 	more(t, b, `{"fact":"growth_seen","lawn":"L","growth":"growing","since":"2026-03-10"}`)
