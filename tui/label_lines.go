@@ -82,7 +82,7 @@ func (m *Model) productGrid(p *core.Product) []row {
 	const ratesWidth = 34
 	g := grid.OfProduct(m.book, p.ProductName, m.moment())
 	l := m.lookAt(g, 0)
-	out := []row{blankRow(), sectionRow("on which grass: product, then its actives"), row{line: text(theme.Dim, m.g.fit("Enter on a grass shows why", m.w-tableMarks))}}
+	out := []row{blankRow(), sectionRow("on which grass: product, then its actives"), {line: text(theme.Dim, m.g.fit("Enter on a grass shows why", m.w-tableMarks))}}
 	for _, h := range m.gridHead(g, l) {
 		h.left[0].s = strings.TrimPrefix(h.left[0].s, "  ")
 		out = append(out, row{line: h})

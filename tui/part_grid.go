@@ -150,14 +150,8 @@ func weightToken(w check.Weight) theme.Token {
 
 // groundRows are all that a cell stands on.
 func (m *Model) groundRows(g *grid.Grid, i, j int) []row {
-	c := g.Cell(i, j)
-	title := c.Letter + " " + c.Word
-	if c.Weight != check.None {
-		title += ", " + c.Weight.String()
-	}
-	title += ": " + g.Columns[j].Name() + " on " + g.Rows[i].Grass.CommonName
 	var out []row
-	for _, l := range m.g.wrap(m.g.clean(title), m.w-tableMarks) {
+	for _, l := range m.g.wrap(m.g.clean(g.CellTitle(i, j)), m.w-tableMarks) {
 		out = append(out, row{line: text(theme.Strong, l)})
 	}
 	for _, t := range g.Tell(i, j) {

@@ -15,10 +15,11 @@ func (a *app) grassesCommand() *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "grasses [--grass NAME] [--active NAME]",
 		Short: "What may go on which grass, and who says so",
-		Long: `A table: grasses down, the products of the current loads across, a letter and a word in each cell. Nothing
-loaded: all products; no product: what the reference says of actives. --grass and --active narrow it
-down and print the rows of the reference with their sources, to be argued with. The label and local
-rules decide; what was recalled and not read is said to be so.`,
+		Long: `A table: grasses down, the products of the current loads across, a letter and a word in each cell.
+Nothing loaded: all products; no product: what the reference says of actives. --grass and --active narrow
+it down and print the rows of the reference with their sources, to be argued with; --grass also prints all
+on which each cell stands. The label and local rules decide; what was recalled and not read is said to be
+so.`,
 		Example: `  tintline grasses --book truck.db
   tintline grasses --grass zoysiagrass --active dicamba
   tintline grasses --json`,
@@ -92,6 +93,9 @@ func (a *app) grasses(b *core.Book, asked grid.Asked) error {
 		return a.printJSON(g.Document(rows))
 	}
 	text := g.Text()
+	if asked.Grass != "" {
+		text += g.Why()
+	}
 	if asked != (grid.Asked{}) {
 		text += grid.ReferenceText(rows, asked)
 	}

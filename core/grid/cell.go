@@ -23,7 +23,8 @@ type Cell struct {
 	Says           string
 	Do             string
 	Notes          []string // the operator's own
-	// RateWords says at which rate it is judged.
+	// Rate is at which it is judged, RateWords says that and where the rate comes from.
+	Rate      core.Maybe[measure.Rate]
 	RateWords string
 	Grounds   []Ground // of the reference, the one that decides first
 }
@@ -39,7 +40,7 @@ func (g *Grid) Cell(row, column int) Cell {
 	l := check.Look(g.b, p, r.Lawn, r.Zone, c.form, rate, g.at)
 	out := Cell{
 		Letter: l.Leave.Letter(), Word: l.Leave.Word(), Weight: l.Weight, Ruled: l.Ruled, Ground: l.Ground, Source: l.Source, Says: l.Says, Do: l.Do,
-		RateWords: words, Notes: l.Notes,
+		Rate: rate, RateWords: words, Notes: l.Notes,
 	}
 	circumstances := check.CircumstancesOf(g.b, r.Zone, g.at)
 	circumstances.Form = c.form

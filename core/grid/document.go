@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	"example.com/tintline/core/label"
+	"example.com/tintline/core/measure"
 )
 
 // Document is a grid as JSON: flat, no list is null.
@@ -48,7 +49,8 @@ type CellRow struct {
 	Ground  *string        `json:"ground"`
 	Source  *string        `json:"source"`
 	Says    string         `json:"says"`
-	Rate    *string        `json:"rate"`
+	RateWet *float64       `json:"rate_fl_oz_per_1000_sqft"`
+	RateDry *float64       `json:"rate_oz_per_1000_sqft"`
 	Notes   []string       `json:"notes"`
 	Rows    []ReferenceRow `json:"rows"`
 }
@@ -97,7 +99,8 @@ func (g *Grid) Document(reference []Ground) Document {
 			c := g.Cell(i, j)
 			row := CellRow{
 				Grass: g.Rows[i].Grass.Name, Product: text(g.Columns[j].Product), Active: text(g.Columns[j].Active), Letter: c.Letter, Word: c.Word,
-				Weight: c.Weight.String(), Ground: text(c.Ground), Source: text(c.Source), Says: c.Says, Rate: text(c.RateWords),
+				Weight: c.Weight.String(), Ground: text(c.Ground), Source: text(c.Source), Says: c.Says,
+				RateWet: rateIn(c, measure.Liquid, "fl_oz_per_1000_sqft"), RateDry: rateIn(c, measure.Dry, "oz_per_1000_sqft"),
 				Notes: append([]string{}, c.Notes...), Rows: referenceRows(c.Grounds),
 			}
 			cited = append(cited, row.Rows...)
@@ -140,6 +143,18 @@ func referenceRows(list []Ground) []ReferenceRow {
 		})
 	}
 	return out
+}
+
+// rateIn is the rate of a cell in a unit; null if it is not known, or of another kind.
+func rateIn(c Cell, k measure.Kind, unit string) *float64 {
+	if !c.Rate.Known || c.Rate.V.Kind != k {
+		return nil
+	}
+	f, err := c.Rate.V.In(unit)
+	if err != nil {
+		return nil
+	}
+	return &f
 }
 
 // text is null where there is none.

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"unicode/utf8"
+
+	"example.com/tintline/core/check"
 )
 
 // paper is how wide text is printed.
@@ -112,6 +114,31 @@ func (g *Grid) keyText() string {
 		printWrapped(&w, fmt.Sprintf("%s  %s: %s", k.Letter, k.Word, k.Words), 3)
 	}
 	return w.String()
+}
+
+// Why is all on which each cell of the grid stands, within 80 columns: of a grid that was narrowed down to one grass.
+func (g *Grid) Why() string {
+	var w strings.Builder
+	for i := range g.Rows {
+		for j := range g.Columns {
+			w.WriteString("\n")
+			printWrapped(&w, g.CellTitle(i, j), 2)
+			for _, t := range g.Tell(i, j) {
+				printIndented(&w, t.About+": "+t.Words, 2)
+			}
+		}
+	}
+	return w.String()
+}
+
+// CellTitle is a cell in one line: "N not listed, stop: Example Cool on common bermudagrass".
+func (g *Grid) CellTitle(row, column int) string {
+	c := g.Cell(row, column)
+	title := c.Letter + " " + c.Word
+	if c.Weight != check.None {
+		title += ", " + c.Weight.String()
+	}
+	return title + ": " + g.Columns[column].Name() + " on " + g.Rows[row].Grass.CommonName
 }
 
 // ReferenceText is rows of the reference, each with its source, within 80 columns.

@@ -60,8 +60,11 @@ func RateRowWords(r label.RateRow) string {
 		v             measure.Maybe[float64]
 		before, after string
 	}{
-		{r.MostOnce, "at most ", " lb of it per acre at once"}, {r.MostYear, "at most ", " lb of it per acre a year"},
-		{r.DaysBetween, "", " days between"}, {r.TempMax, "up to ", " F"}, {r.RainFree, "", " h without rain"},
+		{r.MostOnce, "at most ", " lb of it per acre at once"},
+		{r.MostYear, "at most ", " lb of it per acre a year"},
+		{r.DaysBetween, "", " days between"},
+		{r.TempMax, "up to ", " F"},
+		{r.RainFree, "", " h without rain"},
 		{r.ReseedWeeks, "", " weeks before seeding"},
 	} {
 		if f.v.Known {

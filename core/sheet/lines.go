@@ -58,8 +58,8 @@ var entryLines = []lineOf{
 	{"mixing_class", "formulation", "", false},
 }
 
-// Lines are what a label entry says, in the order in which it is read. Of a product that is no pesticide what only labels of
-// pesticides have is left out where it is blank.
+// Lines are what a label entry says, in the order in which it is read. A number that only pesticides have is left out of
+// other products where it is blank.
 func Lines(p *core.Product) []Line {
 	cells := Cells(p)
 	var out []Line
