@@ -157,7 +157,7 @@ const (
 
 // The same of the rules themselves, in days as they may come.
 func TestAReasonOpensOneStop(t *testing.T) {
-	const most = 150
+	const most = 150 // reasons
 	book := play(t, fourZones+hoseOf("b"))
 	rapid.Check(t, func(t *rapid.T) {
 		b := book.Clone()

@@ -82,9 +82,9 @@ func (s *situation) residuePart(k int32, r residue) string {
 
 // Rule 5 of the proposal that the limits come from.
 const (
-	threeRinses  = "After this one, rinse three times with at least 10 per cent of the tank, push two hose volumes through and open the screens, before a lawn that does not tolerate it."
+	threeRinses  = "Rinse three times, 10 per cent of the tank each, push two hose volumes, open the screens."
 	rinsesSource = "; rinses of a tenth of the tank: survey of 25 sprayers, Agronomy 10:772, 2020; two hose volumes are assumed"
-	lookAgain    = " If you go on, look at the lawn again in 2 to 4 weeks: injury by so little shows late."
+	lookAgain    = " If you go on, look at the lawn again in 2 to 4 weeks."
 )
 
 func (s *situation) doAboutResidue(f *Finding, l *residueLimit) {
