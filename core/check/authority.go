@@ -76,6 +76,9 @@ func (j judge) leave(p *core.Product, z core.Zone, rate core.Maybe[measure.Rate]
 	}
 	row := deciding(&l)
 	o.ground, o.source = groundOfBasis(row.Basis), j.sources(p, &l, row)
+	if first := &l.Verdict.Rows[0]; row.Recalled() && !first.Recalled() { // the state is recalled; that it injures was read
+		o.ground, o.source = groundOfBasis(first.Basis), o.source+"; "+first.Cite()
+	}
 	o.says = fmt.Sprintf("%s on %s: the label entry lists it; %s", called(p), grass, j.against(p, &l, row))
 	if step := j.stepBeyond(z, c, row); step != "" {
 		o.weight = stepped(o.weight, step, 0)
@@ -132,7 +135,11 @@ func (j judge) against(p *core.Product, l *label.Leave, row *label.Row) string {
 	}
 	words += ": "
 	if l.Kind == label.WrongState {
-		return words + "dormant turf only (" + row.Cite() + "), and this is not said to be dormant"
+		words += "dormant turf only (" + row.Cite() + "), and this is not said to be dormant"
+		if l.Verdict.Rating == label.NotTolerant {
+			words += "; else " + l.Verdict.Words()
+		}
+		return words
 	}
 	words += l.Verdict.Words()
 	if most := row.When.MostRate; l.Kind == label.Reduced && most.Known && row.When.MostIsLimit {
