@@ -130,10 +130,10 @@ func TestGrassesAtEverySize(t *testing.T) {
 func TestLawnPageSaysTheYear(t *testing.T) {
 	c := climbIn(t, spreading(t)[1:]+"\n"+lastWeeks).size(120, 60).press("g", "l").sees(
 		"growing since 2026-05-02; cultivar Tifway; water 40 ft off; tree roots",
-		"this year, as of 2026-05-28", "0.0197 oz per 1,000 sq ft of at most 0.0500 oz per 1,000 sq ft", "once of 2", "last 2026-05-04, 24 days ago",
+		"this year, as of 2026-05-28", "0.0197 of at most 0.0500 oz per 1,000 sq ft, 0.0303 left", "once of 2", "last 2026-05-04, 24 days ago",
 		"again from 2026-06-15, 42 days between", "what may go on it", "0.80 lb per 1,000 sq ft",
 	)
-	c.sees("3 to 5 lb in TX", "no region is set")
+	c.sees("3 to 5 lb in TX", "no region is set among the settings")
 	c.goesTo("may/front", "down").press("enter").sees("Grasses", "cultivar Tifway", "Example Fine on hybrid bermudagrass")
 	c.press("esc").sees("this year")
 }

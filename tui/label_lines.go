@@ -37,11 +37,15 @@ func (m *Model) fact(t theme.Token, name, words string) []row {
 		return out
 	}
 	var out []row
-	for i, l := range m.g.wrap(m.g.clean(words), m.w-limitWidth-tableMarks) {
+	indent := limitWidth
+	if name = m.g.clean(name); cells(name) >= limitWidth { // it has a line of its own
+		out, name, indent = append(out, row{line: text(theme.Dim, m.g.fit(name, m.w-tableMarks))}), "", 4
+	}
+	for i, l := range m.g.wrap(m.g.clean(words), m.w-indent-tableMarks) {
 		if i > 0 {
 			name = ""
 		}
-		out = append(out, row{line: line{left: []span{{theme.Dim, m.padded(name, limitWidth)}, {t, l}}}})
+		out = append(out, row{line: line{left: []span{{theme.Dim, m.padded(name, indent)}, {t, l}}}})
 	}
 	return out
 }

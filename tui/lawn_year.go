@@ -7,6 +7,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/check"
 	"example.com/tintline/core/grid"
 	"example.com/tintline/core/label"
 	"example.com/tintline/tui/theme"
@@ -27,6 +28,9 @@ func (m *Model) zoneMore(z core.Zone) []row {
 	t := theme.Base
 	if z.Growth == "" {
 		t = theme.Note
+	}
+	if why := check.GrowthAsked(m.book, z, m.moment()); why != "" {
+		t, words = theme.Ask, words+"; to be asked: "+why
 	}
 	var out []row
 	for _, l := range m.g.wrap(m.g.clean(words), m.w-tableMarks-2) {
@@ -82,6 +86,7 @@ func (m *Model) yearRows(l *core.Lawn) []row {
 		date = d.Date
 	}
 	out := []row{blankRow(), sectionRow("this year, as of " + date)}
+	var fed []string // grasses that had nitrogen
 	for i := 0; i < len(l.Zones); {
 		told, n := grid.Year(m.book, l.LawnName, l.Zones[i], date), i+1
 		for n < len(l.Zones) && sameTold(told, grid.Year(m.book, l.LawnName, l.Zones[n], date)) {
@@ -94,8 +99,14 @@ func (m *Model) yearRows(l *core.Lawn) []row {
 		out = append(out, row{line: text(theme.Strong, m.g.fit(m.g.clean(joined(names)), m.w-tableMarks))})
 		for _, t := range told {
 			out = append(out, m.fact(theme.Base, t.About, t.Words)...)
+			if t.About == core.OfNitrogen && !hasID(fed, l.Zones[i].Grass) {
+				fed = append(fed, l.Zones[i].Grass)
+			}
 		}
 		i = n
+	}
+	for _, grass := range fed {
+		out = append(out, m.fact(theme.Base, "reference", grid.NitrogenRange(m.book, grass))...)
 	}
 	return out
 }

@@ -33,3 +33,9 @@ func Look(b *core.Book, p *core.Product, lawn string, z core.Zone, form string, 
 	}
 	return l
 }
+
+// GrowthAsked says why it has to be asked how a zone grows before something goes on it; empty if it has not.
+func GrowthAsked(b *core.Book, z core.Zone, at core.Moment) string {
+	why, _ := growthAsked(b, z, at)
+	return why
+}

@@ -9,8 +9,7 @@ import (
 	"example.com/tintline/core/say"
 )
 
-// Year says what went on a zone in the year of a date, product by product, actives that have a limit, and nitrogen against
-// what the reference has for the grass. What came as a trace only is named last.
+// Year says what went on a zone in the year of a date, product by product, actives that have a limit, and nitrogen. What came as a trace only is named last.
 func Year(b *core.Book, lawn string, z core.Zone, date string) []Told {
 	var out []Told
 	var traces []string
@@ -21,8 +20,6 @@ func Year(b *core.Book, lawn string, z core.Zone, date string) []Told {
 		case l.Of == core.OfProduct && l.Times == 0 && len(l.Unknown) == 0:
 			traces = append(traces, l.Name)
 		case l.Of == core.OfActive && !l.Limit.Known:
-		case l.Of == core.OfNitrogen:
-			out = append(out, Told{l.Name, say.Season(l) + "; " + NitrogenRange(b, z.Grass)})
 		default:
 			out = append(out, Told{l.Name, say.Season(l)})
 		}
@@ -64,11 +61,11 @@ func NitrogenRange(b *core.Book, grass string) string {
 	for _, r := range rows {
 		parts = append(parts, fmt.Sprintf("%s in %s (%s)", span(r.Low, r.High, "lb"), r.Region, shortSource(r.Source)))
 	}
-	words := "the reference for a year, per 1,000 sq ft: "
+	words := "nitrogen for a year of " + label.GrassWords(grass) + ", per 1,000 sq ft: " + strings.Join(parts, ", ")
 	if region == "" {
-		return words + strings.Join(parts, ", ") + "; no region is set"
+		return words + "; no region is set among the settings"
 	}
-	return words + strings.Join(parts, ", ")
+	return words
 }
 
 // shortSource is who says so, without the title.

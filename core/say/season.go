@@ -21,7 +21,7 @@ func Season(l core.SeasonLine) string {
 	}
 	switch {
 	case l.Limit.Known:
-		add("%s of at most %s; %s left", sum, l.Limit.V.Text(), l.Left.V.Text())
+		add("%s of at most %s, %s left", withoutUnit(sum, l.Limit.V.Text()), l.Limit.V.Text(), withoutUnit(l.Left.V.Text(), l.Limit.V.Text()))
 	case l.Of == core.OfNitrogen:
 		add("%s", sum)
 	case l.None:
@@ -52,6 +52,12 @@ func Season(l core.SeasonLine) string {
 		add("counted from %s, the label's own year", l.From)
 	}
 	return strings.Join(parts, "; ")
+}
+
+// withoutUnit leaves the unit of a figure out where it is that of the one beside it.
+func withoutUnit(figure, beside string) string {
+	_, unit, _ := strings.Cut(beside, " ")
+	return strings.TrimSuffix(figure, " "+unit)
 }
 
 func daysAgo(n int) string {

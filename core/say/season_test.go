@@ -34,7 +34,7 @@ func TestSeasonSaysWhenAgain(t *testing.T) {
 		{"may now", func(l *core.SeasonLine) { l.DaysBetween = core.Known(14.0) }, []string{"by days and sums it may go down again now"}},
 		{"year is full", func(l *core.SeasonLine) {
 			l.Limit, l.Left, l.Fits, l.Next = rate(1), rate(0), "2027-01-01", "2027-01-01"
-		}, []string{"1.00 oz per 1,000 sq ft of at most 1.00 oz", "0 oz per 1,000 sq ft left", "again from 2027-01-01, when the year's sum has room"}},
+		}, []string{"1.00 of at most 1.00 oz per 1,000 sq ft, 0 left", "again from 2027-01-01, when the year's sum has room"}},
 		{"never", func(l *core.SeasonLine) {
 			l.Limit, l.Left, l.Fits, l.Next = rate(0.5), rate(0), "", ""
 		}, []string{"no more of it fits"}},
