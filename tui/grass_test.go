@@ -43,7 +43,7 @@ var manyProducts = func() string {
 const lastWeeks = `{"fact":"product","name":"Example Food","form":"dry","kind":"fertiliser","grasses":["all_turf"],"rate_low_lb_per_1000_sqft":3,"rate_high_lb_per_1000_sqft":5,"nitrogen_pct":20,"quick_nitrogen_pct":50,"days_between":30}
 {"fact":"product","name":"Example Fine","form":"dry","kind":"herbicide","actives":[{"name":"metsulfuron-methyl","percent_by_weight":60}],"registration":"00000-1","grasses":["bermudagrass_hybrid","zoysiagrass"],"rate_low_oz_per_1000_sqft":0.01,"rate_high_oz_per_1000_sqft":0.03,"wind_max_mph":10,"most_year_oz_per_1000_sqft":0.05,"most_times":2,"days_between":42}
 {"fact":"mix","name":"fine","parts":[{"product":"Example Fine","rate_oz_per_1000_sqft":0.02}]}
-{"fact":"lawn","name":"418 Alder Court","customer":"B. Example","zones":[{"name":"front","grass":"bermudagrass_hybrid","area_sqft":4000,"growth":"growing","growth_since":"2026-05-02","cultivar":"Tifway","sites":[{"kind":"water","feet":40},{"kind":"roots"}]}]}
+{"fact":"lawn","name":"418 Alder Court","customer":"B. Example","known_since":"2026-03-01","zones":[{"name":"front","grass":"bermudagrass_hybrid","area_sqft":4000,"growth":"growing","growth_since":"2026-05-02","cultivar":"Tifway","sites":[{"kind":"water","feet":40},{"kind":"roots"}]}]}
 {"fact":"day_opened","date":"2026-05-04","operator":"R. Example","route":["418 Alder Court"]}
 {"fact":"loaded","into":"a","volume_gal":100,"mix":"fine","for":"gun"}
 {"fact":"lined_up","supply":["a"],"return":"a"}
