@@ -90,10 +90,10 @@ func VerdictSigns(v label.Verdict, growth string) (letter, word string) {
 		return "D", "dormant only"
 	case kind == label.Reduced:
 		return "R", "reduced"
+	case v.Rating == label.RatingUnknown && v.Recalled:
+		return "?", "recalled"
 	case v.Rating == label.RatingUnknown:
 		return "?", "not known"
-	case !v.Read():
-		return "?", "recalled"
 	}
 	return "T", "tolerant"
 }
