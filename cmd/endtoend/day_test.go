@@ -55,6 +55,19 @@ func keysFor(t testing.TB, f core.Fact) string {
 	return ""
 }
 
+// answersAsk answers the ask that stands in the band, if one does: what a compartment holds of another mix is asked about
+// once a day and grass.
+func (c *cab) answersAsk() bool {
+	if !strings.Contains(c.words(), " yes, go on: ") {
+		return false
+	}
+	was := c.screen()
+	time.Sleep(500 * time.Millisecond) // y too soon after the question came up is no answer
+	c.tap("y")
+	c.changed(was)
+	return true
+}
+
 // The demo's day through replay and the same day by keys give the same state.
 func TestDayByKeysIsTheDayByLines(t *testing.T) {
 	dir := t.TempDir()
@@ -74,6 +87,9 @@ func TestDayByKeysIsTheDayByLines(t *testing.T) {
 		if _, turned := l.Fact.(*core.LinedUp); turned {
 			words = "Set the valves: " // what to do goes before what happened
 		}
+		if _, sprays := l.Fact.(*core.Sprayed); sprays {
+			c.answersAsk()
+		}
 		keys, enter := strings.CutSuffix(keysFor(t, l.Fact), "\r")
 		c.tap(keys)
 		if enter {
@@ -89,8 +105,9 @@ func TestDayByKeysIsTheDayByLines(t *testing.T) {
 	if lines["state"] != keys["state"] || lines["state"] == "" {
 		t.Errorf("state by lines %v, by keys %v", lines["state"], keys["state"])
 	}
-	if lines["entries"] != keys["entries"] {
-		t.Errorf("entries by lines %v, by keys %v", lines["entries"], keys["entries"])
+	answers := strings.Count(must(t, "", "journal", "--json", "--book", byKeys), `"fact":"overridden"`)
+	if n, ok := keys["entries"].(float64); !ok || lines["entries"] != n-float64(answers) {
+		t.Errorf("entries by lines %v, by keys %v with %d answers", lines["entries"], keys["entries"], answers)
 	}
 }
 
@@ -105,6 +122,9 @@ func TestDayByProposals(t *testing.T) {
 		presses := 0
 		for ; presses < 200 && !strings.Contains(c.words(), "close the day"); presses++ {
 			was := c.screen()
+			if c.answersAsk() {
+				continue
+			}
 			if strings.Contains(c.words(), "Enter look at the weather") {
 				c.tap("j") // looked again, unchanged
 			} else {
