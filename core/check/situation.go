@@ -46,6 +46,8 @@ type situation struct {
 	// stoppedOn are the products that the grass rule stops, by zone: their residue is not spoken of again.
 	stoppedOn []onZone
 	limits    map[onZone][]residueLimit // looked up so far
+	worked    map[int32]ofProduct
+	fulls     map[int32]float64
 }
 
 // look fills an intent in.
@@ -258,6 +260,18 @@ func (s *situation) products() []int32 {
 // (or the applicator's tank), of the compartments that it came from, and of its usual rate at this delivery.
 // Residue is measured in shares of it.
 func (s *situation) full(product int32) float64 {
+	if f, ok := s.fulls[product]; ok {
+		return f
+	}
+	f := s.fullNow(product)
+	if s.fulls == nil {
+		s.fulls = map[int32]float64{}
+	}
+	s.fulls[product] = f
+	return f
+}
+
+func (s *situation) fullNow(product int32) float64 {
 	ref := usualRate(s.b, product) / s.delivery()
 	p := s.b.Plumbing()
 	letters := s.originLetters()

@@ -84,13 +84,13 @@ func (s *situation) residueOn(k int32, z core.Zone) residue {
 	if len(limits) == 0 {
 		return r
 	}
-	other := s.otherMix(k)
+	other := s.of(k).other
 	s.eachParcel(func(at core.Zone, l fluid.Liquid) {
 		x := float64(l.Strength(k))
 		if at.Name != z.Name || x == 0 || x > other {
 			return
 		}
-		one := residue{share: s.shareOf(k, s.counted(k, x)), own: s.counted(k, x) < x || x <= s.own(k)*slack, volume: l.Volume}
+		one := residue{share: s.shareOf(k, s.counted(k, x)), own: s.counted(k, x) < x || x <= s.of(k).own*slack, volume: l.Volume}
 		lim, w := heaviestOf(limits, one.share)
 		if sum, leads := s.sumOfHRAC4(k, z, l); leads {
 			for i := range limits {
@@ -122,6 +122,21 @@ func (r residue) with(one residue) residue {
 	return one
 }
 
+// ofProduct is what parcel after parcel is held against, worked out once.
+type ofProduct struct{ own, other, tolerated float64 }
+
+func (s *situation) of(k int32) ofProduct {
+	if o, ok := s.worked[k]; ok {
+		return o
+	}
+	o := ofProduct{s.own(k), s.otherMix(k), s.tolerated(k)}
+	if s.worked == nil {
+		s.worked = map[int32]ofProduct{}
+	}
+	s.worked[k] = o
+	return o
+}
+
 // own is the strength of a product in what is drawn from.
 func (s *situation) own(k int32) float64 {
 	if s.tank != nil {
@@ -135,8 +150,8 @@ func (s *situation) own(k int32) float64 {
 
 // counted is the strength that counts of a parcel: what counts as clean behind a changeover counts as what is drawn from.
 func (s *situation) counted(k int32, x float64) float64 {
-	if own := s.own(k); x > own && x-own <= s.tolerated(k)*slack {
-		return own
+	if o := s.of(k); x > o.own && x-o.own <= o.tolerated*slack {
+		return o.own
 	}
 	return x
 }
@@ -164,7 +179,7 @@ func (s *situation) sumOfHRAC4(k int32, z core.Zone, l fluid.Liquid) (sum float6
 	highest := 0.0
 	for _, p := range l.Holds {
 		x := float64(l.Strength(p.Key))
-		if x == 0 || x > s.otherMix(p.Key) || !hasHRAC4(s.limitsOn(p.Key, z)) {
+		if x == 0 || x > s.of(p.Key).other || !hasHRAC4(s.limitsOn(p.Key, z)) {
 			continue
 		}
 		f := s.shareOf(p.Key, s.counted(p.Key, x))
