@@ -71,6 +71,7 @@ type Season struct {
 	past     []Went  // up to the date, oldest first
 	plan     []Went  // what is to go down (see Would)
 	trace    float64 // the share of the lowest rate under which a dose is no application
+	contents map[*label.Entry][]content
 }
 
 // Season gathers what went on a zone up to a date, as if the plan went down on it.
@@ -127,15 +128,28 @@ func (x *Season) keys() []int32 {
 	return out
 }
 
-// strictest is the line of an active by the label entry that leaves least of it.
+// strictest is the line of an active by the label entry that leaves least of it. Most label entries limit none, and adding
+// up for each of them would take the cube of what went down.
 func (x *Season) strictest(active string, keys []int32) SeasonLine {
 	line := x.Active(active, -1)
 	for _, k := range keys {
-		if l := x.Active(active, k); l.Limit.Known && (!line.Limit.Known || l.Left.V.V < line.Left.V.V) {
+		if !limits(&x.s.products[k].Now().Label, active) {
+			continue
+		}
+		if l := x.Active(active, k); !line.Limit.Known || l.Left.V.V < line.Left.V.V {
 			line = l
 		}
 	}
 	return line
+}
+
+func limits(e *label.Entry, active string) bool {
+	for _, a := range e.Actives {
+		if a.MostYear.Known && ActiveName(a.Name) == active {
+			return true
+		}
+	}
+	return false
 }
 
 // labelOf is the label entry in force when something was laid.
@@ -169,9 +183,9 @@ func (x *Season) Product(k int32) SeasonLine {
 // less than 0: without a limit.
 func (x *Season) Active(active string, by int32) SeasonLine {
 	q := &question{x: x, kind: measure.Dry}
-	q.counts = func(w *Went) bool { _, has := contentOf(x.labelOf(w), active); return has }
+	q.counts = func(w *Went) bool { _, has := x.contentOf(w, active); return has }
 	q.value = func(w *Went) Maybe[float64] {
-		c, _ := contentOf(x.labelOf(w), active)
+		c, _ := x.contentOf(w, active)
 		return times(c, perMM2(w))
 	}
 	line := SeasonLine{Of: OfActive, Name: active}
@@ -225,16 +239,6 @@ func times(m Maybe[float64], f float64) Maybe[float64] {
 
 // perMM2 is the dose on the part that got most, in nL or ng for each square millimetre.
 func perMM2(w *Went) float64 { return float64(w.Peak) / float64(measure.SquareMetre) }
-
-// contentOf is how much of an active a label entry has in each unit of the product, and whether it names it.
-func contentOf(e *label.Entry, active string) (Maybe[float64], bool) {
-	for _, a := range e.Actives {
-		if ActiveName(a.Name) == active {
-			return e.PerProduct(a), true
-		}
-	}
-	return Maybe[float64]{}, false
-}
 
 // ActiveName is the name under which sums of an active are kept: that of the reference, else as it was entered, in lower
 // case.

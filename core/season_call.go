@@ -50,7 +50,7 @@ func (x *Season) LastActive(active string, but int32) (date, product string, day
 		if w.Product == but || !x.applied(w) || x.goesOn(w) || (len(x.plan) > 0 && w.SameCall(x.plan[0])) {
 			continue
 		}
-		if _, has := contentOf(x.labelOf(w), active); has {
+		if _, has := x.contentOf(w, active); has {
 			return w.Date, x.s.products[w.Product].Name, x.day - dayNumber(w.Date), true
 		}
 	}

@@ -75,6 +75,7 @@ type Model struct {
 	room   bool // the window is large enough
 	keys   []binding
 	got    answers
+	years  toldYears
 	ahd    aheadList
 	scene  *scene
 	status status

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -136,4 +137,27 @@ func TestLawnPageSaysTheYear(t *testing.T) {
 	c.sees("3 to 5 lb in TX", "no region is set among the settings")
 	c.goesTo("may/front", "down").press("enter").sees("Grasses", "cultivar Tifway", "Example Fine on hybrid bermudagrass")
 	c.press("esc").sees("this year")
+}
+
+// What went down this year is added up once while the book says the same, and anew when it does not.
+func TestYearIsAddedUpOnce(t *testing.T) {
+	c := climbIn(t, atAlder).press("g", "l")
+	years := func(m *Model) [][]grid.Told { return m.yearsOf(m.book.Lawn(m.subject.lawn), m.book.Day().Date) }
+	m := c.model()
+	if n := testing.AllocsPerRun(10, func() { years(&m) }); n != 0 {
+		t.Errorf("%v allocations for a page on which nothing changed", n)
+	}
+	before := years(&m)
+	c.old = append(c.old, enterLines(t, c.book(), startTime, `{"fact":"sprayed","lawn":"418 Alder Court","applicator":"gun","by":"area"}`)...)
+	m = c.model()
+	if after := years(&m); reflect.DeepEqual(before, after) {
+		t.Errorf("sprayed, and the year still says %v", after)
+	}
+	for _, lawn := range []string{"77 Fir Lane", "418 Alder Court"} {
+		m.subject.lawn = lawn
+		l := m.book.Lawn(lawn)
+		if got, want := years(&m)[0], grid.Year(m.book, lawn, l.Zones[0], m.book.Day().Date); !reflect.DeepEqual(got, want) {
+			t.Errorf("%s: got %v, want %v", lawn, got, want)
+		}
+	}
 }

@@ -87,9 +87,10 @@ func (m *Model) yearRows(l *core.Lawn) []row {
 	}
 	out := []row{blankRow(), sectionRow("this year, as of " + date)}
 	var fed []string // grasses that had nitrogen
+	years := m.yearsOf(l, date)
 	for i := 0; i < len(l.Zones); {
-		told, n := grid.Year(m.book, l.LawnName, l.Zones[i], date), i+1
-		for n < len(l.Zones) && sameTold(told, grid.Year(m.book, l.LawnName, l.Zones[n], date)) {
+		told, n := years[i], i+1
+		for n < len(l.Zones) && sameTold(told, years[n]) {
 			n++
 		}
 		var names []string
@@ -109,6 +110,26 @@ func (m *Model) yearRows(l *core.Lawn) []row {
 		out = append(out, m.fact(theme.Base, "reference", grid.NitrogenRange(m.book, grass))...)
 	}
 	return out
+}
+
+// toldYears are what was told of the zones of a lawn, kept while the book says the same: a key that only moves on the page
+// adds nothing up.
+type toldYears struct {
+	lawn, date string
+	digest     core.Digest
+	zones      [][]grid.Told
+}
+
+func (m *Model) yearsOf(l *core.Lawn, date string) [][]grid.Told {
+	if y := &m.years; y.zones != nil && y.lawn == l.LawnName && y.date == date && y.digest == m.book.Digest() {
+		return y.zones
+	}
+	zones := make([][]grid.Told, 0, len(l.Zones))
+	for _, z := range l.Zones {
+		zones = append(zones, grid.Year(m.book, l.LawnName, z, date))
+	}
+	m.years = toldYears{l.LawnName, date, m.book.Digest(), zones}
+	return zones
 }
 
 // sameTold tells whether two zones had the same, so that it is said once.
