@@ -154,11 +154,16 @@ func (m *Model) groundRows(g *grid.Grid, i, j int) []row {
 	for _, l := range m.g.wrap(m.g.clean(g.CellTitle(i, j)), m.w-tableMarks) {
 		out = append(out, row{line: text(theme.Strong, l)})
 	}
-	for _, t := range g.Tell(i, j) {
-		out = append(out, m.labelled(t.About, t.Words)...)
-	}
+	told := g.Tell(i, j)
 	if where := g.Columns[j].WhereWords(); where != "" && !g.Columns[j].Residue {
-		out = append(out, m.labelled("stands in", where)...)
+		told = append(told, grid.Told{About: "stands in", Words: where})
+	}
+	for _, t := range told {
+		if m.w < leastFacts {
+			out = append(out, m.fact(theme.Base, t.About, t.Words)...)
+		} else {
+			out = append(out, m.labelled(t.About, t.Words)...)
+		}
 	}
 	return out
 }
