@@ -93,7 +93,9 @@ func (m *Model) findingRows(i int, f *check.Finding) []row {
 			t     theme.Token
 			words string
 		}{
-			{theme.Strong, unlessSame(s.do, &doBefore)}, {theme.Base, m.g.clean(one.Says)}, {theme.Base, one.FigureWords()},
+			{theme.Strong, unlessSame(s.do, &doBefore)},
+			{theme.Base, m.g.clean(one.Says)},
+			{theme.Base, one.FigureWords()},
 			{theme.Dim, prefixed("ground: ", unlessSame(m.g.clean(one.SourceWords()), &groundBefore))},
 			{theme.Ask, prefixed("gone on with, because: ", m.g.clean(one.Reason+unlawfulWith(&one)))},
 		} {

@@ -141,9 +141,13 @@ func findingText(w *strings.Builder, f *check.Finding) {
 			do = one.Says
 		}
 		fmt.Fprintf(w, "%s%s\n", head, do)
+		indent := "      "
+		if i > 0 {
+			indent += "  "
+		}
 		line := func(words, s string) {
 			if s != "" {
-				fmt.Fprintf(w, "      %s%s\n", words, s)
+				fmt.Fprintf(w, "%s%s%s\n", indent, words, s)
 			}
 		}
 		if one.Do != "" {

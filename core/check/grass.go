@@ -96,7 +96,11 @@ next:
 	}
 	for i := range out {
 		f := &out[i]
-		f.Says = fmt.Sprintf("%s: %s; %s of it would go on %s.", s.partWords(f.Part), f.Says, gal(f.volume), s.on(f))
+		if f.Ground == GroundLabel || f.Ground == GroundSetting {
+			f.Says = fmt.Sprintf("%s: %s; %s of it would go on %s.", s.partWords(f.Part), f.Says, gal(f.volume), s.on(f))
+			continue
+		}
+		f.Says = fmt.Sprintf("%s: %s would go on %s; %s.", s.partWords(f.Part), gal(f.volume), s.on(f), f.Says) // what the reference says is long
 	}
 	return out
 }

@@ -88,11 +88,13 @@ func sameGround(a, b *Finding) bool {
 		a.Unit == b.Unit && a.About == b.About && a.Reason == b.Reason && len(a.Zones) > 0 && len(b.Zones) > 0
 }
 
-// sameSentence: it is said of several products.
+// sameSentence: it is said of several products, on the same zones.
 func sameSentence(a, b *Finding) bool {
 	return a.Product != "" && b.Product != "" && a.Says == b.Says && a.Do == b.Do && a.Weight == b.Weight && a.About == b.About && a.Reason == b.Reason &&
-		strings.Join(a.Zones, "\n") == strings.Join(b.Zones, "\n")
+		sameZones(a.Zones, b.Zones) && sameZones(a.alone().Zones, b.alone().Zones)
 }
+
+func sameZones(a, b []string) bool { return strings.Join(a, "\n") == strings.Join(b, "\n") }
 
 func shareOne(a, b []string) bool {
 	for _, t := range a {

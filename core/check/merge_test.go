@@ -184,8 +184,8 @@ func TestAReasonOpensOneStop(t *testing.T) {
 			enterFacts(t, b, []core.Fact{l.Fact})
 		}
 		in := Intent{Lawn: "Four", At: core.Moment{Unix: clock.Unix + 60*rapid.Int64Range(0, 90).Draw(t, "minutes")}}
+		r := reportOf(t, b, in)
 		for range most {
-			r := reportOf(t, b, in)
 			if !slices.IsSortedFunc(r.Findings, func(a, b Finding) int {
 				if a.Weight != b.Weight {
 					return int(b.Weight) - int(a.Weight)
@@ -202,7 +202,8 @@ func TestAReasonOpensOneStop(t *testing.T) {
 				return
 			}
 			enterFacts(t, b, GoOn(rapid.SampledFrom(stops).Draw(t, "stop"), "Four", "asked for"))
-			if left := standingStops(reportOf(t, b, in).Findings); len(left) < len(stops)-1 {
+			r = reportOf(t, b, in)
+			if left := standingStops(r.Findings); len(left) < len(stops)-1 {
 				t.Fatalf("one reason opens %d stops", len(stops)-len(left))
 			}
 		}
@@ -225,6 +226,26 @@ func ruleAt(name string) int {
 		}
 	}
 	return -1
+}
+
+// The same sentence of two products, of which one has it on fewer zones: no reason is asked for where there is nothing to
+// open.
+func TestASentenceOfTwoProductsIsOnTheSameZones(t *testing.T) {
+	s, err := look(play(t, fourZones), Intent{Lawn: "Four", At: clock})
+	if err != nil {
+		t.Fatal(err)
+	}
+	one := func(w Weight, about, product string, zones ...string) Finding {
+		return Finding{Rule: "season", Weight: w, About: about, Product: product, Zones: zones, Says: "Much.", Do: "Wait.", Ground: GroundLabel}
+	}
+	list := s.merged([]Finding{one(Note, "", "C1", "e", "s"), one(Stop, "active", "W1", "e", "s"), one(Stop, "active", "C1", "s")})
+	if len(list) != 2 {
+		t.Fatalf("%+v", list)
+	}
+	list = s.merged([]Finding{one(Stop, "active", "W1", "e", "s"), one(Stop, "active", "C1", "e", "s")})
+	if len(list) != 1 || strings.Join(list[0].Products, " ") != "W1 C1" || len(GoOn(list[0], "Four", "asked for")) != 1 {
+		t.Fatalf("%+v", list)
+	}
 }
 
 // What a reason does not open stands apart on the screen; what it opens stands in one.
