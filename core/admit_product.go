@@ -245,7 +245,7 @@ func rightRate(product, what string, r measure.Rate, form measure.Kind) error {
 	if r.Kind != form {
 		return refuse("Give it in the other kind of unit.", "The %s of %s is a %s rate, but the product is %s.", what, product, formWords(r.Kind), formWords(form))
 	}
-	if !(r.V > 0) || r.V > 1e9 {
+	if !RateFits(r) {
 		return refuse("Give more than 0, as the label has it.", "The %s of %s is %s.", what, product, r.Text())
 	}
 	return nil

@@ -2,7 +2,7 @@ package core
 
 import "example.com/tintline/core/measure"
 
-// What admission takes at most, for whoever reads what is typed and says beforehand what is allowed.
+// What admission takes at most, or at least, for whoever reads what is typed and says beforehand what is allowed.
 const (
 	LongestName         = 80   // letters
 	LongestText         = 2000 // letters of any text of a fact
@@ -22,6 +22,9 @@ const (
 	LongestHours        = 240
 	FurthestFeet        = 5000
 	MostTimes           = 366 // applications in a year
+	// Rates of products, in nL or ng for each mm2. Less than the lowest is no amount that could be measured out, a millionth of
+	// an ounce for an acre or less, and a dose held against it would be no figure.
+	LowestRate, HighestRate = 1e-9, 1e9
 )
 
 // CheckName refuses a name that could not stand on one line of a screen or in a place's name; what is what it
@@ -36,3 +39,6 @@ func PackageFits(a measure.Amount) bool {
 	}
 	return a.N >= 0 && a.N <= most
 }
+
+// RateFits tells whether a rate is one that a product may have.
+func RateFits(r measure.Rate) bool { return r.V >= LowestRate && r.V <= HighestRate }

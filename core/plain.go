@@ -82,6 +82,9 @@ func (c *plainCheck) real(_ int, key string, p *float64, _ *bool) {
 	if math.IsNaN(*p) || math.IsInf(*p, 0) {
 		c.refuse("Give a number.", "The figure under %s is %g.", key, *p)
 	}
+	if *p == 0 && math.Signbit(*p) { // it would be shown as -0
+		c.refuse("Leave out the minus.", "The figure under %s is -0.", key)
+	}
 }
 
 func (c *plainCheck) flow(n int, stem string, p *float64, known *bool) { c.real(n, stem, p, known) }

@@ -3,6 +3,7 @@ package setup
 import (
 	"fmt"
 
+	"example.com/tintline/core"
 	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
@@ -49,7 +50,7 @@ func readRate(a Answers, said string) (measure.Rate, error) {
 		return measure.Rate{}, &Wrong{Field: keyUnit, What: "The unit of the rates is not chosen yet.", Do: "Choose it first."}
 	}
 	r, err := measure.ReadRate(said, u.key, u.kind)
-	if err == nil && !(r.V > 0) {
+	if err == nil && !core.RateFits(r) {
 		err = &Wrong{What: fmt.Sprintf("%q is no rate.", said), Do: "Type more than 0."}
 	}
 	return r, err
@@ -71,7 +72,7 @@ func readTypedRate(said string, k measure.Kind) (measure.Rate, error) {
 		}
 	}
 	r, err := measure.ReadRate(said, "", k)
-	if err == nil && !(r.V > 0) {
+	if err == nil && !core.RateFits(r) {
 		err = &Wrong{What: fmt.Sprintf("%q is no rate.", said), Do: "Type more than 0."}
 	}
 	return r, err

@@ -163,7 +163,7 @@ type typedRate string
 
 func (c typedRate) of(k measure.Kind) (measure.Rate, error) {
 	r, err := measure.ReadRate(spaced(string(c)), "", k)
-	if err == nil && !(r.V > 0) {
+	if err == nil && !core.RateFits(r) {
 		err = faultf("%s is no rate; it must be more than 0.", quote(string(c)))
 	}
 	return r, err

@@ -68,7 +68,7 @@ func (d drawn) yes(what string) bool { return rapid.Bool().Draw(d.T, what) }
 
 // rate is in base units, such as a file may hold to the last digit.
 func (d drawn) rate(k measure.Kind) (measure.Rate, string) {
-	v := float64(d.int("rate", 1, 1<<49)) / (1 << 30)
+	v := float64(d.int("rate", 2, 1<<49)) / (1 << 30)
 	unit := "nl per mm2"
 	if k == measure.Dry {
 		unit = "ng/mm2"
