@@ -206,8 +206,11 @@ func limitRows(t testing.TB) []limitRow {
 			"interval", Ask, "halosulfuron-methyl (in K) went down 10 days ago, on 2026-05-10", "again on 2026-06-21", GroundLabel,
 		},
 		{
-			"the same on the day", "", []core.Product{halosulfuron, dry("K", entry(nil, active("halosulfuron-methyl", 0, 5)))},
-			[]laying{{"2026-05-10", "K", 10, ozAcre}}, laying{"2026-06-21", "H", 0.66, ozAcre}, "", None, "", "", "",
+			"the same on the day", "",
+			[]core.Product{halosulfuron, dry("K", entry(nil, active("halosulfuron-methyl", 0, 5)))},
+			[]laying{{"2026-05-10", "K", 10, ozAcre}},
+			laying{"2026-06-21", "H", 0.66, ozAcre},
+			"", None, "", "", "",
 		},
 		// sulfentrazone 4 SC, recalled: most 0.375 lb a year. S 8 fl oz (0.25) + T, 0.5 lb/gal, 32 fl oz (0.125) = 0.375, and S 4 fl oz more (0.125) = 0.5.
 		{
