@@ -22,7 +22,7 @@ func (s *state) admit(f Fact, at Moment) error {
 	case *Lawn:
 		return admitLawn(f)
 	case *GrowthSeen:
-		return s.admitGrowthSeen(f)
+		return s.admitGrowthSeen(f, at)
 	case *Cautioned:
 		return s.admitCautioned(f)
 	case *Noted:

@@ -7,7 +7,7 @@ import (
 	"example.com/tintline/core/label"
 )
 
-func (s *state) admitGrowthSeen(f *GrowthSeen) error {
+func (s *state) admitGrowthSeen(f *GrowthSeen, at Moment) error {
 	lawn := s.Lawn(f.Lawn)
 	if lawn == nil {
 		return s.noLawn(f.Lawn)
@@ -19,6 +19,9 @@ func (s *state) admitGrowthSeen(f *GrowthSeen) error {
 	}
 	if f.Growth == "" {
 		return refuse("Say one of "+strings.Join(label.Growths(), ", ")+".", "The state of growth is not said.")
+	}
+	if f.Since > at.Date() {
+		return refuse("Give the date since which it has been so.", "How it grows was seen on %s, and is said to be so since %s.", at.Date(), f.Since)
 	}
 	return admitGrowth(f.Growth, f.Since)
 }
@@ -53,6 +56,9 @@ func (s *state) admitCautioned(f *Cautioned) error {
 	if f.Product != "" && f.Active != "" {
 		return refuse("Name one of the two.", "The note names a product and an active.")
 	}
+	if f.Active != "" && f.Weight != NoCaution && !s.knownActive(f.Active) {
+		return refuse("Nearest known names: "+strings.Join(label.NearestActives(f.Active), ", ")+".", "%q is no active that the reference or a product of the book has.", f.Active)
+	}
 	if f.Grass != "" {
 		if err := knownGrass(f.Grass, false); err != nil {
 			return err
@@ -76,4 +82,20 @@ func (s *state) admitCautioned(f *Cautioned) error {
 		return refuse("Name a product, an active, a grass or a lawn.", "The note is about nothing.")
 	}
 	return nil
+}
+
+// knownActive tells whether the reference or a label entry of the book has an active: a note on a name that was typed wrong
+// would never be heard.
+func (s *state) knownActive(name string) bool {
+	if _, ok := label.FindActive(name); ok {
+		return true
+	}
+	for i := range s.products {
+		for _, a := range s.products[i].Now().Label.Actives {
+			if ActiveName(a.Name) == ActiveName(name) {
+				return true
+			}
+		}
+	}
+	return false
 }

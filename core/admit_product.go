@@ -2,6 +2,7 @@ package core
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"example.com/tintline/core/label"
@@ -29,7 +30,10 @@ func (s *state) admitProduct(f *Product) error {
 }
 
 func admitActives(f *Product) error {
+	var names []string
+	percent := 0.0
 	for _, a := range f.Label.Actives {
+		names, percent = append(names, strings.ToLower(strings.TrimSpace(a.Name))), percent+a.PercentByWeight
 		if err := name("active", strings.ReplaceAll(a.Name, "/", " ")); err != nil {
 			return err
 		}
@@ -45,7 +49,10 @@ func admitActives(f *Product) error {
 			}
 		}
 	}
-	return nil
+	if percent > 100 {
+		return refuse("Correct one of them.", "The actives of %s are %.6g per cent together.", f.ProductName, percent)
+	}
+	return unique("active", names)
 }
 
 // admitListed admits the grasses that are listed, and those that have rates of their own.
@@ -142,6 +149,9 @@ func admitLimits(f *Product) error {
 		if err := x.admit(f.ProductName); err != nil {
 			return err
 		}
+	}
+	if e.MostTimes.V != math.Trunc(e.MostTimes.V) {
+		return refuse("Give a whole number.", "The number of applications in a year of %s is %g.", f.ProductName, e.MostTimes.V)
 	}
 	if e.TempMin.Known && e.TempMax.Known && e.TempMin.V > e.TempMax.V {
 		return refuse("Change one of them.", "The lowest temperature of %s, %g F, is above the highest, %g F.", f.ProductName, e.TempMin.V, e.TempMax.V)

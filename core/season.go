@@ -1,6 +1,7 @@
 package core
 
 import (
+	"slices"
 	"strings"
 	"time"
 
@@ -152,6 +153,29 @@ func limits(e *label.Entry, active string) bool {
 	return false
 }
 
+// Elsewhere are the lines of an active by the label entries of other products that were applied here in the year of that
+// entry, and are not planned: what such an entry limits is the active, whatever it comes in.
+func (x *Season) Elsewhere(active string, k int32) []SeasonLine {
+	var out []SeasonLine
+	for _, o := range x.keys() {
+		if o == k || x.plans(o) || !limits(&x.s.products[o].Now().Label, active) {
+			continue
+		}
+		if l := x.Active(active, o); l.Limit.Known && x.appliedSince(o, l.From) {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+func (x *Season) plans(k int32) bool {
+	return slices.ContainsFunc(x.plan, func(w Went) bool { return w.Product == k })
+}
+
+func (x *Season) appliedSince(k int32, from string) bool {
+	return slices.ContainsFunc(x.past, func(w Went) bool { return w.Product == k && w.Date >= from && x.applied(&w) })
+}
+
 // labelOf is the label entry in force when something was laid.
 func (x *Season) labelOf(w *Went) *label.Entry {
 	return &x.s.products[w.Product].Versions[w.Version].Label
@@ -195,7 +219,8 @@ func (x *Season) Active(active string, by int32) SeasonLine {
 			if ActiveName(a.Name) == active && a.MostYear.Known {
 				line.Limit, line.LimitOf, q.days = a.MostYear, p.ProductName, p.Label.YearDays
 				low, high := p.Label.RatesFor(x.grass)
-				q.dose = times(p.Label.PerProduct(a), low.Or(high.Or(measure.Rate{})).V).V
+				per, _ := contentIn(x.contentsOf(&p.Label), active)
+				q.dose = times(per, low.Or(high.Or(measure.Rate{})).V).V
 			}
 		}
 	}

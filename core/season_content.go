@@ -13,7 +13,10 @@ type content struct {
 // contentOf is how much of an active something laid has in each unit of its product, and whether its label entry names it.
 // Names are looked up once for each label entry: a sum asks of all that went down.
 func (x *Season) contentOf(w *Went, active string) (Maybe[float64], bool) {
-	e := x.labelOf(w)
+	return contentIn(x.contentsOf(x.labelOf(w)), active)
+}
+
+func (x *Season) contentsOf(e *label.Entry) []content {
 	list, read := x.contents[e]
 	if !read {
 		list = make([]content, len(e.Actives))
@@ -25,10 +28,16 @@ func (x *Season) contentOf(w *Went, active string) (Maybe[float64], bool) {
 		}
 		x.contents[e] = list
 	}
+	return list
+}
+
+// contentIn adds up what stands there more than once, as amine and as ester.
+func contentIn(list []content, active string) (sum Maybe[float64], has bool) {
+	sum = Known(0.0)
 	for _, c := range list {
 		if c.active == active {
-			return c.per, true
+			sum, has = Maybe[float64]{V: sum.V + c.per.V, Known: sum.Known && c.per.Known}, true
 		}
 	}
-	return Maybe[float64]{}, false
+	return sum, has
 }

@@ -71,6 +71,10 @@ func (j judge) leave(p *core.Product, z core.Zone, rate core.Maybe[measure.Rate]
 	case label.Reduced:
 		o.weight = Note
 		o.do = "Keep to the condition, or to the lowest rate."
+		if len(l.Verdict.Rows[0].When.Months) > 0 { // these months are what it speaks against
+			o.weight = Ask
+			o.do = fmt.Sprintf("Wait until these months are over, or look at what the label itself says of %s.", grass)
+		}
 	default:
 		return o, false
 	}

@@ -129,7 +129,11 @@ func strengthWords(f *Finding, labelled bool) string {
 		words = append(words, measure.Multiple(f.TimesMix.V)+" times the mix")
 	}
 	if labelled {
-		words = append(words, measure.Multiple(f.Multiple.V)+" times the label's most")
+		times := measure.Multiple(f.Multiple.V)
+		if times == "1.0" && f.Multiple.V > overLabel { // so that it is not told as what is allowed
+			times = figure(f.Multiple.V, 3)
+		}
+		words = append(words, times+" times the label's most")
 	}
 	return strings.Join(words, ", ")
 }

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"example.com/tintline/core"
@@ -38,6 +39,7 @@ type sum struct {
 	limit  float64
 	most   measure.Rate // the limit, where it is a rate
 	what   string       // what is summed up
+	by     string       // the other product whose label entry has the limit; empty: the product's own
 	// ground and source are those of the limit.
 	ground, source string
 }
@@ -82,9 +84,10 @@ func (s *situation) seasonOn(z core.Zone, area measure.Area, k int32) []Finding 
 func (s *situation) areaOver(one sum, z core.Zone, k int32, all measure.Area) measure.Area {
 	per := 1.0
 	if one.line.Of == core.OfActive {
+		per = 0
 		for _, a := range s.b.ProductByKey(k).Label.Actives {
 			if core.ActiveName(a.Name) == one.line.Name {
-				per = s.b.ProductByKey(k).Label.PerProduct(a).Or(1)
+				per += s.b.ProductByKey(k).Label.PerProduct(a).Or(1)
 			}
 		}
 	}
@@ -117,11 +120,14 @@ func (s *situation) sumsOf(x *core.Season, z core.Zone, k int32, application boo
 			what: called(prod), ground: GroundLabel, source: labelSource(prod),
 		})
 	}
-	for _, a := range e.Actives {
+	for i, a := range e.Actives {
+		if slices.ContainsFunc(e.Actives[:i], func(o label.Active) bool { return core.ActiveName(o.Name) == core.ActiveName(a.Name) }) {
+			continue
+		}
 		one := x.Active(core.ActiveName(a.Name), k)
-		switch {
-		case one.Limit.Known:
-			out = append(out, sumOf(one, unitActive, a.Name, one.Limit.V, GroundLabel, labelSource(prod)))
+		switch strictest, limited := s.strictestLabel(x, one, k, a.Name); {
+		case limited:
+			out = append(out, strictest)
 		case !line.Limit.Known && !line.None:
 			for _, r := range s.strictestRows(a.Name, z.Grass, s.isSpread(k), mostYear) {
 				limit := measure.Rate{V: mostYear(r).V * acrePound, Kind: measure.Dry}
@@ -130,6 +136,25 @@ func (s *situation) sumsOf(x *core.Season, z core.Zone, k int32, application boo
 		}
 	}
 	return out
+}
+
+// strictestLabel is the sum of an active by the label entry that it comes nearest to, or is furthest over: the product's
+// own, or that of another product with it that went down here in its year.
+func (s *situation) strictestLabel(x *core.Season, own core.SeasonLine, k int32, name string) (strictest sum, limited bool) {
+	for _, l := range append([]core.SeasonLine{own}, x.Elsewhere(own.Name, k)...) {
+		p := s.b.Product(l.LimitOf)
+		if !l.Limit.Known || p == nil {
+			continue
+		}
+		one := sumOf(l, unitActive, name, l.Limit.V, GroundLabel, labelSource(p))
+		if l.LimitOf != own.LimitOf {
+			one.by = l.LimitOf
+		}
+		if !limited || float64(one.figure*strictest.limit) > float64(strictest.figure*one.limit) {
+			strictest, limited = one, true
+		}
+	}
+	return strictest, limited
 }
 
 func sumOf(line core.SeasonLine, unit, what string, limit measure.Rate, ground, source string) sum {
@@ -175,7 +200,11 @@ func (one sum) words() string {
 	if !one.line.With.Known {
 		least = "at least "
 	}
-	words := fmt.Sprintf("%s: %s%s of %s %s %s, this would make %s.", one.what, least, n[0], n[1], unitWords(one.unit), one.period(), n[2])
+	period := one.period()
+	if one.by != "" {
+		period += " by the label entry of " + one.by + ", which went down here"
+	}
+	words := fmt.Sprintf("%s: %s%s of %s %s %s, this would make %s.", one.what, least, n[0], n[1], unitWords(one.unit), period, n[2])
 	if least != "" {
 		words += " Not in the sum, because it is not known how much: " + strings.Join(one.line.Unknown, ", ") + "."
 	}

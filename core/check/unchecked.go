@@ -2,8 +2,10 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"example.com/tintline/core"
 	"example.com/tintline/core/label"
 )
 
@@ -16,6 +18,7 @@ var unchecked = []func(*situation) []string{
 	nitrogenUnchecked,
 	weatherUnchecked,
 	recordUnchecked,
+	listUnchecked,
 	siteUnchecked,
 	datesUnchecked,
 	growthUnchecked,
@@ -57,4 +60,22 @@ func (s *situation) blank(limit, what string, entered func(label.Entry) bool) []
 		return nil
 	}
 	return []string{fmt.Sprintf("%s: %d of %d %s %s", what, n, len(keys), plural(len(keys), "product"), isBlank)}
+}
+
+// listUnchecked names the herbicides of which all turf is listed and not the grass ahead: plant food may be for all turf,
+// the label of a herbicide names its grasses.
+func listUnchecked(s *situation) []string {
+	var out []string
+	for _, k := range s.all() {
+		p := s.b.ProductByKey(k)
+		named := func(z core.Zone) bool { return slices.Contains(p.Label.Grasses, z.Grass) }
+		if isHerbicide(p.Label) && p.Label.Lists(label.AllTurf) && !allOf(s.zones, named) {
+			out = append(out, p.ProductName+": its label entry lists all turf; the label of a herbicide names its grasses")
+		}
+	}
+	return out
+}
+
+func allOf(zones []core.Zone, is func(core.Zone) bool) bool {
+	return !slices.ContainsFunc(zones, func(z core.Zone) bool { return !is(z) })
 }

@@ -24,5 +24,16 @@ func weatherUnchecked(s *situation) []string {
 			out = append(out, s.blank(l.limit, l.whole, l.entered)...)
 		}
 	}
-	return out
+	return append(out, s.inversionUnseen()...)
+}
+
+// inversionUnseen: in a wind that makes an inversion unlikely nobody is asked for its signs; that they were not looked at
+// is said where a label entry forbids spraying under one.
+func (s *situation) inversionUnseen() []string {
+	w := s.b.Weather()
+	forbid := s.ownLimits(false, noInversion)
+	if !s.wet || len(forbid) == 0 || w == nil || w.Inversion != "" {
+		return nil
+	}
+	return []string{"signs of an inversion (not looked at; the label entry of " + names(forbid) + " forbids it)"}
 }

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"maps"
+	"math"
 	"reflect"
 	"slices"
 	"strings"
@@ -45,8 +46,9 @@ func (d drawn) entry() label.Entry {
 			e.Rates = append(e.Rates, r)
 		}
 	}
-	for range d.int("actives", 0, 2) {
-		a := label.Active{Name: rapid.SampledFrom([]string{"iron", "2,4-D", "potassium salt of 2-(x)"}).Draw(d.T, "active"), PercentByWeight: float64(d.int("content", 0, 100))}
+	names := rapid.SliceOfNDistinct(rapid.SampledFrom([]string{"iron", "2,4-D", "potassium salt of 2-(x)"}), 0, 2, rapid.ID[string]).Draw(d.T, "actives")
+	for _, n := range names {
+		a := label.Active{Name: n, PercentByWeight: float64(d.int("content", 0, 50))}
 		if d.yes("most of it") {
 			a.MostYear = core.Known(measure.Rate{V: float64(d.int("most", 1, 1<<30)) / 1024, Kind: measure.Dry})
 		}
@@ -81,6 +83,7 @@ func (d drawn) figures(e *label.Entry) {
 			*x.p = core.Known(float64(d.int("quarters", 4*x.low, 4*x.high)) / 4)
 		}
 	}
+	e.MostTimes.V = math.Trunc(e.MostTimes.V) // times are whole
 	if e.HasWindMax = d.yes("wind"); e.HasWindMax {
 		e.WindMax = measure.Speed(d.int("wind", 0, int64(core.StrongestWind)))
 	}
