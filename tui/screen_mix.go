@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/grid"
 	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 	"example.com/tintline/tui/theme"
@@ -145,9 +146,9 @@ func (m *Model) mixPart(p core.MixPart) []row {
 	const narrow = 60
 	out := []row{{id: toProduct + p.Product, now: true, line: text(theme.Strong, m.g.clean(p.Product))}}
 	if m.w < narrow {
-		out = append(out, row{line: text(theme.Base, "  "+p.Rate.Text())})
+		out = append(out, row{line: text(theme.Base, "  "+grid.RateWords(p.Rate))})
 	} else {
-		out[0].left = []span{m.cell(theme.Strong, p.Product, max(m.w/3, shortName)), {theme.Base, p.Rate.Text()}}
+		out[0].left = []span{m.cell(theme.Strong, p.Product, max(m.w/3, shortName)), {theme.Base, grid.RateWords(p.Rate)}}
 	}
 	product := m.book.Product(p.Product)
 	if product == nil {

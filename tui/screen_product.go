@@ -192,7 +192,7 @@ func (m *Model) mixesWith(product string) []row {
 			name = "mixes"
 		}
 		out = append(out, row{id: toMix + mix.MixName, now: true, line: line{left: []span{
-			{theme.Dim, m.padded(name, m.factWidth())}, {theme.Strong, m.g.clean(mix.MixName)}, {theme.Base, "  " + r.Text()},
+			{theme.Dim, m.padded(name, m.factWidth())}, {theme.Strong, m.g.clean(mix.MixName)}, {theme.Base, "  " + grid.RateWords(r)},
 		}}})
 	}
 	if len(out) == 0 {

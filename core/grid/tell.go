@@ -8,6 +8,7 @@ import (
 	"example.com/tintline/core/check"
 	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
+	"example.com/tintline/core/sheet"
 )
 
 // Told is a paragraph about a cell: what it is about in a word, and the words.
@@ -78,21 +79,35 @@ func RangeWords(e label.Entry, low, high core.Maybe[measure.Rate]) string {
 		}
 		return "blank: not checked"
 	}
+	from, to := RateWords(low.V), RateWords(high.V)
 	switch {
 	case low.Known && high.Known && low.V == high.V:
-		return high.V.Text()
+		return to
 	case low.Known && high.Known:
-		figure, unit, _ := strings.Cut(low.V.Text(), " ")
-		if to := high.V.Text(); strings.HasSuffix(to, " "+unit) {
+		figure, unit, _ := strings.Cut(from, " ")
+		if strings.HasSuffix(to, " "+unit) {
 			return figure + " to " + to
 		}
-		return low.V.Text() + " to " + high.V.Text()
+		return from + " to " + to
 	case low.Known:
-		return "at least " + low.V.Text() + "; highest " + lacks(label.LimitRateHigh)
+		return "at least " + from + "; highest " + lacks(label.LimitRateHigh)
 	case high.Known:
-		return "at most " + high.V.Text() + "; lowest " + lacks(label.LimitRateLow)
+		return "at most " + to + "; lowest " + lacks(label.LimitRateLow)
 	}
 	return lacks(label.LimitRateHigh)
+}
+
+// longestFigure is how long a figure is that somebody would have read from a label.
+const longestFigure = 6
+
+// RateWords is a rate in the unit in which a label would give it, because it is held against the label in the hand:
+// "0.25 oz per acre".
+func RateWords(r measure.Rate) string {
+	words := sheet.RateText(r)
+	if figure, _, _ := strings.Cut(words, " "); len(figure) > longestFigure {
+		return r.Text()
+	}
+	return strings.Replace(words, "1000 sqft", "1,000 sq ft", 1)
 }
 
 // ZoneWords is the grass of a zone, how it grows and since when, and its cultivar.
