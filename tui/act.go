@@ -148,7 +148,7 @@ func (m *Model) doNext() tea.Cmd {
 	p := m.got.next
 	switch p.Act {
 	case check.ActConfirm:
-		m.status = status{kind: saysStop, what: sentence(p.Why), do: fmt.Sprintf("%s goes on in spite of it, %s skips.", m.shown(actYes), m.shown(actSkip))}
+		m.status = status{kind: saysStop, what: m.shown(actDo) + " does nothing here", do: fmt.Sprintf("%s goes on in spite of it, %s skips.", m.shown(actYes), m.shown(actSkip))}
 		return nil
 	case check.ActCloseDay:
 		m.status = status{kind: saysStop, what: sentence(p.Why), do: fmt.Sprintf("%s does not do this: press %s.", m.shown(actDo), m.shown(actYes))}

@@ -113,7 +113,12 @@ func (m *Model) sayings() []said {
 		s := m.finding(f)
 		if f.Reason != "" {
 			s.word, s.t, s.stop, s.keeps = "went", theme.Dim, false, false
-			s.do = m.g.clean("on in spite of " + ruleWords(f) + ": " + f.Reason)
+			s.do = m.g.clean("on in spite of " + ruleWords(f))
+			if f.Reason == saidYes {
+				s.says = "" // it was read, and answered
+			} else {
+				s.do += m.g.clean(": " + f.Reason)
+			}
 			gone = append(gone, s)
 			continue
 		}
@@ -123,15 +128,22 @@ func (m *Model) sayings() []said {
 	if held && len(m.got.next.Facts) == 0 {
 		next = nil
 	}
-	switch {
-	case !m.got.visiting: // on the road nothing stands in the way yet
-		out = append(append(out, next...), stands...)
-	case m.got.report.Verdict < check.Ask:
-		out = append(append(out, stands...), next...)
-	default:
-		out = append(out, stands...)
+	if !m.got.visiting || m.got.report.Verdict < check.Ask { // on the road nothing stands in the way yet
+		out = append(out, next...)
 	}
-	return append(out, gone...)
+	return onceToDo(append(append(out, stands...), gone...))
+}
+
+// onceToDo says what to do once: what is found of another product begins with its figures where the same is to be done.
+func onceToDo(all []said) []said {
+	for i := range all {
+		for _, before := range all[:i] {
+			if s := &all[i]; s.do == before.do && s.says != "" {
+				s.do, s.says = s.says, ""
+			}
+		}
+	}
+	return all
 }
 
 // apart lists all that the check found by what it is about, heaviest first: no stop stands in the line of another.

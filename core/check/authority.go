@@ -70,7 +70,7 @@ func (j judge) leave(p *core.Product, z core.Zone, rate core.Maybe[measure.Rate]
 		o.do = fmt.Sprintf("Look at what the label itself says of %s; if you doubt it, leave it off.", grass)
 	case label.Reduced:
 		o.weight = Note
-		o.do = "Keep to the condition, or to the lowest rate."
+		o.do = keepTo(&l)
 		if len(l.Verdict.Rows[0].When.Months) > 0 { // these months are what it speaks against
 			o.weight = Ask
 			o.do = fmt.Sprintf("Wait until these months are over, or look at what the label itself says of %s.", grass)
@@ -89,6 +89,33 @@ func (j judge) leave(p *core.Product, z core.Zone, rate core.Maybe[measure.Rate]
 		o.says += "; it weighs one step more because " + step
 	}
 	return o, true
+}
+
+// keepTo names the conditions of the row that decides; where it has none, its rating asks for little.
+func keepTo(l *label.Leave) string {
+	var needs []string
+	for _, n := range deciding(l).When.Needs {
+		if n != "normal rate" {
+			needs = append(needs, n)
+		}
+	}
+	if lb, some := mostOfRow(deciding(l)); some {
+		needs = append(needs, fmt.Sprintf("at most %.3g lb of it per acre", lb))
+	}
+	if len(needs) == 0 {
+		return "Keep to the lowest rate; some injury may show."
+	}
+	return "Keep to this: " + strings.Join(needs, ", ") + "."
+}
+
+// mostOfRow is the rate that a row sets as the most, in pounds of the active per acre.
+func mostOfRow(row *label.Row) (lb float64, some bool) {
+	most := row.When.MostRate
+	if !most.Known || !row.When.MostIsLimit {
+		return 0, false
+	}
+	lb, err := most.V.In("lb_per_acre")
+	return lb, err == nil
 }
 
 // deciding is the row that decides: of an active for dormant turf only the one that says so.
@@ -146,10 +173,8 @@ func (j judge) against(p *core.Product, l *label.Leave, row *label.Row) string {
 		return words
 	}
 	words += l.Verdict.Words()
-	if most := row.When.MostRate; l.Kind == label.Reduced && most.Known && row.When.MostIsLimit {
-		if lb, err := most.V.In("lb_per_acre"); err == nil {
-			words += fmt.Sprintf("; at most %.3g lb of it per acre", lb)
-		}
+	if lb, some := mostOfRow(row); some && l.Kind == label.Reduced {
+		words += fmt.Sprintf("; at most %.3g lb of it per acre", lb)
 	}
 	if l.Kind == label.Reduced && len(row.When.Needs) > 0 {
 		words += "; needs " + strings.Join(row.When.Needs, ", ")

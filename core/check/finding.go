@@ -82,6 +82,7 @@ type Finding struct {
 	// volume is that of the liquid in question, while findings are put together.
 	volume measure.Volume
 	sticks bool // it is residue after which more than a rinse is asked for
+	silent bool // its label entry is silent on a grass that another compartment is right for
 }
 
 // All lists what was merged into the finding, each as it was found, the one that leads first.

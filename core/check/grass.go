@@ -23,6 +23,12 @@ func grassRule(s *situation) []Finding {
 			return s.sameOfMoreZones(found)
 		})...)
 	}
+	for i := range out {
+		if out[i].silent {
+			out[i].Says += ifListed
+			break // once: it is the same for all of them
+		}
+	}
 	return append(out, s.growthUnknown(s.products(), s.judge())...)
 }
 
@@ -147,6 +153,8 @@ func (s *situation) doAboutGrass(f *Finding, unlisted bool) {
 		f.Do = "No compartment holds a mix whose label entries list this grass: skip the lawn."
 		if len(fits) > 0 {
 			f.Do = fmt.Sprintf("Turn to %c, change over, then spray.", fits[0])
+			f.silent = unlisted
+			return
 		}
 	default:
 		s.doPush(f)

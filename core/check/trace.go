@@ -26,17 +26,24 @@ func traceRule(s *situation) []Finding {
 			return s.sameOfMoreZones(found)
 		})...)
 	}
-	sayRinses(out)
+	sayAfterwards(out)
 	return out
 }
 
-// sayRinses says once what has to be done after a product that sticks, where it stands in what is drawn from.
-func sayRinses(found []Finding) {
+// sayAfterwards says once, behind the figures, when to look at the lawn again, and what has to be done after a product that
+// sticks, where it stands in what is drawn from: what to do now goes before it.
+func sayAfterwards(found []Finding) {
+	looked, rinsed := false, false
 	for i := range found {
-		if f := &found[i]; f.sticks {
-			f.Do += " " + threeRinses
+		f := &found[i]
+		if !looked && (f.Weight >= Ask || f.About != "") { // also where it was answered before
+			f.Says += lookAgain
+			looked = true
+		}
+		if !rinsed && f.sticks {
+			f.Says += threeRinses
 			f.Source += rinsesSource
-			return
+			rinsed = true
 		}
 	}
 }

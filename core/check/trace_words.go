@@ -82,7 +82,7 @@ func (s *situation) residuePart(k int32, r residue) string {
 
 // Rule 5 of the proposal that the limits come from.
 const (
-	threeRinses  = "Rinse three times, 10 per cent of the tank each, push two hose volumes, open the screens."
+	threeRinses  = " After this, rinse three times, 10 per cent of the tank each, push two hose volumes, open the screens."
 	rinsesSource = "; rinses of a tenth of the tank: survey of 25 sprayers, Agronomy 10:772, 2020; two hose volumes are assumed"
 	lookAgain    = " If you go on, look at the lawn again in 2 to 4 weeks."
 )
@@ -93,15 +93,15 @@ func (s *situation) doAboutResidue(f *Finding, l *residueLimit) {
 		f.Do = fmt.Sprintf("Rinse the tank of %s first, or use another applicator.", s.with.Name)
 	case PartCompartment:
 		f.Do = fmt.Sprintf("Rinse %c once it is empty.", s.up.Supply[0])
+		if f.Weight == Ask { // a rinse helps the lawns to come, not this one
+			f.Do = fmt.Sprintf("Accept so little of it here, or skip the lawn; rinse %c once it is empty.", s.up.Supply[0])
+		}
 		if fits := Fits(s.b, s.lawn.LawnName); f.Weight == Stop && len(fits) > 0 && fits[0] != s.up.Supply[0] {
 			f.Do = fmt.Sprintf("Turn to %c, change over, then spray.", fits[0])
 		}
 		f.sticks = sticks(l)
 	default:
 		s.doPush(f)
-	}
-	if f.Weight >= Ask || f.About != "" { // also where it was answered before
-		f.Do += lookAgain
 	}
 }
 
