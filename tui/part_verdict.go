@@ -188,7 +188,11 @@ func (m *Model) comesNext(nothing bool) []said {
 		if !nothing {
 			other = "other "
 		}
-		quiet = fmt.Sprintf("%d %schecks found nothing; what was not checked stands below.", n, other)
+		where := " stands below"
+		if m.rects[bandUnchecked].h == 0 {
+			where = ": " + m.shown(actFindings)
+		}
+		quiet = fmt.Sprintf("%d %schecks found nothing; what was not checked%s.", n, other, where)
 	}
 	out := []said{{word: "NEXT", t: theme.Next, do: do, says: quiet, keeps: true}}
 	if at, _ := m.book.Day().Number(); at == 1 && quiet != "" {

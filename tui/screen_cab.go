@@ -186,7 +186,11 @@ func (m *Model) offerSmall() string {
 	case check.ActWeather:
 		switch {
 		case p.Unchanged:
-			return m.shown(actSame) + " if it is unchanged"
+			key := m.shown(actSame)
+			if m.rects[bandAct].h == 1 { // beside what Enter does, where the line of keys has no room for it
+				return key + ": same"
+			}
+			return key + " if it is unchanged"
 		case m.book.Weather() != nil:
 			return "type it with the wind: 6 SW 64 6h high 88 forecast NAME 6:10"
 		}

@@ -63,7 +63,8 @@ func (m *Model) findingsAbout(r *check.Report) string {
 	if m.got.visiting {
 		at = "here"
 	}
-	return m.g.clean(fmt.Sprintf("%s, %s: %d found, %d checks found nothing", m.got.lawn, at, len(r.Findings), r.Quiet))
+	found := m.g.clean(fmt.Sprintf("%s: %d found, %d checks found nothing", at, len(r.Findings), r.Quiet))
+	return m.fitting(m.w-1, m.g.clean(m.got.lawn)+", "+found, found)
 }
 
 // findingRows are a finding with all that was merged into it: what to do, then what it says and on what that rests.

@@ -3,6 +3,7 @@ package tui
 import (
 	"strings"
 	"testing"
+	"time"
 
 	demodata "example.com/tintline/testdata/demo"
 )
@@ -54,4 +55,11 @@ func TestTheFirstLineIsWhatToDo(t *testing.T) {
 		}
 	}
 	t.Errorf("the day does not end:\n%s", c.screen())
+}
+
+// TestTheSmallestScreenSendsNobodyWhereNothingStands: what has no row of its own at 40x16 is named with the key that opens it.
+func TestTheSmallestScreenSendsNobodyWhereNothingStands(t *testing.T) {
+	c := climbIn(t, morning).size(40, 16).press("enter").wait(41*time.Minute).size(40, 16).sees("Enter look at the weather", "j: same ")
+	c.press("j").sees("what was not checked").seesNot("stands b")
+	c.press("z").sees("here: 0 found, ", "checks found nothing")
 }
