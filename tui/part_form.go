@@ -98,7 +98,7 @@ func (m *Model) offerForm() offer {
 	case d.Long:
 		o.small = "type some letters of its name; Up and Down move"
 	case isChoice(d):
-		o.small = join("Left and Right choose", o.small)
+		o.small = "Left and Right choose" + gapped("; ", o.small)
 	}
 	return o
 }
