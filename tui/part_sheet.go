@@ -150,6 +150,20 @@ func (m *Model) told(t theme.Token, s string) []line {
 	return out
 }
 
+// noted are words behind the word of a note, in as many lines as they take, each below the one before.
+func (m *Model) noted(words string) []line {
+	const word = " NOTE  "
+	var out []line
+	for i, l := range m.g.wrap(m.g.clean(words), m.w-1-len(word)) {
+		lead := word
+		if i > 0 {
+			lead = strings.Repeat(" ", len(word))
+		}
+		out = append(out, text(theme.Note, lead+l))
+	}
+	return out
+}
+
 // cell is a piece of a row of a given width, with a space behind.
 func (m *Model) cell(t theme.Token, s string, w int) span {
 	return span{t, m.padded(m.g.clean(s), w) + " "}

@@ -86,7 +86,7 @@ func (m *Model) showProducts() sheet {
 	}
 	out := sheet{rows: rows}
 	if words := check.StillToEnterWords(m.book); words != "" {
-		out.about = m.told(theme.Note, "NOTE  "+words)
+		out.about = m.noted(words)
 	}
 	if id := m.chosenAmong(rows); id != "" {
 		out.offer = "open " + id
@@ -133,10 +133,10 @@ func (m *Model) showProduct() sheet {
 	out := sheet{about: []line{{left: []span{{theme.Strong, " " + m.g.clean(p.ProductName)}, {theme.Base, "  " + m.g.clean(kindWords(e))}}}}}
 	all, at := m.book.Aboard(p.ProductName)
 	if why := e.OffRecord(); why != "" {
-		out.about = append(out.about, m.told(theme.Note, "NOTE  "+why)...)
+		out.about = append(out.about, m.noted(why)...)
 	}
 	if words := m.stillToEnter(p.ProductName); words != "" {
-		out.about = append(out.about, m.told(theme.Note, "NOTE  "+words)...)
+		out.about = append(out.about, m.noted(words)...)
 	}
 	out.rows = append(out.rows, m.labelRows(p)...)
 	aboard := all.Text()

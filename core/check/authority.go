@@ -218,8 +218,8 @@ func (j judge) ownNotes(p *core.Product, lawn string, z core.Zone) []opinion {
 		}
 		out = append(out, opinion{
 			weight: weight, about: aboutNote, ground: GroundSetting, source: "own note of the operator",
-			says: fmt.Sprintf("your own note on %s and %s says: %s", called(p), label.GrassWords(z.Grass), strings.TrimRight(n.Says, ".")),
-			do:   "Go on only if the note does not hold here; it is changed where it was made.",
+			says: fmt.Sprintf("your note on %s says: %s", called(p), strings.TrimRight(n.Says, ".")),
+			do:   "Go on only if your own note does not hold here.",
 		})
 	}
 	return out

@@ -58,7 +58,7 @@ func zoneMoreForm(b *core.Book, about string) (Form, bool) {
 		return Field{Key: key, Words: words, Start: start[key], Help: help, Allowed: allowed(sheet.Lawns, key), check: cell(sheet.Lawns, key)}
 	}
 	growth := field(keyGrowth, "grass is", "How it stands now. What injures it depends on that.")
-	growth.Options, growth.check = grows, nil
+	growth.Options, growth.Allowed, growth.check = grows, "one of the list", nil
 	fields := []Field{
 		growth,
 		field(keySince, "since", "Blank: today. Of a new turf the date on which it was seeded or sodded."),
