@@ -19,7 +19,7 @@ type Went struct {
 	Grass   string
 	Amount  int64        // nL or ng, on all of Area
 	Area    measure.Area // that was treated; 0: it was poured out there, nobody knows over how much
-	Peak    int64        // nL or ng per square metre, on the part that got most
+	Peak    int64        // nL or ng per peakArea, on the part that got most
 	// Round is the same for sprayings that covered parts of the zone one after the other: no part got two of them.
 	Round int32
 
@@ -28,7 +28,7 @@ type Went struct {
 
 // Dose is the rate on the part that got most.
 func (w Went) Dose(form measure.Kind) measure.Rate {
-	return measure.Rate{V: float64(w.Peak) / float64(measure.SquareMetre), Kind: form}
+	return measure.Rate{V: float64(w.Peak) / float64(peakArea), Kind: form}
 }
 
 // SameCall tells whether two were laid in one call at the lawn.
@@ -153,18 +153,22 @@ func (s *state) ZoneKnownSince(lawn, zone string) string {
 	return since
 }
 
+// peakArea is the area for which a dose is kept: large enough that the rounding to whole units is no figure of it, small
+// enough for any dose.
+const peakArea = 100 * measure.SquareMetre
+
 // smallestPart is the share of a spraying's area on which a dose counts as that on the part that got most: less is drops.
 // One of so many parts; common practice, no source.
 const smallestPart = 100
 
-// peak is the dose per square metre on the part that got most: the strongest stretch, of parcels that were laid one after
+// peak is the dose per peakArea on the part that got most: the strongest stretch, of parcels that were laid one after
 // the other, that covers a hundredth of the area. By stretches, so that it is the same however finely they are cut.
 func peak(l Laid, product int32, n int64, parcels []fluid.Liquid) int64 {
 	most := n
 	if len(parcels) > 1 && uneven(l, product, n, parcels) {
 		most = max(most, strongestStretch(l, product, parcels, 1), strongestStretch(l, product, parcels, -1))
 	}
-	return measure.MulDiv(most, int64(measure.SquareMetre), int64(l.Area))
+	return measure.MulDivRound(most, int64(peakArea), int64(l.Area))
 }
 
 // uneven tells whether a parcel is stronger than all of them together by more than a thousandth.
@@ -266,7 +270,7 @@ func (s *state) Would(date, lawn, zone string, product int32, dose measure.Rate,
 	}
 	w := Went{
 		Date: date, Product: product, Version: int32(len(s.products[product].Versions) - 1), Area: area, after: h.after,
-		Peak: int64(dose.V * float64(measure.SquareMetre)), Amount: dose.Over(area).N, Round: h.round(product, area, s.lastOn(lawn, zone)),
+		Peak: dose.Over(peakArea).N, Amount: dose.Over(area).N, Round: h.round(product, area, s.lastOn(lawn, zone)),
 	}
 	if l := s.Lawn(lawn); l != nil {
 		z, _ := l.Zone(zone)

@@ -263,7 +263,7 @@ func times(m Maybe[float64], f float64) Maybe[float64] {
 }
 
 // perMM2 is the dose on the part that got most, in nL or ng for each square millimetre.
-func perMM2(w *Went) float64 { return float64(w.Peak) / float64(measure.SquareMetre) }
+func perMM2(w *Went) float64 { return float64(w.Peak) / float64(peakArea) }
 
 // ActiveName is the name under which sums of an active are kept: that of the reference, else as it was entered, in lower
 // case.

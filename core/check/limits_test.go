@@ -277,14 +277,14 @@ func limitRows(t testing.TB) []limitRow {
 			[]core.Product{wet("M", label.Entry{Actives: []label.Active{active("mesotrione", 4, 0)}})},
 			[]laying{{"2026-04-01", "M", 8, flAcre}, {"2026-06-01", "M", 8, flAcre}},
 			laying{"2026-08-01", "M", 4, flAcre},
-			"season", Ask, "mesotrione: 0.5 of 0.5 lb per acre this year, this would make 0.62.", "", GroundTrial,
+			"season", Ask, "mesotrione: 0.5 of 0.5 lb per acre this year, this would make 0.63.", "", GroundTrial,
 		},
 		{
 			"the same on another grass", "tall_fescue",
 			[]core.Product{wet("M", label.Entry{Actives: []label.Active{active("mesotrione", 4, 0)}})},
 			[]laying{{"2026-04-01", "M", 8, flAcre}, {"2026-06-01", "M", 8, flAcre}},
 			laying{"2026-08-01", "M", 4, flAcre},
-			"season", Note, "this would make 0.62.", "", GroundRecalled,
+			"season", Note, "this would make 0.63.", "", GroundRecalled,
 		},
 		// a content that is blank: what is known of the sum is at least 0.8848 of 1.5, and R is named.
 		{
