@@ -173,16 +173,21 @@ func (c typedRate) of(k measure.Kind) (measure.Rate, error) {
 func rate() reader {
 	return reader{"more than 0, with both units, such as 1.5 fl oz per 1000 sqft or 2 lb per acre", func(cell string) (any, error) {
 		c := typedRate(cell)
-		_, liquid := c.of(measure.Liquid)
-		if liquid == nil {
-			return c, nil
-		}
-		_, dry := c.of(measure.Dry)
-		if dry == nil || strings.Contains(liquid.Error(), " is a weight") {
-			return c, dry
-		}
-		return c, liquid
+		return c, inEitherForm(c)
 	}}
+}
+
+// inEitherForm refuses what can be read neither as of a liquid nor as of a dry product, by the form that its unit speaks for.
+func inEitherForm[V any](c interface{ of(measure.Kind) (V, error) }) error {
+	_, liquid := c.of(measure.Liquid)
+	if liquid == nil {
+		return nil
+	}
+	_, dry := c.of(measure.Dry)
+	if dry == nil || strings.Contains(liquid.Error(), " is a weight") {
+		return dry
+	}
+	return liquid
 }
 
 // spaced is a unit's key as a person would write it: fl_oz_per_acre is fl oz per acre.

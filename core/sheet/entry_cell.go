@@ -97,15 +97,7 @@ func (c typedAmount) of(k measure.Kind) (measure.Amount, error) {
 func packaged() reader {
 	return reader{"more than 0, with its unit, such as 2.5 gal or 50 lb", func(cell string) (any, error) {
 		c := typedAmount(cell)
-		_, liquid := c.of(measure.Liquid)
-		if liquid == nil {
-			return c, nil
-		}
-		_, dry := c.of(measure.Dry)
-		if dry == nil || strings.Contains(liquid.Error(), " is a weight") {
-			return c, dry
-		}
-		return c, liquid
+		return c, inEitherForm(c)
 	}}
 }
 
