@@ -90,6 +90,12 @@ func (s *state) admitMove(f Fact) error {
 		return s.admitFitted(f)
 	case *Spread:
 		return s.admitSpread(f)
+	case *Ran:
+		return s.admitRan(f)
+	case *Cleaned:
+		return s.admitCleaned(f)
+	case *Marked:
+		return s.admitMarked(f)
 	}
 	return refuse("Use a version that knows it.", "This fact is not known.")
 }

@@ -108,6 +108,8 @@ func (s *state) applyMove(e Entry) {
 		s.applyFitted(f)
 	case *Spread:
 		s.applySpread(e, f)
+	default:
+		s.applyPlumbing(e)
 	}
 }
 

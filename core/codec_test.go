@@ -194,7 +194,7 @@ func caseTypes(t *testing.T, file string, functions ...string) []string {
 
 func TestEveryFactIsAdmittedAndApplied(t *testing.T) {
 	admitted := append(caseTypes(t, "admit.go", "admit", "admitDayFact", "admitMove"), "Struck") // a strike is admitted by the book
-	applied := append(caseTypes(t, "apply.go", "apply", "applyDayFact", "applyMove"), caseTypes(t, "prepare.go", "Apply")...)
+	applied := append(append(caseTypes(t, "apply.go", "apply", "applyDayFact", "applyMove"), caseTypes(t, "plumbing.go", "applyPlumbing")...), caseTypes(t, "prepare.go", "Apply")...)
 	everyKind(t, func(t *testing.T, kind Kind) {
 		name := reflect.TypeOf(newFact[kind]()).Elem().Name()
 		if !slices.Contains(admitted, name) || !slices.Contains(applied, name) {
@@ -279,7 +279,7 @@ func TestUnitsOfEveryKind(t *testing.T) {
 
 func TestLinesThatCannotBeRead(t *testing.T) {
 	for _, row := range []struct{ line, says string }{
-		{`{"fact":"filled","applicator":"x","volume_gallons":2}`, `"volume_gallons" is not a key of filled; allowed are at, fact, applicator, volume_gal.`},
+		{`{"fact":"filled","applicator":"x","volume_gallons":2}`, `"volume_gallons" is not a key of filled; allowed are at, fact, applicator, volume_gal, bypass_gal.`},
 		{`{"fact":"loaded","parts":[{"product":"p","much":2}]}`, `"much" is not a key of loaded.parts[1]; allowed are product, amount_gal, amount_oz`},
 		{`{"fact":"mix","parts":[{"product":"p","rate_cup_per_acre":2}]}`, `rate_cup_per_acre`},
 		{`{"fact":"filled","volume_gal":2,"volume_l":3}`, `say the same thing twice`},

@@ -206,7 +206,7 @@ func TestFittedTipOutlivesTheRig(t *testing.T) {
 	gun := func() float64 { return float64(int(b.Applicator("gun").Delivery.GalPer1000()*1000+0.5)) / 1000 }
 	mustEnter(t, b, tips(1.5, "red", "blue"))
 	base := b.StateDigest()
-	mustEnter(t, b, &Fitted{"gun", "blue"})
+	mustEnter(t, b, &Fitted{Applicator: "gun", Tip: "blue"})
 	if gun() != 2 || b.FittedTip("gun") != "blue" || b.Applicator("gun").Flow.V != measure.GPM(2) {
 		t.Errorf("fitted, and the gun lays %g", gun())
 	}
@@ -225,12 +225,12 @@ func TestFittedTipOutlivesTheRig(t *testing.T) {
 	if gun() != 1.7 || b.FittedTip("gun") != "" {
 		t.Errorf("1.7 by hand, and it is %g with tip %q", gun(), b.FittedTip("gun"))
 	}
-	mustEnter(t, b, &Fitted{"gun", "red"})
+	mustEnter(t, b, &Fitted{Applicator: "gun", Tip: "red"})
 	mustEnter(t, b, tips(1, "blue"))
 	if b.FittedTip("gun") != "" || gun() != 1 {
 		t.Errorf("a tip that is no longer on the list stays on: %q", b.FittedTip("gun"))
 	}
-	mustRefuse(t, b, &Fitted{"gun", "red"}, `gun has no tip "red".`)
+	mustRefuse(t, b, &Fitted{Applicator: "gun", Tip: "red"}, `gun has no tip "red".`)
 }
 
 // TestFittedCanBeStruck: the rig as entered is in force again.
@@ -241,7 +241,7 @@ func TestFittedCanBeStruck(t *testing.T) {
 	r.Applicators[0].Tips = []Tip{{Name: "red", Delivery: perThousand(3)}}
 	mustEnter(t, b, &r)
 	before := b.StateDigest()
-	mustEnter(t, b, &Fitted{"gun", "red"})
+	mustEnter(t, b, &Fitted{Applicator: "gun", Tip: "red"})
 	mustEnter(t, b, &Struck{Of: int64(b.Seq())})
 	if b.StateDigest() != before || b.Applicator("gun").Delivery != r.Applicators[0].Delivery {
 		t.Errorf("struck, and the gun still lays %s", b.Applicator("gun").Delivery.Text())
@@ -265,12 +265,12 @@ func TestNextTipGoesRound(t *testing.T) {
 		if next.Name != want || !more {
 			t.Fatalf("the next tip is %q, not %q", next.Name, want)
 		}
-		mustEnter(t, b, &Fitted{"gun", next.Name})
+		mustEnter(t, b, &Fitted{Applicator: "gun", Tip: next.Name})
 	}
 	if _, more := b.NextTip("backpack"); more {
 		t.Error("the only tip is on as it is, and is offered")
 	}
-	mustEnter(t, b, &Fitted{"backpack", "fan"})
+	mustEnter(t, b, &Fitted{Applicator: "backpack", Tip: "fan"})
 	if _, more := b.NextTip("backpack"); more {
 		t.Error("the only tip is on, and another is offered")
 	}

@@ -47,8 +47,11 @@ const (
 	kindSpread
 	kindGrowthSeen
 	kindCautioned
+	kindRan
+	kindCleaned
+	kindMarked
 
-	kindLast = kindCautioned
+	kindLast = kindMarked
 )
 
 // newFact makes an empty fact of each kind: the one list of all of them.
@@ -86,6 +89,9 @@ var newFact = map[Kind]func() Fact{
 	kindSpread:       func() Fact { return &Spread{} },
 	kindGrowthSeen:   func() Fact { return &GrowthSeen{} },
 	kindCautioned:    func() Fact { return &Cautioned{} },
+	kindRan:          func() Fact { return &Ran{} },
+	kindCleaned:      func() Fact { return &Cleaned{} },
+	kindMarked:       func() Fact { return &Marked{} },
 }
 
 // FactNames lists the names of all facts in order of their kinds.

@@ -4,7 +4,12 @@ import "example.com/tintline/core/measure"
 
 // Fitted: a tip of the rig's list was put on an applicator, or a setting of it chosen. Its delivery rate and flow
 // hold from then on.
-type Fitted struct{ Applicator, Tip string }
+//
+// With a hose it says on which of the rig's hoses the applicator hangs from now on.
+type Fitted struct {
+	Applicator, Tip string
+	Hose            string
+}
 
 // Kind of the fact.
 func (*Fitted) Kind() Kind { return kindFitted }
@@ -15,6 +20,7 @@ func (*Fitted) Name() string { return "fitted" }
 func (f *Fitted) fields(w walker) {
 	w.text(1, "applicator", &f.Applicator)
 	w.text(2, "tip", &f.Tip)
+	w.text(3, "hose", &f.Hose)
 }
 
 // ByWeight is a spreading that was weighed.

@@ -64,10 +64,15 @@ func (f *LinedUp) fields(w walker) {
 	w.letter(2, "return", &f.Return)
 }
 
-// PushedBack: so much was sprayed through the first hose into a compartment.
+// PushedBack: so much was sprayed through a hose into a compartment, or to a place outside (a pail).
 type PushedBack struct {
 	Into   byte
 	Volume measure.Volume
+	Hose   string // empty: the first
+	To     string // a place, where it is no compartment: "waste/pail"
+	// Bypass is what went through the bypass meanwhile; it sweeps the mixing cell too, and brings what stood there into
+	// the compartment of the return. Unknown: not reckoned.
+	Bypass Maybe[measure.Volume]
 }
 
 // Kind of the fact.
@@ -79,15 +84,36 @@ func (*PushedBack) Name() string { return "pushed_back" }
 func (f *PushedBack) fields(w walker) {
 	w.letter(1, "into", &f.Into)
 	w.volume(2, "volume", &f.Volume)
+	w.text(3, "hose", &f.Hose)
+	w.text(4, "to", &f.To)
+	w.maybeVolume(5, "bypass", &f.Bypass)
 }
 
 // TintSeen: the eye saw the colour change at the nozzle after so much, or so long; or it did not come until then.
-// It moves nothing.
+// It moves nothing; what it says of hose and mixing cell is learned (see Learned).
 type TintSeen struct {
 	Volume  Maybe[measure.Volume]
 	Seconds Maybe[float64]
 	Missed  string // "yes": no tint came
+	// Half and full colour, where they were timed too.
+	Half        Maybe[measure.Volume]
+	HalfSeconds Maybe[float64]
+	Full        Maybe[measure.Volume]
+	FullSeconds Maybe[float64]
+	Hose        string // empty: the first
+	// What the entry rests on, filled in from the book: the flow at the nozzle, the share of the pump's output that
+	// leaves there, and which way the colour changes.
+	Flow      Maybe[measure.Flow]
+	GunShare  Maybe[float64]
+	Direction string // TowardsTint, TowardsClear, BetweenAlike; empty: not known
 }
+
+// Which way the colour at the nozzle changes.
+const (
+	TowardsTint  = "tint"  // the eye sees the first trace
+	TowardsClear = "clear" // the eye sees the last of it
+	BetweenAlike = "alike" // no tint tells the two apart
+)
 
 // Kind of the fact.
 func (*TintSeen) Kind() Kind { return kindTintSeen }
@@ -99,12 +125,21 @@ func (f *TintSeen) fields(w walker) {
 	w.maybeVolume(1, "volume", &f.Volume)
 	w.maybeNumber(2, "seconds", &f.Seconds)
 	w.text(3, "missed", &f.Missed)
+	w.maybeVolume(4, "half_volume", &f.Half)
+	w.maybeNumber(5, "half_seconds", &f.HalfSeconds)
+	w.maybeVolume(6, "full_volume", &f.Full)
+	w.maybeNumber(7, "full_seconds", &f.FullSeconds)
+	w.text(8, "hose", &f.Hose)
+	w.maybeFlow(9, "flow", &f.Flow)
+	w.maybeNumber(10, "gun_share", &f.GunShare)
+	w.text(11, "direction", &f.Direction)
 }
 
 // Filled: an applicator's tank was filled through the hose.
 type Filled struct {
 	Applicator string
 	Volume     measure.Volume
+	Bypass     Maybe[measure.Volume] // as of PushedBack
 }
 
 // Kind of the fact.
@@ -116,6 +151,7 @@ func (*Filled) Name() string { return "filled" }
 func (f *Filled) fields(w walker) {
 	w.text(1, "applicator", &f.Applicator)
 	w.volume(2, "volume", &f.Volume)
+	w.maybeVolume(3, "bypass", &f.Bypass)
 }
 
 // How a spraying was measured.
@@ -135,6 +171,7 @@ type Sprayed struct {
 	Area       Maybe[measure.Area]
 	Before     Maybe[measure.Volume]
 	After      Maybe[measure.Volume]
+	Bypass     Maybe[measure.Volume] // as of PushedBack
 }
 
 // Kind of the fact.
@@ -152,6 +189,7 @@ func (f *Sprayed) fields(w walker) {
 	w.maybeArea(6, "area", &f.Area)
 	w.maybeVolume(7, "before", &f.Before)
 	w.maybeVolume(8, "after", &f.After)
+	w.maybeVolume(9, "bypass", &f.Bypass)
 }
 
 // GaugeRead: what a compartment's gauge says. Mark is the reading as it stands on the gauge.
@@ -159,6 +197,7 @@ type GaugeRead struct {
 	Compartment byte
 	Volume      Maybe[measure.Volume]
 	Mark        string
+	GiveOrTake  Maybe[measure.Volume] // the standard uncertainty of the reading, filled in from chart and truck
 }
 
 // Kind of the fact.
@@ -171,6 +210,7 @@ func (f *GaugeRead) fields(w walker) {
 	w.letter(1, "compartment", &f.Compartment)
 	w.maybeVolume(2, "volume", &f.Volume)
 	w.scalar(3, "mark", &f.Mark)
+	w.maybeVolume(4, "give_or_take", &f.GiveOrTake)
 }
 
 // Rinsed: water was put into a compartment and run out to a place, all but the heel; without a place it stays.

@@ -96,7 +96,7 @@ func treated(t *testing.T, facts ...Fact) (rounds []int32, peaks []string) {
 		&Lawn{LawnName: "L", Zones: []Zone{{Name: "front", Grass: "tall_fescue", Area: 4 * measure.ThousandSquareFeet}}},
 		&DayOpened{Date: "2026-05-01", Operator: "R. Example"},
 		&Loaded{Into: "a", Volume: measure.Gallons(50), Mix: "W", For: "gun"}, &Loaded{Into: "b", Volume: measure.Gallons(50), Mix: "O", For: "gun"},
-		&LinedUp{Supply: []byte("a"), Return: 'a'}, &PushedBack{'a', measure.Gallons(6)},
+		&LinedUp{Supply: []byte("a"), Return: 'a'}, &PushedBack{Into: 'a', Volume: measure.Gallons(6)},
 	}, facts...) {
 		log(f)
 	}
@@ -138,8 +138,8 @@ func TestRounds(t *testing.T) {
 		return out
 	}
 	visit, carry := []Fact{&VisitBegun{Lawn: "L"}}, []Fact{&CarriedOver{Lawn: "L", Reason: "rain"}}
-	toOther := []Fact{&LinedUp{Supply: []byte("b"), Return: 'b'}, &PushedBack{'b', measure.Gallons(20)}}
-	back := []Fact{&LinedUp{Supply: []byte("a"), Return: 'a'}, &PushedBack{'a', measure.Gallons(6)}}
+	toOther := []Fact{&LinedUp{Supply: []byte("b"), Return: 'b'}, &PushedBack{Into: 'b', Volume: measure.Gallons(20)}}
+	back := []Fact{&LinedUp{Supply: []byte("a"), Return: 'a'}, &PushedBack{Into: 'a', Volume: measure.Gallons(6)}}
 	for _, row := range []struct {
 		name  string
 		facts []Fact

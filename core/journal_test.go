@@ -184,7 +184,7 @@ func (g *anyFact) fact() Fact {
 		kindRouted, kindCarriedOver, kindCarriedOver, kindHeld, kindResumed, kindResumed, kindNoted, kindGrowthSeen, kindCautioned,
 		kindTintSeen, kindWeather, kindOverridden, kindSetting, kindRinsed, kindLawn, kindMix, kindProduct, kindDayClosed, kindDayOpened, kindDayOpened, kindRig,
 		kindLoadPlanned, kindLoadPlanned, kindTicked, kindTicked, kindTicked,
-		kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted,
+		kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted, kindRan, kindCleaned, kindMarked,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
 	case kindRig:
@@ -227,7 +227,7 @@ func (g *anyFact) fact() Fact {
 	case kindSpread:
 		return g.spread()
 	case kindFitted:
-		return &Fitted{g.pick("applicator", "gun", "gun", "spreader"), g.pick("tip", "grey", "blue")}
+		return &Fitted{Applicator: g.pick("applicator", "gun", "gun", "spreader"), Tip: g.pick("tip", "grey", "blue")}
 	case kindSprayed:
 		return g.sprayed()
 	case kindStruck:
@@ -251,11 +251,13 @@ func (g *anyFact) small(kind Kind) Fact {
 		}
 		return f
 	case kindPushedBack:
-		return &PushedBack{g.letter(), g.volume(6)}
+		return &PushedBack{Into: g.letter(), Volume: g.volume(6)}
 	case kindTintSeen:
 		return &TintSeen{Seconds: Known(rapid.Float64Range(0, 90).Draw(g.t, "s")), Missed: g.pick("missed", "", "yes")}
 	case kindFilled:
-		return &Filled{g.applicator(), g.volume(14)}
+		return &Filled{Applicator: g.applicator(), Volume: g.volume(14)}
+	case kindRan, kindCleaned, kindMarked:
+		return g.plumbing(kind)
 	case kindVisitBegun, kindRouted, kindCarriedOver, kindHeld, kindResumed, kindNoted:
 		return g.route(kind)
 	case kindVisitSkipped:

@@ -10,10 +10,12 @@ const (
 	LargestArea         = 1000 * measure.Hectare
 	WidestBore          = 12 * measure.Inch
 	LongestHose         = 10_000 * measure.Foot
+	FarthestGauge       = 240 * measure.Inch // from the middle of a compartment
 	LargestFlowGPM      = 500
 	LargestDelivery     = 1e6 // nL for each mm2: 24,542 gal per 1,000 sq ft
 	LargestHopper       = 22_000 * measure.Pound
 	HighestPSI          = 1000 // more than any pump of this kind gives
+	LargestLoss         = 1000 // of a sum of loss coefficients
 	StrongestWind       = 100 * measure.MilePerHour
 	HighestPrice        = 100_000 * measure.Dollar
 	MostPoundsPerGallon = 20

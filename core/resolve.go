@@ -41,6 +41,14 @@ func (s *state) resolve(f Fact) (Fact, error) {
 		return s.resolveGauge(f)
 	case *Dumped:
 		return s.resolveDumped(f)
+	case *Ran:
+		return s.resolveRan(f)
+	case *PushedBack:
+		return s.resolvePushedBack(f)
+	case *Filled:
+		return s.resolveFilled(f)
+	case *TintSeen:
+		return s.resolveTint(f)
 	}
 	return f, nil
 }
@@ -135,6 +143,9 @@ func (s *state) resolveSprayed(f *Sprayed) (Fact, error) {
 				"The readings say %s gal, the volume given is %s gal.", used.Text(), c.Volume.V.Text())
 		}
 		c.Volume = Known(used)
+	}
+	if !c.Bypass.Known {
+		c.Bypass = s.bypassWith(a, c.Volume.V)
 	}
 	return &c, nil
 }

@@ -206,7 +206,7 @@ func TestRigsOfTwoAndOfSix(t *testing.T) {
 			l := byte('a' + i)
 			mustEnter(t, b, &Loaded{Into: string(l), Volume: measure.Gallons(40)})
 			mustEnter(t, b, &LinedUp{Supply: []byte{l}, Return: l})
-			mustEnter(t, b, &PushedBack{l, measure.Gallons(3)})
+			mustEnter(t, b, &PushedBack{Into: l, Volume: measure.Gallons(3)})
 			balanced(t, b)
 		}
 		last := byte('a' + n - 1)

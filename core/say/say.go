@@ -92,6 +92,12 @@ func move(f core.Fact) string {
 		return "fitted " + f.Tip + " on " + f.Applicator
 	case *core.Spread:
 		return spread(f)
+	case *core.Ran:
+		return ran(f)
+	case *core.Cleaned:
+		return cleaned(f)
+	case *core.Marked:
+		return marked(f)
 	}
 	return "a fact that this version has no words for"
 }

@@ -68,22 +68,24 @@ func (g *rigRows) take(r *row, part string) {
 		}
 		g.head = r
 		g.rig.RigName, g.rig.Cell, g.rig.ReturnLine = value[string](r, "name"), value[measure.Volume](r, "cell_gal"), value[measure.Volume](r, "return_line_gal")
+		g.plumbing(r)
 	case partCompartment:
-		g.compartments = append(g.compartments, placed[core.RigCompartment]{core.RigCompartment{
+		g.compartments = append(g.compartments, placed[core.RigCompartment]{gauged(r, core.RigCompartment{
 			Letter: value[byte](r, "letter"), Name: value[string](r, "name"), Colour: value[string](r, "colour"),
 			Capacity: value[measure.Volume](r, "capacity_gal"), Heel: value[measure.Volume](r, "heel_gal"),
 			Marks: value[[]core.GaugeMark](r, "gauge_marks_gal"),
-		}, r})
+		}), r})
 	case partHose:
-		g.hoses = append(g.hoses, placed[core.RigHose]{core.RigHose{
+		g.hoses = append(g.hoses, placed[core.RigHose]{weighed(r, core.RigHose{
 			Name: value[string](r, "name"), Bore: maybe[measure.Length](r, "inside_diameter_in"),
 			Length: maybe[measure.Length](r, "length_ft"), Volume: value[measure.Volume](r, "volume_gal"),
-		}, r})
+		}), r})
 	case partApplicator:
 		g.applicators = append(g.applicators, placed[core.Applicator]{core.Applicator{
 			Name: value[string](r, "name"), Type: value[string](r, "kind"), Hose: value[string](r, "hose"),
 			Delivery: r.delivery(), Flow: maybe[measure.Flow](r, "flow_gpm"),
 			Tank: value[measure.Volume](r, "tank_gal"), Hopper: value[measure.Mass](r, "hopper_lb"),
+			PSI: maybe[float64](r, "needs_psi"),
 		}, r})
 	case partTip:
 		g.tips = append(g.tips, placed[fitting]{fitting{value[string](r, "applicator"), core.Tip{

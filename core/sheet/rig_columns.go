@@ -17,7 +17,10 @@ const (
 
 var rigParts = []string{partRig, partCompartment, partHose, partApplicator, partTip, partLineUp}
 
-var rigColumns = []column{
+var rigColumns = append(partColumns, plumbingColumns...)
+
+// partColumns set the parts up.
+var partColumns = []column{
 	{
 		Column: Column{Name: "part", Words: "what the row is about: one row for the rig, one for each of its parts", Example: partCompartment, Required: true},
 		reader: oneOf(rigParts...),

@@ -1,0 +1,59 @@
+package core
+
+import "example.com/tintline/core/measure"
+
+// bypassWith is what goes through the bypass while an applicator gives v through its hose; unknown where the pump's
+// output or the applicator's flow is not in the book, or nothing goes round.
+func (s *state) bypassWith(*Applicator, measure.Volume) Maybe[measure.Volume] {
+	return Maybe[measure.Volume]{}
+}
+
+func (s *state) resolvePushedBack(f *PushedBack) (Fact, error) { return f, nil }
+
+func (s *state) resolveFilled(f *Filled) (Fact, error) { return f, nil }
+
+func (s *state) resolveTint(f *TintSeen) (Fact, error) { return f, nil }
+
+func (s *state) resolveRan(f *Ran) (Fact, error) { return f, nil }
+
+func (s *state) admitRan(f *Ran) error {
+	if f.Pump != "on" && f.Pump != "off" {
+		return refuse("Write on or off.", "Whether the pump ran is said by %q.", f.Pump)
+	}
+	if !f.Seconds.Known || !(f.Seconds.V > 0) || f.Seconds.V > 86400 {
+		return refuse("Give more than 0 and up to 86,400 s.", "The time is %g s.", f.Seconds.V)
+	}
+	return s.needRig()
+}
+
+func (s *state) admitCleaned(f *Cleaned) error {
+	if f.What != Strainers {
+		return refuse("Write strainers.", "What was cleaned is %q.", f.What)
+	}
+	return s.needRig()
+}
+
+func (s *state) admitMarked(f *Marked) error {
+	if s.plumbing.Compartment(f.Compartment) == nil {
+		return s.noCompartment(f.Compartment)
+	}
+	return name("mark", f.Mark)
+}
+
+// applyPlumbing is for what happens in the plumbing beside the day's pushing and spraying.
+func (s *state) applyPlumbing(e Entry) {
+	switch f := e.What.(type) {
+	case *Ran:
+		s.applyRan(e, f)
+	case *Cleaned:
+		s.applyCleaned(e, f)
+	case *Marked:
+		s.applyMarked(f)
+	}
+}
+
+func (s *state) applyRan(Entry, *Ran) {}
+
+func (s *state) applyCleaned(Entry, *Cleaned) {}
+
+func (s *state) applyMarked(*Marked) {}
