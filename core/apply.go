@@ -4,6 +4,7 @@ import "example.com/tintline/core/fluid"
 
 // apply changes the state by one entry that is not a strike. It never refuses.
 func (s *state) apply(e Entry) {
+	s.follow(e)
 	switch f := e.What.(type) {
 	case *Rig:
 		s.applyRig(f)

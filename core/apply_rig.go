@@ -32,6 +32,7 @@ func (s *state) applyRig(f *Rig) {
 		p.Cell.Liquid = s.water(f.Cell)
 		p.Return.Liquid = s.water(f.ReturnLine)
 	}
+	s.wetRig()
 	s.applyHoses(f, first)
 	s.applyTanks(f)
 	s.endLostPlans()

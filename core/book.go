@@ -55,6 +55,8 @@ type state struct {
 	cautions  []Cautioned
 	history   [][]zoneHistory // by lawn
 	rounds    int32           // of the history: the last number given
+	moved     moved           // when liquid last moved where
+	wetted    []wetted        // made anew when it changes, so that copies may share it
 }
 
 // ProductHistory is a product with all its versions; the last is in force.
@@ -114,6 +116,7 @@ func (s *state) clone() *state {
 	c.notes = cloneMap(s.notes)
 	c.lawnFrom = append([]string(nil), s.lawnFrom...)
 	c.history = append([][]zoneHistory(nil), s.history...)
+	c.moved.hoses = append([]movedHose(nil), s.moved.hoses...)
 	c.day = s.day.clone()
 	return &c
 }

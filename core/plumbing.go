@@ -26,13 +26,6 @@ func (s *state) admitRan(f *Ran) error {
 	return s.needRig()
 }
 
-func (s *state) admitCleaned(f *Cleaned) error {
-	if f.What != Strainers {
-		return refuse("Write strainers.", "What was cleaned is %q.", f.What)
-	}
-	return s.needRig()
-}
-
 func (s *state) admitMarked(f *Marked) error {
 	if s.plumbing.Compartment(f.Compartment) == nil {
 		return s.noCompartment(f.Compartment)
@@ -46,14 +39,12 @@ func (s *state) applyPlumbing(e Entry) {
 	case *Ran:
 		s.applyRan(e, f)
 	case *Cleaned:
-		s.applyCleaned(e, f)
+		s.applyCleaned(f)
 	case *Marked:
 		s.applyMarked(f)
 	}
 }
 
 func (s *state) applyRan(Entry, *Ran) {}
-
-func (s *state) applyCleaned(Entry, *Cleaned) {}
 
 func (s *state) applyMarked(*Marked) {}
