@@ -42,11 +42,12 @@ func TestCoreStandsAlone(t *testing.T) {
 // below says which rooms of core may import which: what is measured, then the liquid, then the label, then
 // the book, then what asks it.
 var below = map[string][]string{
-	"core/measure": {},
-	"core/fluid":   {"core/measure"},
-	"core/label":   {"core/measure", "core/fluid"},
-	"core/reckon":  {"core/measure", "core/fluid", "core/label"},
-	"core":         {"core/measure", "core/fluid", "core/label"},
+	"core/measure":    {},
+	"core/hydraulics": {"core/measure"},
+	"core/fluid":      {"core/measure"},
+	"core/label":      {"core/measure", "core/fluid"},
+	"core/reckon":     {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
+	"core":            {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
 }
 
 func TestRoomsLookDownOnly(t *testing.T) {
