@@ -118,19 +118,6 @@ func tankWords(name string) string {
 	return "The tank of " + name
 }
 
-// gives refuses a draw through the pump that the open compartments cannot explain.
-func (s *state) gives(hose string, v measure.Volume) error {
-	if len(s.plumbing.LineUp.Supply) == 0 {
-		return refuse("Line up a compartment first.", "No compartment is open to the pump, so it runs dry.")
-	}
-	have, band := s.plumbing.SupplyDrawable(), s.SupplyBand()
-	if needs := s.plumbing.Needs(hose, v); needs > have+band {
-		letters := spaced(s.plumbing.LineUp.Supply)
-		return beyond("Compartment "+letters, needs, have, band, "Read the gauge of "+letters+" and log it first.")
-	}
-	return nil
-}
-
 func spaced(letters []byte) string {
 	var out []string
 	for _, l := range letters {
@@ -145,27 +132,6 @@ func beyond(name string, v, have, band measure.Volume, do string) error {
 		Do:   do,
 		Err:  errors.Join(ErrRefused, ErrReadGauge),
 	}
-}
-
-func (s *state) admitPushedBack(f *PushedBack) error {
-	c := s.plumbing.Compartment(f.Into)
-	if c == nil {
-		return s.noCompartment(f.Into)
-	}
-	if err := positive("The push-back", f.Volume); err != nil {
-		return err
-	}
-	if err := s.gives("", f.Volume); err != nil {
-		return err
-	}
-	// Tried on a sketch: the same compartment may feed the pump, or take what stood in the return line.
-	try := s.plumbing.Sketch()
-	after := try.Compartment(f.Into)
-	try.PushBack("", f.Volume, after)
-	if over := after.Liquid.Volume - after.Capacity; over > 0 {
-		return tooMuch(string(f.Into), &c.Tank, f.Volume, f.Volume-over)
-	}
-	return nil
 }
 
 func admitTint(f *TintSeen) error {
@@ -187,24 +153,6 @@ func admitTint(f *TintSeen) error {
 		return refuse("Give more than 0 and up to 7,200 s.", "The time until the tint is %g s.", f.Seconds.V)
 	}
 	return nil
-}
-
-func (s *state) admitFilled(f *Filled) error {
-	a := s.Applicator(f.Applicator)
-	if a == nil {
-		return refuse(s.applicatorsHint(), "There is no applicator %q.", f.Applicator)
-	}
-	t := s.plumbing.Tank(f.Applicator)
-	if t == nil {
-		return refuse("Fill one that has a tank.", "%s has no tank of its own.", f.Applicator)
-	}
-	if err := positive("The fill", f.Volume); err != nil {
-		return err
-	}
-	if err := s.gives(a.Hose, f.Volume); err != nil {
-		return err
-	}
-	return s.fits(f.Applicator, &t.Tank, f.Volume, 0)
 }
 
 func (s *state) admitSprayed(f *Sprayed) error {
@@ -246,7 +194,10 @@ func (s *state) admitSprayed(f *Sprayed) error {
 	}
 	t := s.plumbing.Tank(f.Applicator)
 	if t == nil {
-		return s.gives(a.Hose, f.Volume.V)
+		return s.passes(a.Hose, f.Volume.V, f.Bypass)
+	}
+	if f.Bypass.Known && f.Bypass.V != 0 {
+		return refuse("Leave the bypass out.", "%s lays from a tank of its own, so nothing goes through the bypass.", a.Name)
 	}
 	if band := s.Band(&t.Tank); f.Volume.V > t.Liquid.Volume+band {
 		return beyond("The tank of "+f.Applicator, f.Volume.V, t.Liquid.Volume, band, "Fill it and log the fill first, or log what really went down.")

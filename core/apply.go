@@ -79,9 +79,7 @@ func (s *state) applyMove(e Entry) {
 		s.plumbing.Turn(fluid.LineUp{Supply: f.Supply, Return: f.Return})
 		s.overrides, s.tint, s.missed = nil, nil, nil
 	case *PushedBack:
-		if c := s.plumbing.Compartment(f.Into); c != nil {
-			s.plumbing.PushBack("", f.Volume, c)
-		}
+		s.applyPushedBack(f)
 	case *TintSeen:
 		if f.Missed != "" {
 			s.missed = append(s.missed, *f)

@@ -86,13 +86,24 @@ func (s *state) applyFilled(f *Filled) {
 		t.Moved = 0
 		delete(s.batches, f.Applicator)
 	}
-	s.plumbing.Fill(a.Hose, f.Volume, t)
+	s.plumbing.Fill(a.Hose, f.Volume, f.Bypass.Or(0), t)
+}
+
+// applyPushedBack sprays the hose into a compartment, or to a place outside.
+func (s *state) applyPushedBack(f *PushedBack) {
+	if f.To != "" {
+		s.plumbing.PushOut(f.Hose, f.Volume, f.Bypass.Or(0), fluid.Place(f.To))
+		return
+	}
+	if c := s.plumbing.Compartment(f.Into); c != nil {
+		s.plumbing.PushBack(f.Hose, f.Volume, f.Bypass.Or(0), c)
+	}
 }
 
 // applySprayed draws what was sprayed and lays it, parcel by parcel in the order in which it left the
 // nozzle, on the zones in their order, each with the share of its area.
 func (s *state) applySprayed(e Entry, f *Sprayed) {
-	out := s.plumbing.Laying(s.Applicator(f.Applicator).hose(), f.Applicator, f.Volume.V)
+	out := s.plumbing.Laying(s.Applicator(f.Applicator).hose(), f.Applicator, f.Volume.V, f.Bypass.Or(0))
 	parts, over := s.spread(f, out)
 	for _, l := range over {
 		s.plumbing.Outside.Give(fluid.Unexplained, l)
@@ -166,6 +177,11 @@ func (s *state) Foresee(f *Sprayed, up *fluid.LineUp) ([]ZonePart, *fluid.Plumbi
 	if up != nil {
 		p.Turn(*up)
 	}
-	parts, _ := s.spread(f, p.Laying(s.Applicator(f.Applicator).hose(), f.Applicator, f.Volume.V))
+	a := s.Applicator(f.Applicator)
+	bypass := f.Bypass
+	if !bypass.Known {
+		bypass = s.bypassWith(a, f.Volume.V)
+	}
+	parts, _ := s.spread(f, p.Laying(a.hose(), f.Applicator, f.Volume.V, bypass.Or(0)))
 	return parts, p
 }

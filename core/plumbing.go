@@ -1,17 +1,5 @@
 package core
 
-import "example.com/tintline/core/measure"
-
-// bypassWith is what goes through the bypass while an applicator gives v through its hose; unknown where the pump's
-// output or the applicator's flow is not in the book, or nothing goes round.
-func (s *state) bypassWith(*Applicator, measure.Volume) Maybe[measure.Volume] {
-	return Maybe[measure.Volume]{}
-}
-
-func (s *state) resolvePushedBack(f *PushedBack) (Fact, error) { return f, nil }
-
-func (s *state) resolveFilled(f *Filled) (Fact, error) { return f, nil }
-
 func (s *state) resolveTint(f *TintSeen) (Fact, error) { return f, nil }
 
 func (s *state) resolveRan(f *Ran) (Fact, error) { return f, nil }

@@ -69,7 +69,7 @@ func doubtPush(b *core.Book, at core.Moment, f *core.PushedBack) (words, do stri
 	into := p.Compartment(f.Into)
 	var foreign measure.Volume
 	var from []byte
-	for _, l := range p.PushBack("", f.Volume, into) {
+	for _, l := range p.PushBack(f.Hose, f.Volume, f.Bypass.Or(0), into) {
 		for _, o := range l.From {
 			if came := b.Origin(o.Key); came.Letter != 0 && came.Letter != f.Into && !sameLiquid(b, came.Letter, f.Into) {
 				foreign += measure.Volume(o.N)

@@ -111,7 +111,7 @@ func (s *situation) placesAfter(c *Changeover) []PlaceAfter {
 	p.Turn(s.up)
 	for _, l := range c.Legs {
 		if into := p.Compartment(l.Into); into != nil {
-			p.PushBack("", l.Volume, into)
+			p.PushBack("", l.Volume, 0, into)
 		}
 	}
 	var out []PlaceAfter

@@ -16,10 +16,16 @@ const (
 // Draw runs the pump until v of liquid has left the nozzle of a hose and returns it parcel by parcel, in
 // the order in which it left. Air in a drained hose leaves first and is not counted. What the compartments
 // cannot give is taken from the unexplained, at the strength of the compartment.
-func (p *Plumbing) Draw(hose string, v measure.Volume) []Liquid {
+//
+// Meanwhile the bypass goes through the cell and the return line to the compartment that the return leads to, and
+// sweeps the cell too. A bypass of 0 was not reckoned: then what stood in the return line is swept out once.
+func (p *Plumbing) Draw(hose string, v, bypass measure.Volume) []Liquid {
 	h := p.Hose(hose)
 	if h == nil || v <= 0 {
 		return nil
+	}
+	if p.goesRound(bypass) {
+		return p.drawRound(h, v+h.airBefore(v), bypass)
 	}
 	p.sweepReturn()
 	in := p.suck(p.toSuck(h, v))
@@ -38,11 +44,17 @@ func (p *Plumbing) toSuck(h *Hose, v measure.Volume) measure.Volume {
 }
 
 // Needs is what the open compartments must give until v of liquid has left the nozzle of a hose, the
-// filling of a drained hose, cell or return line included.
-func (p *Plumbing) Needs(hose string, v measure.Volume) measure.Volume {
+// filling of a drained hose, cell or return line included, and the bypass where it does not come back to them.
+func (p *Plumbing) Needs(hose string, v, bypass measure.Volume) measure.Volume {
 	h := p.Hose(hose)
 	if h == nil || v <= 0 {
 		return 0
+	}
+	if p.goesRound(bypass) {
+		if r := (round{p: p, to: p.Compartment(p.LineUp.Return)}); r.feeds() {
+			bypass = min(bypass, p.Return.void())
+		}
+		return p.toSuck(h, v) + bypass
 	}
 	q := p.Sketch()
 	before := q.SupplyDrawable()
@@ -139,8 +151,8 @@ func (p *Plumbing) sweepReturn() {
 	}
 	fresh := from.take(v)
 	from.Flows.Other -= fresh.Volume
-	old, kept := p.Return.Liquid.Split(fresh.Volume - max(p.Return.Size-p.Return.Liquid.Volume, 0))
-	p.Return.Liquid = kept.Plus(fresh)
+	old, kept := p.Return.Liquid.Split(fresh.Volume - p.Return.void())
+	p.Return.hold(kept.Plus(fresh))
 	to.put(old)
 	to.Flows.Other += old.Volume
 }

@@ -24,8 +24,8 @@ const pushSlices = 1000
 
 // PushBack draws v through a hose into a compartment. If that compartment feeds the pump, what comes back is
 // drawn again: it is booked slice by slice, as finely as the cell is washed out, so that the doses do not depend
-// on how many entries the push-back is written in.
-func (p *Plumbing) PushBack(hose string, v measure.Volume, into *Compartment) []Liquid {
+// on how many entries the push-back is written in. The bypass is that of Draw.
+func (p *Plumbing) PushBack(hose string, v, bypass measure.Volume, into *Compartment) []Liquid {
 	h := p.Hose(hose)
 	if h == nil || v <= 0 {
 		return nil
@@ -37,12 +37,22 @@ func (p *Plumbing) PushBack(hose string, v measure.Volume, into *Compartment) []
 		}
 	}
 	var out []Liquid
+	around := p.goesRound(bypass)
+	var gone measure.Volume // of the bypass
 	for left := v; left > 0; {
 		now := min(slice, left)
 		if left-now < drop {
 			now = left
 		}
-		for _, l := range p.Draw(hose, now) {
+		var parcels []Liquid
+		if around {
+			with := measure.Volume(measure.MulDiv(int64(bypass), int64(v-left+now), int64(v))) - gone
+			gone += with
+			parcels = p.drawRound(h, now+h.airBefore(now), with)
+		} else {
+			parcels = p.Draw(hose, now, 0)
+		}
+		for _, l := range parcels {
 			into.put(l)
 			into.Flows.PushedIn += l.Volume
 			out = append(out, l)
@@ -52,9 +62,18 @@ func (p *Plumbing) PushBack(hose string, v measure.Volume, into *Compartment) []
 	return out
 }
 
-// Fill draws v through a hose into an applicator's tank.
-func (p *Plumbing) Fill(hose string, v measure.Volume, into *ApplicatorTank) []Liquid {
-	out := p.Draw(hose, v)
+// PushOut draws v through a hose to a place outside: a pail.
+func (p *Plumbing) PushOut(hose string, v, bypass measure.Volume, to Place) []Liquid {
+	out := p.Draw(hose, v, bypass)
+	for _, l := range out {
+		p.Outside.Give(to, l)
+	}
+	return out
+}
+
+// Fill draws v through a hose into an applicator's tank. The bypass is that of Draw.
+func (p *Plumbing) Fill(hose string, v, bypass measure.Volume, into *ApplicatorTank) []Liquid {
+	out := p.Draw(hose, v, bypass)
 	for _, l := range out {
 		into.put(l)
 		into.Flows.PushedIn += l.Volume
@@ -122,7 +141,9 @@ func (p *Plumbing) Dump(from Place, v measure.Volume, to Place) Liquid {
 	case string(CellPlace):
 		l, p.Cell.Liquid = p.Cell.Liquid.Split(v)
 	case string(ReturnPlace):
-		l, p.Return.Liquid = p.Return.Liquid.Split(v)
+		var rest Liquid
+		l, rest = p.Return.Liquid.Split(v)
+		p.Return.hold(rest)
 		p.Return.Swept = false // the bypass fills it again
 	}
 	p.arrive(l, to)
@@ -190,10 +211,11 @@ func (p *Plumbing) ResizeHose(name string, size measure.Volume) bool {
 	return h != nil && h.resize(size)
 }
 
-// Laying draws what an applicator lays down: from its own tank if it has one, else through its hose.
-func (p *Plumbing) Laying(hose, applicator string, v measure.Volume) []Liquid {
+// Laying draws what an applicator lays down: from its own tank if it has one, else through its hose, with the bypass of
+// Draw.
+func (p *Plumbing) Laying(hose, applicator string, v, bypass measure.Volume) []Liquid {
 	if t := p.Tank(applicator); t != nil {
 		return p.Spray(t, v)
 	}
-	return p.Draw(hose, v)
+	return p.Draw(hose, v, bypass)
 }

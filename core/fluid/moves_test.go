@@ -112,6 +112,14 @@ func anyInside(t *rapid.T, p *Plumbing) Place {
 	return pl
 }
 
+// anyBypass is none as often as not, else less or more than what leaves the nozzle.
+func anyBypass(t *rapid.T, v measure.Volume) measure.Volume {
+	if rapid.Bool().Draw(t, "no bypass") {
+		return 0
+	}
+	return anyVolume(t, 3*v)
+}
+
 // move makes one random move and says what it was.
 func move(t *rapid.T, p *Plumbing) string {
 	hose := rapid.SampledFrom(p.Hoses).Draw(t, "hose")
@@ -129,7 +137,7 @@ func move(t *rapid.T, p *Plumbing) string {
 		}
 		return fmt.Sprintf("%s %d", what, v)
 	}
-	switch kind := rapid.IntRange(0, 12).Draw(t, "move"); kind {
+	switch kind := rapid.IntRange(0, 13).Draw(t, "move"); kind {
 	case 0, 1:
 		tank, _ := anyTank(t, p)
 		l := anyLoad(t, tank.Capacity)
@@ -140,14 +148,17 @@ func move(t *rapid.T, p *Plumbing) string {
 		return fmt.Sprintf("load %v", l)
 	case 2, 3:
 		v := anyVolume(t, 2*about)
-		out := p.Draw(hose.Name, v)
+		out := p.Draw(hose.Name, v, anyBypass(t, v))
 		for _, l := range out {
 			p.Outside.Give("zone/L/z", l)
 		}
 		return exact("draw", v, out)
 	case 4:
 		v := anyVolume(t, 2*about)
-		return exact("push back", v, p.PushBack(hose.Name, v, &p.Compartments[rapid.IntRange(0, len(p.Compartments)-1).Draw(t, "into")]))
+		return exact("push back", v, p.PushBack(hose.Name, v, anyBypass(t, v), &p.Compartments[rapid.IntRange(0, len(p.Compartments)-1).Draw(t, "into")]))
+	case 12:
+		v := anyVolume(t, 2*about)
+		return exact("push out", v, p.PushOut(hose.Name, v, anyBypass(t, v), "waste/pail"))
 	case 5, 6:
 		if len(p.Tanks) == 0 {
 			return "no tank"
@@ -155,7 +166,7 @@ func move(t *rapid.T, p *Plumbing) string {
 		a := &p.Tanks[rapid.IntRange(0, len(p.Tanks)-1).Draw(t, "applicator")]
 		v := anyVolume(t, a.Capacity)
 		if kind == 5 {
-			return exact("fill", v, p.Fill(hose.Name, v, a))
+			return exact("fill", v, p.Fill(hose.Name, v, anyBypass(t, v), a))
 		}
 		out := p.Spray(a, v)
 		for _, l := range out {
@@ -258,6 +269,16 @@ func sound(t rapid.TB, p *Plumbing) {
 	if p.Cell.Liquid.Volume > p.Cell.Size || p.Return.Liquid.Volume > p.Return.Size {
 		t.Fatalf("cell %d of %d, return line %d of %d", p.Cell.Liquid.Volume, p.Cell.Size, p.Return.Liquid.Volume, p.Return.Size)
 	}
+	if len(p.Return.Charge) > 0 {
+		var all Liquid
+		for _, l := range p.Return.Charge {
+			inside(ReturnPlace, l, true)
+			all = all.Plus(l)
+		}
+		if r := p.Return.Liquid; all.Volume != r.Volume || len(all.From.Minus(r.From)) > 0 || len(all.Holds.Minus(r.Holds)) > 0 {
+			t.Fatalf("the parcels of the return line are %v, it holds %v", all, p.Return.Liquid)
+		}
+	}
 	for i := range p.Hoses {
 		h := &p.Hoses[i]
 		var length measure.Volume
@@ -317,8 +338,9 @@ func TestNeedsIsWhatTheDrawTakes(t *testing.T) {
 		}
 		have := p.SupplyDrawable()
 		v := anyVolume(t, p.Hoses[0].Size)
-		needs := p.Needs("h0", v)
-		p.Draw("h0", v)
+		bypass := anyBypass(t, v)
+		needs := p.Needs("h0", v, bypass)
+		p.Draw("h0", v, bypass)
 		if took := have - p.SupplyDrawable(); needs <= have && took != needs {
 			t.Fatalf("drawing %d took %d, not the %d it needs", v, took, needs)
 		}

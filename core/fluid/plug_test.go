@@ -37,7 +37,7 @@ func TestWhatWentInFirstLeavesFirst(t *testing.T) {
 func TestDropAfterDropStillMakesParcels(t *testing.T) {
 	p := changeover(gal/5, gal)
 	for range 4000 {
-		p.Draw("reel", drop/2)
+		p.Draw("reel", drop/2, 0)
 	}
 	h := &p.Hoses[0]
 	last := h.Charge[len(h.Charge)-1]
@@ -51,12 +51,12 @@ func TestDropAfterDropStillMakesParcels(t *testing.T) {
 
 func TestOriginsRightAfterTheChangeover(t *testing.T) {
 	p := changeover(gal/5, 2*gal)
-	for _, l := range p.Draw("reel", 2*gal) {
+	for _, l := range p.Draw("reel", 2*gal, 0) {
 		if l.ShareFrom(1) != 1 || l.Holds.Of(newMix) != 0 {
 			t.Fatalf("before the hose volume has left, %v comes out", l)
 		}
 	}
-	first := p.Draw("reel", gal/80)[0]
+	first := p.Draw("reel", gal/80, 0)[0]
 	// A sixteenth of the cell has passed: its mean share of new liquid is 1 - (1-e^-x)/x at x = 1/16.
 	near(t, "the new share in the first parcel", first.ShareFrom(2), 1-(-math.Expm1(-1.0/16))*16, 1e-6)
 	near(t, "the new product's share of its strength", float64(first.Strength(newMix))*10, first.ShareFrom(2), 1e-6)
@@ -69,8 +69,8 @@ func TestAirLeavesFirstAndIsNotCounted(t *testing.T) {
 	if p.Hoses[0].Air() != 2*gal || p.Outside[WastePlace("pad")].Volume != 2*gal {
 		t.Fatalf("drained hose: %v", p.Hoses[0])
 	}
-	needs := p.Needs("reel", gal)
-	out := mixed(p.Draw("reel", gal))
+	needs := p.Needs("reel", gal, 0)
+	out := mixed(p.Draw("reel", gal, 0))
 	if took := before - p.Compartments[1].Liquid.Volume; out.Volume != gal || took != 3*gal || needs != took {
 		t.Errorf("1 gal took %s from the compartment, %s were foreseen; the hose holds 2 and was empty", took.Text(), needs.Text())
 	}
@@ -116,7 +116,7 @@ func TestLongHoseAfterChangeover(t *testing.T) {
 		for _, n := range []float64{0.5, 1.7, 1.75, 1.9, 2.1, 2.5, 3, 4, 6, 11, 40} {
 			p := changeover(measure.Gallons(cell), hose)
 			size, vh := p.Cell.Size.Gallons(), hose.Gallons()
-			out := mixed(p.Draw("reel", measure.Gallons(n)))
+			out := mixed(p.Draw("reel", measure.Gallons(n), 0))
 			old, fresh := delivered(n, size, vh)
 			rkOld, rkFresh := integrated(n, size, vh)
 			near(t, "the closed form against RK4", fresh, rkFresh, 1e-6*n)
@@ -138,7 +138,7 @@ func TestAmountsAtParcelEdgesAreExact(t *testing.T) {
 	for _, k := range []measure.Volume{1, 5, 16, 48, 160} {
 		q := changeover(gal/5, hose)
 		step := q.Cell.Size / cellSteps
-		out := mixed(q.Draw("reel", hose+k*step)).Holds.Of(newMix)
+		out := mixed(q.Draw("reel", hose+k*step, 0)).Holds.Of(newMix)
 		x := float64(k*step) / float64(q.Cell.Size)
 		want := float64(q.Cell.Size) * (x + math.Expm1(-x)) / 10
 		near(t, "new product at a parcel's edge, in nL", float64(out), want, float64(k)+1) // a unit a step
@@ -149,7 +149,7 @@ func TestPushBackGoesIntoTheCompartmentAsItLeaves(t *testing.T) {
 	hose := BoreVolume(measure.Inches(0.375), measure.Feet(200))
 	p := changeover(gal/5, hose)
 	n := 2.07
-	p.PushBack("reel", measure.Gallons(n), p.Compartment('a'))
+	p.PushBack("reel", measure.Gallons(n), 0, p.Compartment('a'))
 	old, fresh := delivered(n, p.Cell.Size.Gallons(), hose.Gallons())
 	a := p.Compartment('a')
 	near(t, "old product in a", float64(a.Liquid.Holds.Of(oldMix))/float64(gal)*10, old, 2e-4)
@@ -165,19 +165,19 @@ func TestReturnLineIsSweptOnceAfterTheValvesTurn(t *testing.T) {
 	p.Return.Liquid = full(gal/10, oldMix, 1)
 	a, b := p.Compartment('a'), p.Compartment('b')
 	p.Turn(LineUp{Supply: []byte{'b'}, Return: 'a'})
-	p.Draw("reel", gal)
+	p.Draw("reel", gal, 0)
 	if a.Liquid.Volume != gal/10 || a.Liquid.Holds.Of(oldMix) != int64(gal/10)/10 {
 		t.Errorf("a got %v; the return line stood full of the old mix", a.Liquid)
 	}
 	if p.Return.Liquid.ShareFrom(2) != 1 {
 		t.Errorf("the return line holds %v", p.Return.Liquid)
 	}
-	p.Draw("reel", gal)
+	p.Draw("reel", gal, 0)
 	if a.Liquid.Volume != gal/10 || 400*gal-b.Liquid.Volume != 2*gal+gal/10 {
 		t.Errorf("the second draw moved more: a %s, b %s", a.Liquid.Volume.Text(), b.Liquid.Volume.Text())
 	}
 	p.Dump(ReturnPlace, gal, WastePlace("pad"))
-	p.Draw("reel", gal)
+	p.Draw("reel", gal, 0)
 	if p.Return.Liquid.Volume != gal/10 {
 		t.Errorf("a drained return line stays at %s while the pump runs", p.Return.Liquid.Volume.Text())
 	}
@@ -197,9 +197,9 @@ func TestPushBackIntoItsOwnSupplyInOneOrInMany(t *testing.T) {
 		return p
 	}
 	one, many := fresh(), fresh()
-	one.PushBack("h", measure.Gallons(4), one.Compartment('a'))
+	one.PushBack("h", measure.Gallons(4), 0, one.Compartment('a'))
 	for range 400 {
-		many.PushBack("h", measure.Gallons(0.01), many.Compartment('a'))
+		many.PushBack("h", measure.Gallons(0.01), 0, many.Compartment('a'))
 	}
 	for what, pair := range map[string][2]Liquid{
 		"compartment": {one.Compartment('a').Liquid, many.Compartment('a').Liquid},

@@ -2,14 +2,6 @@ package fluid
 
 import "example.com/tintline/core/measure"
 
-// ReturnLine carries the bypass back to a compartment. Swept tells whether the bypass has filled it anew
-// since the valves were last turned.
-type ReturnLine struct {
-	Size   measure.Volume
-	Liquid Liquid
-	Swept  bool
-}
-
 // ApplicatorTank is the tank of a ride-on machine or a backpack.
 type ApplicatorTank struct {
 	Name string
@@ -39,6 +31,7 @@ type Plumbing struct {
 func (p *Plumbing) Clone() *Plumbing {
 	q := *p
 	q.Compartments = append([]Compartment(nil), p.Compartments...)
+	q.Return.Charge = append([]Liquid(nil), p.Return.Charge...)
 	q.Hoses = append([]Hose(nil), p.Hoses...)
 	for i := range q.Hoses {
 		q.Hoses[i].Charge = append([]Parcel(nil), p.Hoses[i].Charge...)

@@ -93,9 +93,9 @@ func flushBack(in map[string]float64) map[string]float64 {
 	p := changeover(measure.Gallons(cell), hose)
 	// At the nozzle the cell's liquid is a hose late: the plug in the hose is all new but for the tail.
 	flush := cell * math.Log(1/(1-in["stop_at_new_fraction"]))
-	returned := mixed(p.Draw("reel", hose)).Volume
+	returned := mixed(p.Draw("reel", hose, 0)).Volume
 	sum := float64(0)
-	for _, l := range p.Draw("reel", measure.Gallons(flush)) {
+	for _, l := range p.Draw("reel", measure.Gallons(flush), 0) {
 		sum += l.ShareFrom(1) * l.Volume.Gallons()
 	}
 	return map[string]float64{

@@ -114,7 +114,7 @@ func cut(l Liquid, steps int) []Liquid {
 
 func TestCellIsEmptyOfOldLiquidInTheEnd(t *testing.T) {
 	p := changeover(gal/5, 2*gal)
-	p.Draw("reel", 30*gal)
+	p.Draw("reel", 30*gal, 0)
 	if n := p.Cell.Liquid.Holds.Of(oldMix); n != 0 {
 		t.Errorf("after 150 cell volumes %d nL of the old product are in the cell", n)
 	}
@@ -160,7 +160,7 @@ func TestTotalFlush(t *testing.T) {
 // firstClean is how many gallons leave until the nozzle delivers the share of new liquid.
 func firstClean(p *Plumbing, share float64) float64 {
 	var sum measure.Volume
-	for _, l := range p.Draw("reel", 20*gal) {
+	for _, l := range p.Draw("reel", 20*gal, 0) {
 		if l.ShareFrom(2) >= share {
 			return sum.Gallons()
 		}

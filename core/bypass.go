@@ -1,0 +1,87 @@
+package core
+
+import (
+	"math"
+
+	"example.com/tintline/core/measure"
+)
+
+// bypassWith is what goes through the bypass while an applicator gives v through its hose: v times what the pump gives
+// beside it, over its flow (mass balance). It is unknown where the pump's output or the applicator's flow is not in the
+// book, where nothing goes round, and for an applicator that lays from a tank of its own.
+func (s *state) bypassWith(a *Applicator, v measure.Volume) Maybe[measure.Volume] {
+	if a == nil || a.Tank > 0 {
+		return Maybe[measure.Volume]{}
+	}
+	return s.bypassThrough(a.Flow, v)
+}
+
+// bypassThrough is bypassWith for a flow at the nozzle.
+func (s *state) bypassThrough(flow Maybe[measure.Flow], v measure.Volume) Maybe[measure.Volume] {
+	if s.rig == nil || !s.rig.PumpFlow.Known || !flow.Known {
+		return Maybe[measure.Volume]{}
+	}
+	gun, pump := float64(flow.V), float64(s.rig.PumpFlow.V)
+	if !(gun > 0) || !(pump > gun) || v <= 0 {
+		return Maybe[measure.Volume]{}
+	}
+	most := float64(LargestVolume)
+	return Known(measure.Volume(math.RoundToEven(min(float64(float64(v)*((pump-gun)/gun)), most))))
+}
+
+// BypassWith is what goes through the bypass while an applicator gives v through its hose; unknown where it is not
+// reckoned.
+func (b *Book) BypassWith(applicator string, v measure.Volume) Maybe[measure.Volume] {
+	return b.bypassWith(b.Applicator(applicator), v)
+}
+
+// BypassAtHose is what goes through the bypass while v is pushed through a hose; the empty name is the first one.
+func (b *Book) BypassAtHose(hose string, v measure.Volume) Maybe[measure.Volume] {
+	return b.bypassThrough(b.flowAt(hose), v)
+}
+
+// flowAt is the flow at the nozzle of a hose: of the first applicator that hangs on it, sprays from no tank of its own
+// and has a flow; else of the first that is filled through it.
+func (s *state) flowAt(hose string) Maybe[measure.Flow] {
+	if s.rig == nil {
+		return Maybe[measure.Flow]{}
+	}
+	if hose == "" && len(s.rig.Hoses) > 0 {
+		hose = s.rig.Hoses[0].Name
+	}
+	for i := range s.rig.Applicators {
+		if a := &s.rig.Applicators[i]; a.Hose == hose && a.Tank == 0 && a.Flow.Known {
+			return a.Flow
+		}
+	}
+	return Maybe[measure.Flow]{}
+}
+
+// resolvePushedBack fills in the bypass of the gun that hangs on the hose.
+func (s *state) resolvePushedBack(f *PushedBack) (Fact, error) {
+	if f.Bypass.Known {
+		return f, nil
+	}
+	bypass := s.bypassThrough(s.flowAt(f.Hose), f.Volume)
+	if !bypass.Known {
+		return f, nil
+	}
+	c := *f
+	c.Bypass = bypass
+	return &c, nil
+}
+
+// resolveFilled fills in the bypass of the gun that hangs on the hose through which the tank is filled.
+func (s *state) resolveFilled(f *Filled) (Fact, error) {
+	a := s.Applicator(f.Applicator)
+	if f.Bypass.Known || a == nil {
+		return f, nil
+	}
+	bypass := s.bypassThrough(s.flowAt(a.Hose), f.Volume)
+	if !bypass.Known {
+		return f, nil
+	}
+	c := *f
+	c.Bypass = bypass
+	return &c, nil
+}
