@@ -60,7 +60,7 @@ func (p Path) loss(velocity float64) float64 {
 	if !(re > 0) {
 		re = 1e-9 // the friction of a flow that is about to stop
 	}
-	return p.Loss + float64(churchill(re, rough/float64(p.Bore))*float64(p.Length)/float64(p.Bore))
+	return p.Loss + float64(Churchill(re, rough/float64(p.Bore))*float64(p.Length)/float64(p.Bore))
 }
 
 // velocityAt is how fast it runs under a head, with the friction that belongs to that velocity: found by setting one into
