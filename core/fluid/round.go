@@ -200,12 +200,15 @@ func (r *round) settled() bool {
 	return true
 }
 
+// grains is how many units of a product may be rounding: each step of a washing-out rounds by half a unit.
+const grains = 10
+
 // asGood is alike but for what rounding to the unit makes of a trace.
 func asGood(a, b Liquid) bool {
 	if a.Volume == 0 || b.Volume == 0 {
 		return a.Volume == b.Volume
 	}
-	unit := 2 / float64(min(a.Volume, b.Volume))
+	unit := grains / float64(min(a.Volume, b.Volume))
 	return nearParts(a.Holds, b.Holds, a.Volume, b.Volume, unit) && nearParts(a.From, b.From, a.Volume, b.Volume, unit)
 }
 
