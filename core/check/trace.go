@@ -10,7 +10,7 @@ const ruleTrace = "trace"
 
 // traceRule: what reaches a grass that its label entry does not list only as residue of another mix, parcel by parcel, by
 // its share of the lowest label rate. What is more than a tenth of its full strength (setting residue_share) is that mix
-// itself and a matter of grassRule.
+// itself and a matter of grassRule. And what no account holds: see strainers.
 func traceRule(s *situation) []Finding {
 	var out []Finding
 	for _, k := range s.products() {
@@ -27,7 +27,7 @@ func traceRule(s *situation) []Finding {
 		})...)
 	}
 	sayAfterwards(out)
-	return out
+	return append(out, s.strainers()...)
 }
 
 // sayAfterwards says once, behind the figures, when to look at the lawn again, and what has to be done after a product that
