@@ -47,9 +47,10 @@ func lingers(p *core.Product) byte {
 	return class
 }
 
-// strainers is one note for all of them, once a day where it matters.
+// strainers is one note for all of them, once a day where it matters. While the hose has to be pushed out first it waits:
+// what to do now is not to be pushed off the screen by what to do in the evening.
 func (s *situation) strainers() []Finding {
-	if !s.wet || s.tank != nil {
+	if !s.wet || s.tank != nil || s.hoseStopped {
 		return nil
 	}
 	var due []core.Dried
@@ -158,17 +159,16 @@ func toRinse(dried []core.Dried) []core.Rinses {
 func doClean(dried []core.Dried) string {
 	var out []string
 	if _, open := notOpened(dried); open {
-		out = append(out, "open and wash the strainers")
+		out = append(out, "open the strainers")
 	}
 	var letters []string
 	for _, r := range toRinse(dried) {
 		letters = append(letters, string(r.Letter))
 	}
 	if len(letters) > 0 {
-		out = append(out, "rinse "+joinWords(letters)+" three times once empty")
+		out = append(out, "rinse "+joinWords(letters)+" three times")
 	}
-	words := strings.Join(out, ", ")
-	return "At the next clean-out " + words + ", and enter it."
+	return "At the clean-out " + joinWords(out) + "; enter it."
 }
 
 func joinWords(words []string) string {

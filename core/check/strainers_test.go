@@ -64,13 +64,13 @@ func TestWhatLiesDriedIsNoted(t *testing.T) {
 	}{
 		{
 			"mesotrione went through, on bermudagrass", hoseOf("b") + hoseOf("a"), "Alder",
-			"What lies dried of mesotrione in strainers and dead ends is not in the account: the strainers were not opened since 20:26, b has had 0 of 3 rinses.", "open and wash the strainers, rinse b three times",
+			"What lies dried of mesotrione in strainers and dead ends is not in the account: the strainers were not opened since 20:26, b has had 0 of 3 rinses.", "open the strainers and rinse b three times",
 		},
 		{"on the grass that it is for", hoseOf("a") + hoseOf("b"), "Fir", "sulfosulfuron", "rinse a three times"},
 		{"loaded and never drawn", hoseOf("a"), "Alder", "", ""},
 		{"what is drawn itself", hoseOf("b"), "Alder", "", ""},
-		{"strainers opened, not rinsed", hoseOf("b") + hoseOf("a") + `{"fact":"cleaned","what":"strainers"}` + "\n" + rinsedB, "Alder", "account: b has had 1 of 3 rinses.", "clean-out rinse b three times once empty, and enter it"},
-		{"rinsed, strainers not opened", hoseOf("b") + hoseOf("a") + rinsedB + rinsedB + rinsedB, "Alder", "account: the strainers were not opened since 20:26.", "clean-out open and wash the strainers, and enter it"},
+		{"strainers opened, not rinsed", hoseOf("b") + hoseOf("a") + `{"fact":"cleaned","what":"strainers"}` + "\n" + rinsedB, "Alder", "account: b has had 1 of 3 rinses.", "clean-out rinse b three times; enter it"},
+		{"rinsed, strainers not opened", hoseOf("b") + hoseOf("a") + rinsedB + rinsedB + rinsedB, "Alder", "account: the strainers were not opened since 20:26.", "clean-out open the strainers; enter it"},
 		{"both", hoseOf("b") + hoseOf("a") + rinsedB + rinsedB + rinsedB + `{"fact":"cleaned","what":"strainers"}`, "Alder", "", ""},
 		{"two of them in one note", hoseOf("a") + hoseOf("b") + hoseOf("c"), "Gum", "dried of sulfosulfuron and mesotrione in", "rinse a and b three times"},
 		{"a herbicide that is neither", `{"fact":"loaded","into":"c","volume_gal":10,"parts":[{"product":"P1","amount_oz":2}]}` + "\n" + hoseOf("c") + hoseOf("a"), "Gum", "", ""},
