@@ -216,6 +216,9 @@ func (s *state) admitGauge(f *GaugeRead) error {
 	if f.Volume.V < 0 || f.Volume.V > c.Capacity {
 		return refuse(fmt.Sprintf("Give 0 to %s gal.", c.Capacity.Text()), "The gauge of %c cannot say %s gal.", f.Compartment, f.Volume.V.Text())
 	}
+	if f.GiveOrTake.Known && (f.GiveOrTake.V < 0 || f.GiveOrTake.V > c.Capacity) {
+		return refuse(fmt.Sprintf("Give 0 to %s gal, or leave it out.", c.Capacity.Text()), "The reading of %c is to be right within %s gal.", f.Compartment, f.GiveOrTake.V.Text())
+	}
 	return nil
 }
 

@@ -77,4 +77,5 @@ func (s *state) applyGauge(e Entry, f *GaugeRead) {
 	}
 	s.day.Readings = append(s.day.Readings, Reading{f.Compartment, f.Volume.V, c.Liquid.Volume, e.At})
 	s.plumbing.Gauge(&c.Tank, f.Volume.V)
+	c.ReadBand = f.GiveOrTake.V
 }

@@ -27,7 +27,7 @@ func (s *state) applyLoaded(f *Loaded) {
 	}
 	s.batches[f.Into] = batchName(s.batches[f.Into], f.Mix, empty)
 	if empty {
-		t.Moved = 0
+		t.Moved, t.ReadBand = 0, 0
 	}
 	if letter == 0 {
 		l.From = fluid.Parts{{Key: s.origin(0, s.batches[f.Into]), N: int64(f.Volume)}}

@@ -8,6 +8,7 @@ import (
 // applyRig sets the rig up, or changes it around the liquid that it holds.
 func (s *state) applyRig(f *Rig) {
 	p, first := s.plumbing, s.rig == nil
+	f = s.keepCharts(f)
 	s.keepFitted(f)
 	s.entered = f
 	s.fit()

@@ -7,11 +7,14 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// Band is how far what is left in a tank may be from the truth: the error of the last reading or load (a
-// share of the tank) and that of what was drawn since (a share of it), as root of the sum of squares.
-// Both shares are settings.
+// Band is how far what is left in a tank may be from the truth: the error of the last reading or load (what the chart of its
+// gauge said of the reading, else a share of the tank) and that of what was drawn since (a share of it), as root of the sum of
+// squares. Both shares are settings.
 func (s *state) Band(t *fluid.Tank) measure.Volume {
 	g := float64(t.Capacity) * (s.Setting(GaugeErrorPct) / 100)
+	if t.ReadBand > 0 {
+		g = float64(t.ReadBand)
+	}
 	r := float64(t.Moved) * (s.Setting(RateErrorPct) / 100)
 	return measure.Volume(math.RoundToEven(math.Sqrt(float64(g*g) + float64(r*r))))
 }

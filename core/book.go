@@ -55,6 +55,7 @@ type state struct {
 	cautions  []Cautioned
 	history   [][]zoneHistory // by lawn
 	rounds    int32           // of the history: the last number given
+	charted   string          // letters of the compartments with marks that were read with a meter
 	moved     moved           // when liquid last moved where
 	wetted    []wetted        // made anew when it changes, so that copies may share it
 }

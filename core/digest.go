@@ -62,6 +62,7 @@ func (s *state) StateDigest() Digest {
 	}
 	s.digestRoute(w)
 	s.digestGrass(w)
+	s.digestGauges(w)
 	return cut(w.b)
 }
 

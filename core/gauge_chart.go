@@ -8,8 +8,9 @@ import (
 )
 
 // VolumeAt is what a compartment holds when its gauge stands at a mark: one of its chart, or a figure that lies
-// between two marks that are figures, on a straight line between their volumes. The error is a Problem that names
-// the range of the chart.
+// between two marks that are figures, on the curve through all of these (hydraulics.Curve), rounded to whole nanolitres. A
+// mark that is a sign, such as full, is read as it stands and bends no curve. The error is a Problem that names the range of
+// the chart.
 func (c *RigCompartment) VolumeAt(mark string) (measure.Volume, error) {
 	if len(c.Marks) == 0 {
 		return 0, refuse("Give the gallons, or enter the chart with the rig.", "The gauge of %c has no chart of marks.", c.Letter)
@@ -19,23 +20,10 @@ func (c *RigCompartment) VolumeAt(mark string) (measure.Volume, error) {
 			return m.Volume, nil
 		}
 	}
-	at, figure := measure.ReadFigure(mark)
-	var low GaugeMark
-	var lowAt *big.Rat
-	for _, m := range c.Marks {
-		here, ok := measure.ReadFigure(m.Mark)
-		if !ok {
-			continue
+	if at, figure := measure.ReadFigure(mark); figure {
+		if v, ok := c.figures().volumeAt(at); ok {
+			return v, nil
 		}
-		if figure && lowAt != nil {
-			if v, between := measure.Between(at, lowAt, here, low.Volume, m.Volume); between {
-				return v, nil
-			}
-		}
-		if figure && at.Cmp(here) == 0 {
-			return m.Volume, nil
-		}
-		low, lowAt = m, here
 	}
 	return 0, refuse(fmt.Sprintf("Read a mark of the chart, %s, or give the gallons.", c.markRange()), "The chart of %c does not reach the mark %q.", c.Letter, mark)
 }
@@ -72,25 +60,6 @@ func admitMarks(c RigCompartment) error {
 		before, names = m, append(names, m.Mark)
 	}
 	return unique("mark of the gauge of "+string(c.Letter), names)
-}
-
-// resolveGauge gives a reading by its mark the volume of the chart. A volume that is given stays: the entry holds
-// what was booked, whatever a later chart says.
-func (s *state) resolveGauge(f *GaugeRead) (Fact, error) {
-	if f.Volume.Known || f.Mark == "" {
-		return f, nil
-	}
-	set := s.RigCompartment(f.Compartment)
-	if set == nil {
-		return f, nil // admission names what is missing
-	}
-	v, err := set.VolumeAt(f.Mark)
-	if err != nil {
-		return nil, err
-	}
-	c := *f
-	c.Volume = Known(v)
-	return &c, nil
 }
 
 // NearestMark is the mark of the chart that is nearest to a volume, the lower of two; empty without a chart.

@@ -24,11 +24,12 @@ func TestGaugeReadByMark(t *testing.T) {
 		{"2", 30, ""},
 		{"red", 40, ""},
 		{"F", 160, ""},
-		// arithmetic: on the line from one mark that is a figure to the next
-		{"1.5", 20, ""},
-		{"1 1/4", 15, ""},
+		// The monotone cubic through 1, 2 and 4.5, the marks that are figures, by scipy 1.10.1 (PchipInterpolator). A straight
+		// line, which stood here before, said 20, 15 and 70.
+		{"1.5", 18.6038961038961, ""},
+		{"1 1/4", 13.940746753246753, ""},
 		{"2.00", 30, ""},
-		{"3", 70, ""},
+		{"3", 61.33506493506493, ""},
 		{"4.50", 130, ""},
 		{"0.5", 0, `The chart of b does not reach the mark "0.5".`},
 		{"5", 0, `The chart of b does not reach the mark "5".`},
@@ -48,13 +49,13 @@ func TestGaugeReadByMark(t *testing.T) {
 			t.Fatal(err)
 		}
 		got := es[0].What.(*GaugeRead)
-		if got.Volume != Known(measure.Gallons(row.want)) || got.Mark != row.mark {
+		if want := measure.Gallons(row.want); !got.Volume.Known || max(got.Volume.V-want, want-got.Volume.V) > 1 || got.Mark != row.mark {
 			t.Errorf("mark %s is booked as %+v", row.mark, got)
 		}
 		if err := b.Apply(es[0]); err != nil {
 			t.Fatal(err)
 		}
-		if v := b.Plumbing().Compartment('b').Liquid.Volume; v != measure.Gallons(row.want) {
+		if v := b.Plumbing().Compartment('b').Liquid.Volume; v != got.Volume.V {
 			t.Errorf("mark %s: b holds %s", row.mark, v.Text())
 		}
 		balanced(t, b)
@@ -70,7 +71,7 @@ func TestLaterChartChangesNoReading(t *testing.T) {
 	rig.Compartments[1].Marks = []GaugeMark{{"3", measure.Gallons(1)}}
 	mustEnter(t, b, &rig)
 	mustEnter(t, b, &Struck{Of: int64(seqOf(t, b, "weather"))})
-	if v := b.Plumbing().Compartment('b').Liquid.Volume; v != measure.Gallons(70) {
+	if v := b.Plumbing().Compartment('b').Liquid.Volume; v.Text() != "61.3" {
 		t.Errorf("b holds %s", v.Text())
 	}
 	if p := mustRefuse(t, b, &GaugeRead{Compartment: 'b', Mark: "2"}, "does not reach"); p.Do != "Read a mark of the chart, which has only 3, or give the gallons." {

@@ -14,13 +14,6 @@ func (s *state) admitRan(f *Ran) error {
 	return s.needRig()
 }
 
-func (s *state) admitMarked(f *Marked) error {
-	if s.plumbing.Compartment(f.Compartment) == nil {
-		return s.noCompartment(f.Compartment)
-	}
-	return name("mark", f.Mark)
-}
-
 // applyPlumbing is for what happens in the plumbing beside the day's pushing and spraying.
 func (s *state) applyPlumbing(e Entry) {
 	switch f := e.What.(type) {
@@ -34,5 +27,3 @@ func (s *state) applyPlumbing(e Entry) {
 }
 
 func (s *state) applyRan(Entry, *Ran) {}
-
-func (s *state) applyMarked(*Marked) {}

@@ -119,6 +119,8 @@ const (
 	DoubtWindMPH     = "doubt_wind_mph"
 	DoubtTempF       = "doubt_temp_f"
 	DoubtWeatherMin  = "doubt_weather_min"
+	GaugeReadShare   = "gauge_read_share"
+	GaugeSlopePct    = "gauge_slope_pct"
 
 	ApplicationFromPct = "application_from_pct"
 	SeasonNotePct      = "season_note_pct"

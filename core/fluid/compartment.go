@@ -21,6 +21,8 @@ type Tank struct {
 	Flows          Flows
 	// Moved is what was drawn since the last reading or load, for the band around what is left.
 	Moved measure.Volume
+	// ReadBand is the standard uncertainty of that reading, where its chart told it; 0 where it is not known.
+	ReadBand measure.Volume
 	// Origin is the origin that liquid drawn from here carries; a negative one keeps the liquid's own.
 	Origin int32
 }

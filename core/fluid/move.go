@@ -99,7 +99,7 @@ func (p *Plumbing) Spray(t *ApplicatorTank, v measure.Volume) []Liquid {
 // tank's strength.
 func (p *Plumbing) Gauge(t *Tank, reading measure.Volume) {
 	p.correct(t, reading-t.Liquid.Volume)
-	t.Moved = 0
+	t.Moved, t.ReadBand = 0, 0
 }
 
 // correct adds d, or takes -d, against the unexplained.

@@ -105,7 +105,7 @@ func (t Slanted) Check() error {
 	if t.CapHeight == 0 {
 		return nil
 	}
-	if t.CapHeight > t.CapRadius {
+	if t.CapHeight > t.CapRadius*(1+1e-9) { // a half ball, whatever the rounding
 		return tankError("Give a cap that is no higher than its radius.", "The cap is %s in high with a radius of %s in.", inchText(t.CapHeight), inchText(t.CapRadius))
 	}
 	r, c, h := float64(t.Radius), float64(t.CapRadius), float64(t.CapHeight)

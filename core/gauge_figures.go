@@ -1,0 +1,126 @@
+package core
+
+import (
+	"math"
+	"math/big"
+
+	"example.com/tintline/core/hydraulics"
+	"example.com/tintline/core/measure"
+)
+
+// figures are the marks of a chart that are figures, from the lowest up, with the curve through them.
+type figures struct {
+	marks []GaugeMark
+	at    []*big.Rat
+	x     []float64
+	curve *hydraulics.Curve // nil for fewer than two
+}
+
+// figures makes the curve of a chart. Its figures go over into floats once, as the nearest ones; from there on the curve has
+// sums, products and quotients only, so that each machine books the same.
+func (c *RigCompartment) figures() figures {
+	var f figures
+	var y []float64
+	for _, m := range c.Marks {
+		at, ok := measure.ReadFigure(m.Mark)
+		if !ok {
+			continue
+		}
+		x, _ := at.Float64()
+		f.marks, f.at, f.x, y = append(f.marks, m), append(f.at, at), append(f.x, x), append(y, float64(m.Volume))
+	}
+	f.curve, _ = hydraulics.NewCurve(f.x, y)
+	return f
+}
+
+// volumeAt is the volume at a figure; ok is false where the chart does not reach it.
+func (f figures) volumeAt(at *big.Rat) (v measure.Volume, ok bool) {
+	for i, here := range f.at {
+		switch at.Cmp(here) {
+		case 0:
+			return f.marks[i].Volume, true
+		case -1:
+			if i == 0 {
+				return 0, false
+			}
+			if f.curve == nil { // two figures so near that they are one float
+				return measure.Between(at, f.at[i-1], here, f.marks[i-1].Volume, f.marks[i].Volume)
+			}
+			x, _ := at.Float64()
+			return measure.Volume(math.RoundToEven(f.curve.At(x))), true
+		}
+	}
+	return 0, false
+}
+
+// spacing is how far the marks beside a figure are apart; beside a mark that is read as it stands, the wider of the two gaps.
+func (f figures) spacing(x float64) float64 {
+	widest := 0.0
+	for i := range len(f.x) - 1 {
+		if x >= f.x[i] && x <= f.x[i+1] {
+			widest = max(widest, f.x[i+1]-f.x[i])
+		}
+	}
+	return widest
+}
+
+// resolveGauge gives a reading by its mark the volume of the chart, and each reading how far it may be off. A volume that is
+// given stays: the entry holds what was booked, whatever a later chart says.
+func (s *state) resolveGauge(f *GaugeRead) (Fact, error) {
+	set := s.RigCompartment(f.Compartment)
+	if set == nil {
+		return f, nil // admission names what is missing
+	}
+	c := *f
+	if !c.Volume.Known {
+		if c.Mark == "" {
+			return f, nil
+		}
+		v, err := set.VolumeAt(c.Mark)
+		if err != nil {
+			return nil, err
+		}
+		c.Volume = Known(v)
+	}
+	if !c.GiveOrTake.Known {
+		c.GiveOrTake = s.readingBand(set, &c)
+	}
+	return &c, nil
+}
+
+// readingBand is the standard uncertainty of a reading by the compartment's own chart: how finely its gauge is told there,
+// and what a slope under the truck makes of it where the plan and the place of the gauge are in the book. It is unknown without a
+// chart of two figures or more, beyond the chart, and at a mark that is a sign: then the settings' share of the tank
+// stands.
+func (s *state) readingBand(c *RigCompartment, f *GaugeRead) Maybe[measure.Volume] {
+	chart := c.figures()
+	if chart.curve == nil {
+		return Maybe[measure.Volume]{}
+	}
+	x, ok := 0.0, false
+	if f.Mark == "" {
+		x, ok = chart.curve.Inverse(float64(f.Volume.V))
+	} else if at, figure := measure.ReadFigure(f.Mark); figure {
+		x, _ = at.Float64()
+		ok = x >= chart.x[0] && x <= chart.x[len(chart.x)-1]
+	}
+	if !ok {
+		return Maybe[measure.Volume]{}
+	}
+	step := float64(chart.spacing(x) * s.Setting(GaugeReadShare))
+	// What the step covers, over the step: at the end of a chart the slope itself may be nothing.
+	low, high := max(x-step/2, chart.x[0]), min(x+step/2, chart.x[len(chart.x)-1])
+	slope := 0.0
+	if high > low {
+		slope = (chart.curve.At(high) - chart.curve.At(low)) / (high - low)
+	}
+	tilt := 0.0
+	if c.Plan.Known && c.GaugeOff.Known {
+		plan := float64(c.Plan.V) / squareInch
+		tilt = float64(hydraulics.TiltGallons(plan, hydraulics.Inches(c.GaugeOff.V.Inches()), s.Setting(GaugeSlopePct)/100)) * float64(measure.USGallon)
+	}
+	return Known(measure.Volume(math.RoundToEven(hydraulics.GaugeSD(slope, step, tilt))))
+}
+
+// squareInch in square millimetres, exactly (the inch is 25.4 mm, NIST SP 811).
+const squareInch = 25.4 * 25.4
