@@ -36,7 +36,7 @@ func TestChangeoverAtTheLid(t *testing.T) {
 	c.passes(41 * time.Second).sees("the new liquid comes, not clean yet")
 	c.press("t").sees("tint seen after 4", "It is not clean yet")
 	c.passes(5 * time.Second).sees("into a")
-	c.passes(20*time.Second).sees("clean enough for the lawn ahead", "let go of the trigger")
+	c.passes(32*time.Second).sees("clean enough for the lawn ahead", "let go of the trigger")
 	if bells != 4 { // start, arrival, the other place, clean
 		t.Errorf("%d bells in all", bells)
 	}

@@ -50,7 +50,7 @@ func TestFirstRunInFewPresses(t *testing.T) {
 	p.sees("Open the first day").says("Jo").keys("enter").says("90").keys("pgdown")
 	p.sees("Drive to 12 Elm: 9.30 gal, from a").keys("enter")
 	p.sees("turn supply and return to a").keys("enter")
-	p.sees("push 2.33 gal into a").keys("enter")
+	p.sees("push 2.67 gal into a").keys("enter")
 	p.keys("enter").sees("weather now").says("6 SW 64").keys("enter")
 	p.sees("sprayed 9.30 gal on all").keys("enter").sees("sprayed 12 Elm all: 9.30 gal by gun")
 	const want = "rig product mix lawn day_opened loaded visit_begun lined_up pushed_back weather sprayed"

@@ -163,7 +163,7 @@ var situations = []struct {
 		return climbIn(t, atAlder).press("t", "enter", "enter").passes(67 * time.Second)
 	}},
 	{"change_clean", func(t *testing.T) *cab {
-		return climbIn(t, atAlder).press("t", "enter", "enter").passes(55 * time.Second).press("t").passes(20 * time.Second)
+		return climbIn(t, atAlder).press("t", "enter", "enter").passes(55 * time.Second).press("t").passes(32 * time.Second)
 	}},
 	{"change_stopped", func(t *testing.T) *cab {
 		return climbIn(t, atAlder).press("t", "enter", "enter").passes(50 * time.Second).press("enter")

@@ -1,18 +1,21 @@
 package check
 
 import (
+	"fmt"
 	"math"
+	"strconv"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/hydraulics"
 	"example.com/tintline/core/measure"
 )
 
 // ToClean says what it takes until the nozzle gives the liquid of the compartment lined up, clean enough for
 // the lawn; nil if it does now, if nothing is lined up, or if the applicator has a tank of its own.
 //
-// The hose is pushed out as a plug; behind it the cell washes out as F = 1 - e^(-x/Vm) (Levenspiel 1999; see
-// package fluid). Clean is decided by consequence, product by product: one that may not go on the grass
+// The hose is pushed out as a plug, smeared on its way; behind it the cell washes out as F = 1 - e^(-x/Vm) (Levenspiel 1999;
+// see packages fluid and hydraulics). The smear is no matter of the account: what counts as clean by the account is clean. Clean is decided by consequence, product by product: one that may not go on the grass
 // ahead must be below the share at which traceRule asks about it on the strictest of the grasses, and down to the share of
 // the setting clean_not_allowed; another old one to clean_allowed, and one that is in both liquids within
 // strength_band_pct of the strength meant.
@@ -25,6 +28,13 @@ func ToClean(b *core.Book, in Intent) *Changeover {
 }
 
 func (s *situation) toClean() *Changeover {
+	if !s.changeKnown {
+		s.change, s.changeKnown = s.workClean(), true
+	}
+	return s.change
+}
+
+func (s *situation) workClean() *Changeover {
 	c := s.supply()
 	h := s.b.Plumbing().Hose(s.with.Hose)
 	if c == nil || h == nil || c.Liquid.Volume == 0 || len(s.up.Supply) != 1 {
@@ -32,23 +42,61 @@ func (s *situation) toClean() *Changeover {
 	}
 	out := &Changeover{To: c.Letter}
 	for _, k := range s.inLine(c, h) {
-		clean, share := s.cleanFor(k, c, h)
-		if clean > out.Clean {
-			out.Clean, out.Share, out.DecidedBy = clean, share, s.b.ProductByKey(k).ProductName
+		if at := s.cleanFor(k, c, h); at.volume > out.Clean {
+			out.Clean, out.Share, out.DecidedBy, out.Why = at.volume, at.share, s.b.ProductByKey(k).ProductName, at.why
 		}
 	}
 	if out.Clean == 0 {
 		return nil
 	}
+	if len(s.b.Plumbing().Hoses) > 0 && s.b.Plumbing().Hoses[0].Name != h.Name {
+		out.Hose = h.Name
+	}
 	out.Arrives, out.Half = s.front(c, h, 0.01), max(s.front(c, h, 0.5), s.halfInCell(c, h))
 	out.Half = max(out.Half, out.Arrives)
-	out.PushBack = upToHundredth(out.Clean)
+	s.advise(out, h)
+	s.atNozzle(out, c, h)
 	out.Into = s.pushInto(c, h, out.PushBack)
 	out.Legs = legs(out)
-	out.Band = measure.Volume(s.spread(out.Clean, h))
 	out.TintFrom, out.TintBy = s.tintFrom(out.Arrives, h), s.tintBy(h)
 	s.seconds(out)
 	return out
+}
+
+// advise is what is to be pushed: from the upper side of hose and cell while they were never measured. Flow and smear
+// do not count in that: the one is measured with a bucket, the other has its margin.
+func (s *situation) advise(out *Changeover, h *fluid.Hose) {
+	out.Band = measure.Volume(s.spreadClean(out.Clean, out.Share, h))
+	out.Advised = out.Clean + measure.Volume(math.Ceil(s.unmeasured(out.Clean, h)))
+	out.PushBack = upToHundredth(out.Advised)
+}
+
+// atNozzle fills in what rests on the smear and on the cell.
+func (s *situation) atNozzle(out *Changeover, c *fluid.Compartment, h *fluid.Hose) {
+	old := func(l fluid.Liquid) float64 { return 1 - s.newShare(l, c) }
+	out.old, out.rest = s.profileOf(h, old, true), s.profileOf(h, old, false)
+	m := out.old.run
+	out.Cell, out.Bypass = m.Cell.Volume(), s.bypass() > 0
+	out.Left = out.LeftAt(out.Clean)
+	if all := h.Size + out.Cell; all > 0 {
+		out.LeftShare = float64(out.Left) / float64(all)
+	}
+	out.NewLost = max(out.Clean-(out.LeftAt(0)-out.Left), 0)
+	if set := s.rigHose(h); set != nil && set.Bore.Known {
+		out.MinFlow = core.Known(hydraulics.MinFlow(set.Bore.V, hydraulics.Temperature))
+	}
+	if !s.smears(h) {
+		out.Margins = "without the smear in the hose: its bore, its length or the flow is not known"
+		return
+	}
+	out.Re, out.Laminar = s.run(h).Reynolds(), m.Laminar
+	out.FlowLow = out.Laminar
+	if out.Laminar {
+		out.Margins = "as a hose without mixing across it, because the flow is low"
+		return
+	}
+	out.Smear, out.SmearFactor = m.Sigma.Volume(), s.margin(h)
+	out.Margins = "with " + strconv.FormatFloat(out.SmearFactor, 'g', -1, 64) + " on the smear"
 }
 
 // inLine lists the products in supply, cell and hose, in order.
@@ -61,44 +109,59 @@ func (s *situation) inLine(c *fluid.Compartment, h *fluid.Hose) []int32 {
 	return out
 }
 
-// cleanFor is the volume until one product is where it has to be, 0 if it is there, and the share of new
-// liquid at which it is.
-func (s *situation) cleanFor(k int32, c *fluid.Compartment, h *fluid.Hose) (measure.Volume, float64) {
+// cleanAt is the volume until one product is where it has to be, 0 if it is there, the share of new liquid at which it is,
+// and what it is held against.
+type cleanAt struct {
+	volume measure.Volume
+	share  float64
+	why    string
+}
+
+func (s *situation) cleanFor(k int32, c *fluid.Compartment, h *fluid.Hose) cleanAt {
 	in, full := s.supplied(k, c), s.full(k)
-	cell := s.b.Plumbing().Cell
-	now := float64(cell.Liquid.Strength(k))
+	now := float64(s.b.Plumbing().Cell.Liquid.Strength(k))
 	allowed := 1 - s.b.Setting(core.CleanAllowed)
-	var tolerance float64
+	why := fmt.Sprintf("%g new (setting %s)", 1-allowed, core.CleanAllowed)
 	switch {
 	case s.wrongItself(k, in):
-		return 0, 0 // the compartment itself is wrong for the grass: no changeover cures that
+		return cleanAt{} // the compartment itself is wrong for the grass: no changeover cures that
 	case !s.listed(k): // what is cleaner than the compartment is clean
-		if tolerance = s.tolerated(k); tolerance > 0 {
-			return s.until(h, now-in, tolerance, above(k, in)), 1 - tolerance/(full-in)
+		tolerance, why := s.toleratedWhy(k)
+		if tolerance <= 0 {
+			return cleanAt{}
 		}
-		return 0, 0
+		return cleanAt{s.until(h, now-in, tolerance, above(k, in)), 1 - tolerance/(full-in), why}
 	case in > float64(allowed*full):
-		tolerance = float64(s.b.Setting(core.StrengthBandPct) / 100 * in)
-		return s.until(h, math.Abs(now-in), tolerance, offFrom(k, in)), 1 - tolerance/max(math.Abs(s.oldStrength(k, h, in)-in), tolerance)
-	default:
-		if s.askedAbout(k) { // what is asked about on the grass must be down to residue
-			allowed = min(allowed, s.b.Setting(core.ResidueShare)/slack)
-		}
-		tolerance = float64(allowed * (full - in))
+		within := s.b.Setting(core.StrengthBandPct)
+		tolerance := float64(within / 100 * in)
+		why = fmt.Sprintf("within %g per cent of the strength meant (setting %s)", within, core.StrengthBandPct)
+		return cleanAt{s.until(h, math.Abs(now-in), tolerance, offFrom(k, in)), 1 - tolerance/max(math.Abs(s.oldStrength(k, h, in)-in), tolerance), why}
 	}
+	if share := s.b.Setting(core.ResidueShare) / slack; share < allowed && s.askedAbout(k) { // what is asked about on the grass must be down to residue
+		allowed, why = share, "no more than residue (setting "+core.ResidueShare+")"
+	}
+	tolerance := float64(allowed * (full - in))
 	if tolerance <= 0 {
-		return 0, 0
+		return cleanAt{}
 	}
-	return s.until(h, math.Abs(now-in), tolerance, offFrom(k, in)), 1 - tolerance/(full-in)
+	return cleanAt{s.until(h, math.Abs(now-in), tolerance, offFrom(k, in)), 1 - tolerance/(full-in), why}
 }
 
 // until is how much must leave until what comes is no farther than the tolerance from what the compartment gives; off is
-// how far the cell is from it, by is how far a liquid is.
+// how far the cell is from it, by is how far a liquid is. The account decides whether anything has to go; how far, the smear
+// decides with it: it never makes it less.
 func (s *situation) until(h *fluid.Hose, off, tolerance float64, by func(fluid.Liquid) float64) measure.Volume {
-	if cell := s.b.Plumbing().Cell; off > tolerance*slack && cell.Size > 0 {
-		return h.Size + measure.Volume(math.Ceil(float64(cell.Size)*math.Log(off/tolerance)))
+	limit, cell := tolerance*slack, s.b.Plumbing().Cell
+	sharp := lastOff(h, by, limit)
+	if off > limit && cell.Size > 0 {
+		limit = tolerance
+		behind := float64(hydraulics.EffectiveCell(hydraulics.Of(cell.Size), s.with.Flow.Or(0), s.bypass()).Volume())
+		sharp = h.Size + measure.Volume(math.Ceil(behind*math.Log(off/tolerance)))
 	}
-	return lastOff(h, by, tolerance*slack)
+	if sharp == 0 || !s.smears(h) {
+		return sharp
+	}
+	return max(sharp, s.profileOf(h, by, true).from(limit).Volume())
 }
 
 func above(k int32, in float64) func(fluid.Liquid) float64 {
@@ -201,7 +264,7 @@ func (s *situation) halfInCell(c *fluid.Compartment, h *fluid.Hose) measure.Volu
 	if cell.Size == 0 || old <= 0.5 {
 		return 0
 	}
-	return h.Size + measure.Volume(float64(cell.Size)*math.Log(2*old))
+	return h.Size + measure.Volume(float64(s.model(h).Cell.Volume())*math.Log(2*old))
 }
 
 // upToHundredth rounds up to 0.01 gal, so that what is shown is what is pushed.
@@ -216,9 +279,9 @@ func legs(out *Changeover) []Leg {
 	case out.Into == 0:
 		return nil
 	case out.Into == out.To, half == 0, half >= out.PushBack:
-		return []Leg{{out.Into, out.PushBack}}
+		return []Leg{{Into: out.Into, Volume: out.PushBack}}
 	}
-	return []Leg{{out.Into, half}, {out.To, out.PushBack - half}}
+	return []Leg{{Into: out.Into, Volume: half}, {Into: out.To, Volume: out.PushBack - half}}
 }
 
 // pushInto is the compartment that most of what has to go came from, if it has room; 0 if none can take it.
@@ -259,30 +322,6 @@ func (s *situation) seconds(out *Changeover) {
 		return
 	}
 	at := func(v measure.Volume) core.Maybe[float64] { return core.Known(s.with.Flow.V.Seconds(v)) }
-	out.ArrivesS, out.HalfS, out.CleanS = at(out.Arrives), at(out.Half), at(out.Clean)
+	out.ArrivesS, out.HalfS, out.CleanS, out.AdvisedS = at(out.Arrives), at(out.Half), at(out.Clean), at(out.Advised)
 	out.TintFromS, out.TintByS = at(out.TintFrom), at(out.TintBy)
-}
-
-// Relative standard uncertainties of a hose volume that was worked out from its bore: the ISO 1307:2006 range
-// of bores as a rectangular distribution gives 9.7, 7.3 and 5.8 per cent for 3/8, 1/2 and 5/8 in. Of the cell
-// half is uncertain until it is measured, of the flow 3 per cent (common practice, no source).
-const (
-	smallBore, middleBore, largeBore = 0.10, 0.07, 0.06
-	cellUncertain                    = 0.5
-	flowUncertain                    = 0.03
-)
-
-// hoseUncertain is the share by which the volume of a hose is uncertain.
-func (s *situation) hoseUncertain(h *fluid.Hose) float64 {
-	for _, r := range s.b.Rig().Hoses {
-		if r.Name == h.Name && r.Bore.Known {
-			switch in := r.Bore.V.Inches(); {
-			case in < 0.45:
-				return smallBore
-			case in > 0.55:
-				return largeBore
-			}
-		}
-	}
-	return middleBore
 }

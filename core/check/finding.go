@@ -152,35 +152,6 @@ type Report struct {
 	Quiet int
 }
 
-// Changeover is what it takes until the nozzle gives the compartment's liquid clean enough for the lawn.
-type Changeover struct {
-	To       byte
-	Arrives  measure.Volume // until the new liquid comes
-	Half     measure.Volume
-	Clean    measure.Volume
-	Band     measure.Volume // give or take, for Clean
-	ArrivesS core.Maybe[float64]
-	HalfS    core.Maybe[float64]
-	CleanS   core.Maybe[float64]
-	// The eye sees the tint come between these; if none came by the later one, the valves are not where the book
-	// says.
-	TintFrom, TintBy   measure.Volume
-	TintFromS, TintByS core.Maybe[float64]
-	DecidedBy          string  // the product that decides when it is clean
-	Share              float64 // share of new liquid at which it is
-	Into               byte    // the compartment to push back into; 0: none can take it
-	PushBack           measure.Volume
-	// Legs is the same push-back parted so that least of either liquid ends in the other: what is mostly old goes
-	// where it came from, what is mostly new into the compartment lined up.
-	Legs []Leg
-}
-
-// Leg is a part of a push-back.
-type Leg struct {
-	Into   byte
-	Volume measure.Volume
-}
-
 // The acts that the screen can propose.
 const (
 	ActOpenDay  = "open_day"

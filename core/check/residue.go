@@ -134,6 +134,14 @@ func (l *residueLimit) askFrom() float64 {
 	return l.ask
 }
 
+// askedBy names the setting that askFrom comes from.
+func (l *residueLimit) askedBy() string {
+	if l.step != "" {
+		return l.noteOf
+	}
+	return l.askOf
+}
+
 // heaviestOf is the limit of those of a product's actives that says most of a share.
 func heaviestOf(limits []residueLimit, share float64) (at *residueLimit, w Weight) {
 	for i := range limits {

@@ -13,7 +13,7 @@ import (
 func TestRunning(t *testing.T) {
 	c := &Changeover{
 		Arrives: measure.Gallons(1.72), Half: measure.Gallons(1.86), Clean: measure.Gallons(2.64), PushBack: measure.Gallons(2.65),
-		TintBy: measure.Gallons(2.22), Legs: []Leg{{'b', measure.Gallons(1.86)}, {'a', measure.Gallons(0.79)}},
+		TintBy: measure.Gallons(2.22), Legs: []Leg{{Into: 'b', Volume: measure.Gallons(1.86)}, {Into: 'a', Volume: measure.Gallons(0.79)}},
 	}
 	for _, tc := range []struct {
 		s     float64
@@ -43,7 +43,7 @@ func TestPushedLosesNothing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		c := &Changeover{}
 		for range rapid.IntRange(1, 3).Draw(t, "legs") {
-			c.Legs = append(c.Legs, Leg{byte(rapid.IntRange('a', 'f').Draw(t, "into")), measure.Volume(rapid.Int64Range(1, 1e10).Draw(t, "leg"))})
+			c.Legs = append(c.Legs, Leg{Into: byte(rapid.IntRange('a', 'f').Draw(t, "into")), Volume: measure.Volume(rapid.Int64Range(1, 1e10).Draw(t, "leg"))})
 		}
 		v := measure.Volume(rapid.Int64Range(1, 3e10).Draw(t, "pushed"))
 		var sum measure.Volume

@@ -48,6 +48,11 @@ type situation struct {
 	limits    map[onZone][]residueLimit // looked up so far
 	worked    map[int32]ofProduct
 	fulls     map[int32]float64
+	// smearTimes stands for the margin on the smear where it is above 0.
+	smearTimes float64
+	// change is the changeover once it was asked for; changeKnown tells whether it was.
+	change      *Changeover
+	changeKnown bool
 }
 
 // look fills an intent in.

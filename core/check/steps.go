@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"example.com/tintline/core"
@@ -82,8 +83,13 @@ func (s *situation) pushSteps(c *Changeover) []Step {
 		s.gone(c.Arrives), s.gone(c.TintFrom), s.gone(c.TintBy),
 	)}
 	clean := Step{
-		Kind: StepClean, Volume: c.Clean, Seconds: c.CleanS,
-		Text: fmt.Sprintf("Clean at %s, give or take %s: let go of the trigger.", s.gone(c.Clean), gal(c.Band)),
+		Kind: StepClean, Volume: c.Advised, Seconds: c.AdvisedS,
+		Text: fmt.Sprintf("Clean at %s, give or take %s (%s)", s.gone(c.Clean), gal(c.Band), c.Margins),
+	}
+	if c.Advised > c.Clean {
+		clean.Text += fmt.Sprintf("; hose and cell were never timed, so go on to %s. Let go of the trigger there: %s of the old liquid is left.", s.gone(c.PushBack), little(c.LeftAt(c.PushBack)))
+	} else {
+		clean.Text += fmt.Sprintf(": let go of the trigger; %s of the old liquid is left.", little(c.Left))
 	}
 	if c.Into == 0 {
 		push := s.push(0, c.PushBack)
@@ -125,4 +131,13 @@ func (s *situation) gone(v measure.Volume) string {
 		return gal(v)
 	}
 	return gal(v) + " (" + measure.SecondsText(s.with.Flow.V.Seconds(v)) + " s)"
+}
+
+// little is a volume in fluid ounces where hundredths of a gallon are too coarse for it.
+func little(v measure.Volume) string {
+	const ounces = 128 // in a gallon
+	if v >= measure.Gallons(0.1) {
+		return gal(v)
+	}
+	return strconv.FormatFloat(v.Gallons()*ounces, 'f', 2, 64) + " fl oz"
 }

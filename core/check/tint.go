@@ -6,6 +6,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/hydraulics"
 	"example.com/tintline/core/measure"
 )
 
@@ -16,10 +17,46 @@ const twice = 2
 // spread is the standard uncertainty of when so much has gone through: hose, cell and flow as root of the sum of
 // squares.
 func (s *situation) spread(v measure.Volume, h *fluid.Hose) float64 {
-	hose := s.hoseUncertain(h) * float64(min(h.Size, v))
-	cell := cellUncertain * float64(max(v-h.Size, 0))
+	rest := s.unmeasured(v, h)
 	flow := flowUncertain * float64(v)
-	return math.Sqrt(float64(hose*hose) + float64(cell*cell) + float64(flow*flow))
+	return math.Sqrt(float64(rest*rest) + float64(flow*flow))
+}
+
+// spreadClean is that of when a share of what leaves is new: the smear adds a fifth of its own way to that share.
+func (s *situation) spreadClean(v measure.Volume, share float64, h *fluid.Hose) float64 {
+	rest, smear := s.spread(v, h), 0.0
+	if sigma := s.model(h).Sigma; sigma > 0 && share > 0.5 && share < 1 {
+		alone := hydraulics.Outlet{Hose: reach * sigma, Sigma: sigma}
+		smear = smearUncertain * float64((alone.At(share) - alone.Hose).Volume())
+	}
+	return math.Sqrt(float64(rest*rest) + float64(smear*smear))
+}
+
+// unmeasured is what of that comes from a hose and a cell that no timed changeover has measured.
+func (s *situation) unmeasured(v measure.Volume, h *fluid.Hose) float64 {
+	hose := s.hoseUncertain(h) * float64(min(h.Size, v))
+	cell := hydraulics.CellDoubt * float64(max(v-h.Size, 0))
+	return math.Sqrt(float64(hose*hose) + float64(cell*cell))
+}
+
+// hoseUncertain is the share by which the volume of a hose is uncertain; without a bore that of the middle one.
+func (s *situation) hoseUncertain(h *fluid.Hose) float64 {
+	if r := s.rigHose(h); r != nil && r.Bore.Known {
+		return hydraulics.BoreBand(r.Bore.V)
+	}
+	return hydraulics.BoreBand(measure.Inches(0.5))
+}
+
+// Shares by which smear and flow are uncertain.
+var smearUncertain, flowUncertain = doubtOf("smear_doubt"), doubtOf("flow_doubt")
+
+func doubtOf(name string) float64 {
+	for _, c := range hydraulics.Constants() {
+		if c.Name == name {
+			return c.Value
+		}
+	}
+	return 0 // a test holds that both are there
 }
 
 // tintFrom is how early the eye can see the tint of new liquid that arrives after so much.
@@ -31,7 +68,7 @@ func (s *situation) tintFrom(arrives measure.Volume, h *fluid.Hose) measure.Volu
 // has no source; half is taken for enough (common practice, no source). The hose is taken to have held none of the
 // new liquid when the valves were turned: later than that nothing explains it but the valves.
 func (s *situation) tintBy(h *fluid.Hose) measure.Volume {
-	half := h.Size + measure.Volume(float64(s.b.Plumbing().Cell.Size)*math.Ln2)
+	half := h.Size + measure.Volume(float64(s.model(h).Cell.Volume())*math.Ln2)
 	return half + measure.Volume(twice*s.spread(half, h))
 }
 

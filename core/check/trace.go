@@ -1,8 +1,11 @@
 package check
 
 import (
+	"fmt"
+
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
 
@@ -210,8 +213,15 @@ func hasHRAC4(limits []residueLimit) bool {
 // tolerated is by how much a parcel may be above what is drawn from and still count as clean: below the share at which the
 // residue is asked about on the strictest of the zones ahead, and no more than the setting clean_not_allowed leaves.
 func (s *situation) tolerated(k int32) float64 {
+	least, _ := s.toleratedWhy(k)
+	return least
+}
+
+// toleratedWhy is tolerated, and what sets it.
+func (s *situation) toleratedWhy(k int32) (least float64, why string) {
 	full, own := s.full(k), s.own(k)
-	least := (1 - s.b.Setting(core.CleanNotAllowed)) * max(full-own, 0)
+	least = (1 - s.b.Setting(core.CleanNotAllowed)) * max(full-own, 0)
+	why = fmt.Sprintf("%g new (setting %s)", s.b.Setting(core.CleanNotAllowed), core.CleanNotAllowed)
 	for _, z := range s.zones {
 		limits := s.limitsOn(k, z)
 		for i := range limits {
@@ -220,11 +230,14 @@ func (s *situation) tolerated(k int32) float64 {
 				if limits[i].class == 'D' || limits[i].class == 'E' {
 					at /= float64(max(s.productsOfHRAC4(z), 1))
 				}
-				least = min(least, at)
+				if at < least {
+					least = at
+					why = fmt.Sprintf("residue on %s below %.2g of the lowest label rate (setting %s)", label.GrassWords(z.Grass), from, limits[i].askedBy())
+				}
 			}
 		}
 	}
-	return least
+	return least, why
 }
 
 // productsOfHRAC4 is how many products of class D that are not listed there stand in what would leave the nozzle.
