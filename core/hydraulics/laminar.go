@@ -29,7 +29,8 @@ func (o Outlet) laminarHoseNew(v float64) float64 {
 func (o Outlet) laminarOld(v float64) float64 {
 	h, m := float64(o.Hose), float64(o.Cell)
 	old := o.hoseOld(v)
-	if !(m > nothing) || v <= h/2 {
+	// A cell of a billionth of what was pushed changes nothing, and its steps would be lost in rounding.
+	if !(m > nothing) || m < 1e-9*v || v <= h/2 {
 		return old
 	}
 	for high := v; high > h/2 && v-high < 40*m; {

@@ -82,9 +82,12 @@ func (o Outlet) At(f float64) Gallons {
 		}
 		return o.New(Gallons(v)) >= f
 	}
-	low, high := 0.0, float64(o.Hose)+float64(o.Sigma)+float64(o.Cell)
-	if high == 0 {
+	low, high := 0.0, float64(max(0, o.Hose)+max(0, o.Sigma)+max(0, o.Cell))
+	if !(high > 0) {
 		return 0
+	}
+	if _, s, m := o.parts(0); s == 0 && m == 0 && !o.Laminar {
+		return o.Hose
 	}
 	for !enough(high) && high < math.MaxFloat64/4 {
 		low, high = high, 2*high
