@@ -17,7 +17,7 @@ func anyOutlet() *rapid.Generator[Outlet] {
 				rapid.SampledFrom([]float64{0, 1e-15, 1e-9, 1e-5, most}), rapid.Float64Range(0, most),
 			).Draw(t, name))
 		}
-		// A smear of more than a fifth of the hose is no small dispersion: even a laminar one of a few feet has less.
+		// A smear of more than a fifth of the hose is no small dispersion: hoses of this trade have a fiftieth.
 		hose := rapid.Float64Range(0.1, 10).Draw(t, "hose")
 		return Outlet{
 			Hose:    Gallons(hose),
