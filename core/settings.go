@@ -125,6 +125,10 @@ const (
 	ApplicationFromPct = "application_from_pct"
 	SeasonNotePct      = "season_note_pct"
 	NitrogenRegion     = "nitrogen_region"
+
+	SettleMin = "settle_min"
+	StirMin   = "stir_min"
+	StandingH = "standing_h"
 )
 
 // SettingText is what the operator set, as it was written; false where the default is in force.

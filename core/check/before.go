@@ -25,6 +25,7 @@ var rules = []struct {
 	{"weather", weatherRule, nil, true},
 	{"site", siteRule, nil, true},
 	{"dates", datesRule, nil, true},
+	{"standing", standingRule, nil, false},
 }
 
 // Before says what would happen if the trigger were pulled now. The error is a Problem: the intent names

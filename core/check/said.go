@@ -29,7 +29,21 @@ func (s *situation) drawnAt(v *core.Visit) bool {
 	return false
 }
 
-func anyLawn(*core.Lawn) bool { return true }
+// saidSince tells whether a visit of today at which something was drawn ended after that: a note that held then was shown.
+func (s *situation) saidSince(at core.Moment) bool {
+	d := s.b.Day()
+	for i := range d.Visits {
+		if v := &d.Visits[i]; v.State == core.Done && v.Ended.Unix >= at.Unix && s.drawnAt(v) {
+			return true
+		}
+	}
+	return false
+}
+
+func later(m core.Moment, minutes float64) core.Moment {
+	m.Unix += int64(60 * minutes)
+	return m
+}
 
 // when is a moment as the operator reads it: the time of day, with the date where that is another.
 func when(at, now core.Moment) string {

@@ -22,6 +22,7 @@ var unchecked = []func(*situation) []string{
 	siteUnchecked,
 	datesUnchecked,
 	growthUnchecked,
+	settlingUnchecked,
 }
 
 // notChecked names what the verdict does not rest on. What is blank for as many products stands in one line.

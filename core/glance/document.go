@@ -102,6 +102,7 @@ type Compartment struct {
 	Band     float64   `json:"plus_minus_gal"`
 	Covers   *float64  `json:"covers_sqft"`
 	With     *string   `json:"with"`
+	Agitated *float64  `json:"agitated_min"` // since what is in it was last moved about; null where that is not known
 	Products []Product `json:"products"`
 }
 

@@ -9,7 +9,7 @@ import (
 // Of takes a glance at a book. Where the clock was set by hand, now is when today's hours end.
 func Of(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) Document {
 	d := Document{
-		At: at.String(), LineUp: lineUp(b), Compartments: compartments(b), Cell: cell(b), Hose: hose(b),
+		At: at.String(), LineUp: lineUp(b), Compartments: compartments(b, at), Cell: cell(b), Hose: hose(b),
 		Applicators: applicators(b), Loads: loads(b), Changeover: ToClean(b, subject(b, at)), Weather: weather(b, at), Accounts: accounts(b),
 		Entries: b.Seq(), State: b.StateDigest().String(), Journal: b.Digest().String(),
 	}

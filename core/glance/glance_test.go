@@ -3,6 +3,7 @@ package glance
 import (
 	"encoding/json"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -150,5 +151,39 @@ func TestWeatherAtAGlance(t *testing.T) {
 	}
 	if page := Text(b, b.LastAt(), core.Maybe[core.Moment]{}); !strings.Contains(page, "wet-bulb depression 6.3 C") || !strings.Contains(page, "forecast high 88 F by county airport at 00:00") {
 		t.Errorf("the page says\n%s", page)
+	}
+}
+
+// TestAgitationAtAGlance: null where the rig does not say how, 0 of a paddle while the day is open, else since the last entry
+// that moved it.
+func TestAgitationAtAGlance(t *testing.T) {
+	b := demoBook(t)
+	for _, c := range Of(b, b.LastAt(), core.Maybe[core.Moment]{}).Compartments {
+		if set := b.RigCompartment(c.Letter[0]); set.Agitation == "" && c.Agitated != nil {
+			t.Errorf("%s: %v", c.Letter, *c.Agitated)
+		}
+	}
+	rig := *b.Rig()
+	rig.Compartments = append([]core.RigCompartment(nil), rig.Compartments...)
+	rig.Compartments[0].Agitation, rig.Compartments[1].Agitation = core.Jet, core.Paddle
+	es, err := b.Prepare("", b.LastAt(), &rig)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := b.Apply(es[0]); err != nil {
+		t.Fatal(err)
+	}
+	at := b.LastAt()
+	moved, ok := b.AgitatedAt('a', at)
+	if !ok {
+		t.Fatal("the demo loads a")
+	}
+	got := Of(b, at, core.Maybe[core.Moment]{}).Compartments
+	if *got[0].Agitated != at.MinutesSince(moved) || *got[0].Agitated < 1 || *got[1].Agitated != 0 {
+		t.Errorf("%v %v", *got[0].Agitated, *got[1].Agitated)
+	}
+	page := Text(b, at, core.Maybe[core.Moment]{})
+	if strings.Count(page, "last agitated") != 1 || !strings.Contains(page, "; last agitated "+strconv.FormatFloat(at.MinutesSince(moved), 'f', 0, 64)+" min ago") {
+		t.Error(page)
 	}
 }

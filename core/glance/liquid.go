@@ -7,14 +7,15 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-func compartments(b *core.Book) []Compartment {
+func compartments(b *core.Book, at core.Moment) []Compartment {
 	out := []Compartment{}
 	with := b.Applicator(check.FirstApplicator(b))
+	agitated := check.Agitated(b, at)
 	for i := range b.Plumbing().Compartments {
 		c := &b.Plumbing().Compartments[i]
 		row := Compartment{
 			Letter: string(c.Letter), Capacity: c.Capacity.Gallons(), Heel: c.Heel.Gallons(), Left: c.Liquid.Volume.Gallons(),
-			Band: b.Band(&c.Tank).Gallons(), Products: products(b, c.Liquid),
+			Band: b.Band(&c.Tank).Gallons(), Products: products(b, c.Liquid), Agitated: pointer(agitated[i].Minutes),
 		}
 		if set := b.RigCompartment(c.Letter); set != nil {
 			row.Name = set.Name

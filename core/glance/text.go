@@ -17,7 +17,7 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 	d := Of(b, at, now)
 	var w strings.Builder
 	w.WriteString(heading(b, &d) + "\n\n")
-	writeLevels(&w, b)
+	writeLevels(&w, b, at)
 	writeLine(&w, b, &d)
 	writeLoads(&w, b)
 	if d.Weather != nil {
@@ -83,9 +83,10 @@ func writeOwed(w *strings.Builder, b *core.Book) {
 	}
 }
 
-func writeLevels(w *strings.Builder, b *core.Book) {
+func writeLevels(w *strings.Builder, b *core.Book, at core.Moment) {
 	with := b.Applicator(check.FirstApplicator(b))
 	var names, levels []string
+	agitated := check.Agitated(b, at)
 	for i := range b.Plumbing().Compartments {
 		c := &b.Plumbing().Compartments[i]
 		name := string(c.Letter)
@@ -96,6 +97,7 @@ func writeLevels(w *strings.Builder, b *core.Book) {
 		if with != nil && with.Delivery.V > 0 {
 			level += fmt.Sprintf(", covers %s sq ft with %s", with.Delivery.AreaFor(c.Drawable()).Text(), with.Name)
 		}
+		level += agitation(agitated[i])
 		names, levels = append(names, name), append(levels, level+holding(b, c.Liquid, "\n"))
 	}
 	for i := range b.Plumbing().Tanks {
@@ -116,6 +118,15 @@ func writeLevels(w *strings.Builder, b *core.Book) {
 		indent := "\n" + strings.Repeat(" ", wide+4)
 		fmt.Fprintf(w, "%s%s  %s\n", n, strings.Repeat(" ", wide-utf8.RuneCountInString(n)), strings.ReplaceAll(levels[i], "\n", indent))
 	}
+}
+
+// agitation is for how long what settles has not been moved about, where the entries tell; a paddle that turns is not spoken
+// of.
+func agitation(a check.Agitation) string {
+	if len(a.Settles) == 0 || !a.Minutes.Known || a.Minutes.V < 1 {
+		return ""
+	}
+	return fmt.Sprintf("; last agitated %.0f min ago", a.Minutes.V)
 }
 
 // hopper is what is left in a hopper, and of what.
