@@ -185,7 +185,8 @@ func (s *state) admitRigAround(f *Rig) error {
 	if err := s.hoppersStillFit(f); err != nil {
 		return err
 	}
-	if err := stillFits("The cell", p.Cell.Liquid.Volume, f.Cell); err != nil {
+	learned := s.learnedUnder(f)
+	if err := stillFits("The cell", p.Cell.Liquid.Volume, learned.cellSize(f)); err != nil {
 		return err
 	}
 	if err := stillFits("The return line", p.Return.Liquid.Volume, f.ReturnLine); err != nil {
@@ -196,7 +197,7 @@ func (s *state) admitRigAround(f *Rig) error {
 		room := measure.Volume(0)
 		for _, n := range f.Hoses {
 			if n.Name == h.Name {
-				room = n.Volume
+				room = learned.hoseSize(n)
 			}
 		}
 		if err := stillFits("Hose "+h.Name, h.Size-airAtNozzle(h), room); err != nil {

@@ -76,8 +76,7 @@ func (s *state) applyMove(e Entry) {
 	case *Loaded:
 		s.applyLoaded(f)
 	case *LinedUp:
-		s.plumbing.Turn(fluid.LineUp{Supply: f.Supply, Return: f.Return})
-		s.overrides, s.tint, s.missed = nil, nil, nil
+		s.turnValves(f)
 	case *PushedBack:
 		s.applyPushedBack(f)
 	case *TintSeen:
@@ -87,6 +86,7 @@ func (s *state) applyMove(e Entry) {
 		}
 		seen := *f
 		s.tint = &seen
+		s.learn(f)
 	case *Filled:
 		s.applyFilled(f)
 	case *Sprayed:

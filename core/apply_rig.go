@@ -10,6 +10,7 @@ func (s *state) applyRig(f *Rig) {
 	p, first := s.plumbing, s.rig == nil
 	f = s.keepCharts(f)
 	s.keepFitted(f)
+	s.learned = s.learnedUnder(f)
 	s.entered = f
 	s.fit()
 	old := p.Compartments
@@ -27,10 +28,10 @@ func (s *state) applyRig(f *Rig) {
 		now.Capacity, now.Heel = c.Capacity, c.Heel
 		p.Compartments = append(p.Compartments, now)
 	}
-	p.Cell.Size = f.Cell
+	p.Cell.Size = s.learned.cellSize(f)
 	p.ResizeReturn(f.ReturnLine)
 	if first {
-		p.Cell.Liquid = s.water(f.Cell)
+		p.Cell.Liquid = s.water(p.Cell.Size)
 		p.Return.Liquid = s.water(f.ReturnLine)
 	}
 	s.wetRig()
@@ -67,7 +68,7 @@ func (s *state) applyHoses(f *Rig, first bool) {
 			p.Hoses[len(p.Hoses)-1].Charge = []fluid.Parcel{{Liquid: s.water(h.Volume)}}
 			continue
 		}
-		p.ResizeHose(h.Name, h.Volume)
+		p.ResizeHose(h.Name, s.learned.hoseSize(h))
 	}
 }
 

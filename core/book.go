@@ -48,6 +48,8 @@ type state struct {
 	overrides []Overridden
 	tint      *TintSeen               // what was seen
 	missed    []TintSeen              // how far it went without
+	turned    *turned                 // what stood in the line when the valves were last turned
+	learned   *learning               // what timed changeovers have shown
 	plans     map[string]*LoadPlanned // by tank: a letter, or an applicator
 	ticks     map[string][]string     // the items done, by list, sorted
 	owed      []Owed

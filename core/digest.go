@@ -63,6 +63,7 @@ func (s *state) StateDigest() Digest {
 	s.digestRoute(w)
 	s.digestGrass(w)
 	s.digestGauges(w)
+	s.digestLearned(w)
 	return cut(w.b)
 }
 

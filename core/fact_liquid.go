@@ -106,6 +106,10 @@ type TintSeen struct {
 	Flow      Maybe[measure.Flow]
 	GunShare  Maybe[float64]
 	Direction string // TowardsTint, TowardsClear, BetweenAlike; empty: not known
+	// How well all of it is known, as standard uncertainties, filled in too: hose and cell before this was seen, what the
+	// eye adds at the first trace, clock, and flow as a share. What lies more than OddSDs of them off is not learned.
+	HoseSD, CellSD, FirstSD Maybe[measure.Volume]
+	TimeSD, FlowSD, OddSDs  Maybe[float64]
 }
 
 // Which way the colour at the nozzle changes.
@@ -133,6 +137,12 @@ func (f *TintSeen) fields(w walker) {
 	w.maybeFlow(9, "flow", &f.Flow)
 	w.maybeNumber(10, "gun_share", &f.GunShare)
 	w.text(11, "direction", &f.Direction)
+	w.maybeVolume(12, "hose_sd", &f.HoseSD)
+	w.maybeVolume(13, "cell_sd", &f.CellSD)
+	w.maybeVolume(14, "first_sd", &f.FirstSD)
+	w.maybeNumber(15, "time_sd", &f.TimeSD)
+	w.maybeNumber(16, "flow_sd", &f.FlowSD)
+	w.maybeNumber(17, "odd_sds", &f.OddSDs)
 }
 
 // Filled: an applicator's tank was filled through the hose.

@@ -1,7 +1,5 @@
 package core
 
-func (s *state) resolveTint(f *TintSeen) (Fact, error) { return f, nil }
-
 func (s *state) resolveRan(f *Ran) (Fact, error) { return f, nil }
 
 func (s *state) admitRan(f *Ran) error {

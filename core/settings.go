@@ -121,6 +121,12 @@ const (
 	DoubtWeatherMin  = "doubt_weather_min"
 	GaugeReadShare   = "gauge_read_share"
 	GaugeSlopePct    = "gauge_slope_pct"
+	HoseErrorPct     = "hose_error_pct"
+	CellErrorPct     = "cell_error_pct"
+	FlowErrorPct     = "flow_error_pct"
+	TintTimeErrorS   = "tint_time_error_s"
+	TintFirstPct     = "tint_first_pct"
+	TintOddSDs       = "tint_odd_sds"
 
 	ApplicationFromPct = "application_from_pct"
 	SeasonNotePct      = "season_note_pct"

@@ -35,16 +35,20 @@ func (s *situation) spreadClean(v measure.Volume, share float64, h *fluid.Hose) 
 // unmeasured is what of that comes from a hose and a cell that no timed changeover has measured.
 func (s *situation) unmeasured(v measure.Volume, h *fluid.Hose) float64 {
 	hose := s.hoseUncertain(h) * float64(min(h.Size, v))
-	cell := hydraulics.CellDoubt * float64(max(v-h.Size, 0))
+	cell := s.cellUncertain(h) * float64(max(v-h.Size, 0))
 	return math.Sqrt(float64(hose*hose) + float64(cell*cell))
 }
 
-// hoseUncertain is the share by which the volume of a hose is uncertain; without a bore that of the middle one.
+// hoseUncertain is the share by which the volume of a hose is uncertain: by its bore, or as far as changeovers have shown.
 func (s *situation) hoseUncertain(h *fluid.Hose) float64 {
-	if r := s.rigHose(h); r != nil && r.Bore.Known {
-		return hydraulics.BoreBand(r.Bore.V)
-	}
-	return hydraulics.BoreBand(measure.Inches(0.5))
+	l := s.b.Learned(h.Name)
+	return float64(l.HoseSD) / float64(max(l.Hose, 1))
+}
+
+// cellUncertain is the share by which the mixing cell is uncertain.
+func (s *situation) cellUncertain(h *fluid.Hose) float64 {
+	l := s.b.Learned(h.Name)
+	return float64(l.CellSD) / float64(max(l.Cell, 1))
 }
 
 // Shares by which smear and flow are uncertain.
