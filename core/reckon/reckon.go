@@ -28,6 +28,15 @@ func reckonings() []reckoning {
 			"rate_fl_oz_per_acre", "rate_lb_per_1000_sqft", "rate_lb", "rate_area_sqft", "fl_oz_per_100_gal", "lb_per_gal",
 			"gal_per_acre", "gal_per_1000_sqft", "tank_gal", "mix_gal", "area_sqft", "acres",
 		}, load},
+		{"gauge", []string{
+			"shape", "diameter_in", "radius_in", "length_in", "width_in", "height_in", "depth_in", "level_in", "head", "head_depth_in", "bottom", "bottom_depth_in", "end_depth_in",
+			"slant_height_in", "wall_height_in", "cap_radius_in", "cap_height_in", "gauge_step_gal",
+		}, gauge},
+		{"levelling", []string{
+			"plan_area1_ft2", "plan_area2_ft2", "area_m2", "dh0_in", "dh1_in", "pipe_id_in", "pipe_length_ft", "k_sum", "roughness_mm", "orifice_d_in", "orifice_area_in2", "cd",
+			"tank_d_ft", "tank_area_ft2", "outlet_area_in2", "h0_ft", "h1_ft", "g_m_s2", "time_s",
+			"va_gal", "vb_gal", "ca0_oz_gal", "cb0_oz_gal", "q_gpm", "q_gun_gpm", "q_bypass_gpm", "room_b_gal", "q_pump_gpm", "share_from_a",
+		}, levelling},
 	}
 }
 
@@ -54,7 +63,7 @@ func Inputs(kind string) []string {
 // Do gives every figure that the inputs determine, by key, as a float64, bool or
 // string. Inputs are plain decimal numbers as text, lists with commas; a key's case
 // does not matter. An empty value or "null" counts as not given. The error is a
-// *KindError, *KeyError, *InputError or *MissingError; each has a Do.
+// *KindError, *KeyError, *InputError, *MissingError or *TankError; each has a Do.
 func Do(kind string, given map[string]string) (map[string]any, error) {
 	for _, r := range reckonings() {
 		if r.kind != kind {
