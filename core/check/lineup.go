@@ -9,12 +9,12 @@ import (
 
 // lineUpRule: how the valves stand. With none open the pump runs dry; with the return on another compartment
 // than the supply the bypass moves liquid between them while the pump runs; with two supplies open each
-// gives a part and the compartments level out.
+// gives a part and the compartments level out. And what the pump cannot give.
 func lineUpRule(s *situation) []Finding {
 	if s.tank != nil {
 		return nil
 	}
-	return s.valves()
+	return append(s.valves(), s.pump()...)
 }
 
 // LineUpNow is what there is to say of the valves as they stand, whatever the lawn.

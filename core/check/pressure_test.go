@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"example.com/tintline/core"
 	"example.com/tintline/core/measure"
 )
 
@@ -21,9 +22,18 @@ func pressureRig(rig, hose, gun string) string {
 var lossRows = []struct {
 	bore, gpm, psi float64
 }{
-	{0.375, 1, 6.8}, {0.375, 2, 22.8}, {0.375, 3, 46.7}, {0.375, 4, 77.9}, {0.375, 6, 161.0},
-	{0.5, 1, 1.7}, {0.5, 2, 5.8}, {0.5, 3, 11.8}, {0.5, 5, 29.2},
-	{0.625, 2, 2.0}, {0.625, 3, 4.1}, {0.625, 6, 13.9},
+	{0.375, 1, 6.8},
+	{0.375, 2, 22.8},
+	{0.375, 3, 46.7},
+	{0.375, 4, 77.9},
+	{0.375, 6, 161.0},
+	{0.5, 1, 1.7},
+	{0.5, 2, 5.8},
+	{0.5, 3, 11.8},
+	{0.5, 5, 29.2},
+	{0.625, 2, 2.0},
+	{0.625, 3, 4.1},
+	{0.625, 6, 13.9},
 }
 
 func TestLossInTheHose(t *testing.T) {
@@ -147,5 +157,77 @@ func TestHosesHaveSources(t *testing.T) {
 		if r.source == "" || r.length == 0 && (r.bore <= 0 || r.outside <= r.bore) {
 			t.Errorf("%+v", r)
 		}
+	}
+}
+
+func pumpFinding(r Report, about string) *Finding {
+	for i := range r.Findings {
+		for _, one := range r.Findings[i].All() {
+			if r.Findings[i].Rule == "line_up" && one.About == about {
+				return &one
+			}
+		}
+	}
+	return nil
+}
+
+func TestWhatThePumpCannotGive(t *testing.T) {
+	const loaded = `{"fact":"loaded","into":"a","volume_gal":200,"mix":"W","for":"gun"}` + "\n"
+	loss := func(b *core.Book) string {
+		p, _ := PressureOf(b, "gun")
+		return psi(p.Loss.V)
+	}
+	for _, row := range []struct {
+		name, rig, gun, about string
+		weight                Weight // None: nothing is said
+		says, do              string
+		limit                 float64
+	}{
+		{"enough", `"pump_psi":200,`, `,"needs_psi":40`, aboutPressure, None, "", "", 0},
+		{"too little pressure", `"pump_psi":120,`, `,"needs_psi":40`, aboutPressure, Note, "gun needs 40 psi and hose reel takes LOSS at 2.50 gpm (", "A hose of 1/2 in would do with", 120},
+		{"pump not entered", "", `,"needs_psi":40`, aboutPressure, None, "", "", 0},
+		{"need not entered", `"pump_psi":20,`, "", aboutPressure, None, "", "", 0},
+		{"as much flow as the pump has", `"pump_flow_gpm":2.5,`, "", aboutFlow, None, "", "", 0},
+	} {
+		b := play(t, pressureRig(row.rig, "", row.gun)+loaded+hoseOf("a"))
+		f := pumpFinding(before(t, b, Intent{Lawn: "Alder"}), row.about)
+		switch {
+		case row.weight == None && f != nil:
+			t.Errorf("%s: says %s", row.name, f.Says)
+		case row.weight == None:
+		case f == nil || f.Weight != row.weight || !strings.Contains(f.Says, strings.ReplaceAll(row.says, "LOSS", loss(b))) || !strings.Contains(f.Do, row.do) || f.Limit.V != row.limit || f.Source == "" || f.Ground == "":
+			t.Errorf("%s: %+v", row.name, f)
+		}
+	}
+}
+
+// The note stands at the first lawn of the day at which something is drawn.
+func TestPressureIsNotedOnceADay(t *testing.T) {
+	b := play(t, pressureRig(`"pump_psi":120,`, "", `,"needs_psi":40`)+`{"fact":"loaded","into":"a","volume_gal":200,"mix":"W","for":"gun"}
+`+hoseOf("a"))
+	if pumpFinding(before(t, b, Intent{Lawn: "Alder"}), aboutPressure) == nil {
+		t.Fatal("not said at the first lawn")
+	}
+	more(t, b, `{"fact":"visit_begun","lawn":"Alder"}
+{"fact":"sprayed","lawn":"Alder","applicator":"gun"}
+{"fact":"visit_done","lawn":"Alder"}`)
+	if f := pumpFinding(before(t, b, Intent{Lawn: "Gum"}), aboutPressure); f != nil {
+		t.Errorf("said at the second: %s", f.Says)
+	}
+	if rows := PressureRows(b, "gun"); len(rows) == 0 {
+		t.Error("the page says nothing")
+	}
+}
+
+// A flow above the pump's can be in a book of before, and comes with a tip: it is asked about.
+func TestFlowAboveThePump(t *testing.T) {
+	s := &situation{b: play(t, pressureRig(`"pump_flow_gpm":5,`, "", "")), with: &core.Applicator{Name: "gun", Flow: core.Known(measure.GPM(5.01))}}
+	f, found := s.flowAbovePump()
+	if !found || f.Weight != Ask || !strings.Contains(f.Says, "gun takes 5.01 gpm by the book and the pump gives 5.00 gpm in all") || f.Figured.V != s.with.Flow.V.GPM() {
+		t.Errorf("%v %+v", found, f)
+	}
+	s.with.Flow = core.Known(measure.GPM(5))
+	if f, found := s.flowAbovePump(); found {
+		t.Errorf("%+v", f)
 	}
 }
