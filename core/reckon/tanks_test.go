@@ -178,16 +178,19 @@ func TestTankAnswersInEveryUnit(t *testing.T) {
 		keys []string
 	}{
 		{
-			"gauge", map[string]string{"shape": "obround", "width_in": "27", "height_in": "44", "length_in": "60", "depth_in": "40", "gauge_step_gal": "5"},
+			"gauge",
+			map[string]string{"shape": "obround", "width_in": "27", "height_in": "44", "length_in": "60", "depth_in": "40", "gauge_step_gal": "5"},
 			[]string{"volume_gal", "volume_l", "volume_fl_oz", "volume_qt", "full_gal", "full_l", "sd_gal", "sd_l"},
 		},
 		{"gauge", map[string]string{"diameter_in": "72", "depth_in": "24"}, []string{"area_in2", "area_sqft", "area_m2", "area_acre", "area_acres"}},
 		{
-			"levelling", map[string]string{"area_m2": "1", "dh0_m": "0.5", "pipe_id_in": "1.25", "k_sum": "8", "time_s": "10"},
+			"levelling",
+			map[string]string{"area_m2": "1", "dh0_m": "0.5", "pipe_id_in": "1.25", "k_sum": "8", "time_s": "10"},
 			[]string{"time_s", "time_min", "initial_flow_gpm", "initial_flow_l_per_min", "moved_30s_gal", "moved_60s_l", "moved_120s_qt", "moved_total_gal", "moved_gal", "k_eff"},
 		},
 		{
-			"levelling", map[string]string{"va_gal": "60", "vb_gal": "30", "ca0_fl_oz_gal": "1", "cb0_ml_l": "1", "q_gpm": "1", "time_min": "1"},
+			"levelling",
+			map[string]string{"va_gal": "60", "vb_gal": "30", "ca0_fl_oz_gal": "1", "cb0_ml_l": "1", "q_gpm": "1", "time_min": "1"},
 			[]string{"va_gal", "vb_l", "ca_fl_oz_gal", "ca_ml_per_l", "cb_fl_oz_per_gal"},
 		},
 	} {
@@ -212,19 +215,22 @@ func TestLevellingStates(t *testing.T) {
 		want map[string]float64
 	}{
 		{
-			"60 gal at 3 and 5 gpm are dry after 7.5 min; 20 gal at 5 gpm after 4", map[string]string{
+			"60 gal at 3 and 5 gpm are dry after 7.5 min; 20 gal at 5 gpm after 4",
+			map[string]string{
 				"va_gal": "60", "vb_gal": "40", "ca0_oz_gal": "1", "cb0_oz_gal": "0", "q_gun_gpm": "3", "q_bypass_gpm": "5", "room_b_gal": "20", "time_min": "4",
 			},
 			map[string]float64{"dry_min": 7.5, "over_min": 4, "va_gal": 28, "vb_gal": 60, "ca_oz_gal": 1, "cb_oz_gal": 1. / 3},
 		},
 		{
-			"A takes 4 gpm and gives 3: 10 gal more after 10 min; B gives 5", map[string]string{
+			"A takes 4 gpm and gives 3: 10 gal more after 10 min; B gives 5",
+			map[string]string{
 				"va0_gal": "50", "vb0_gal": "80", "ca0_oz_gal": "1", "cb0_oz_gal": "1", "q_pump_gpm": "8", "q_bypass_gpm": "4", "share_from_a": "0.375", "time_min": "10",
 			},
 			map[string]float64{"va_gal": 60, "vb_gal": 30, "ca_oz_gal": 1, "c_gun_oz_gal": 1, "dry_min": 16},
 		},
 		{
-			"half of the difference: T (1 - sqrt 0.5)", map[string]string{"area_m2": "1", "dh0_m": "1", "dh1_m": "0.5", "orifice_area_m2": "0.01", "cd": "0.5", "g_m_s2": "8"},
+			"half of the difference: T (1 - sqrt 0.5)",
+			map[string]string{"area_m2": "1", "dh0_m": "1", "dh1_m": "0.5", "orifice_area_m2": "0.01", "cd": "0.5", "g_m_s2": "8"},
 			map[string]float64{"time_s": 50 * (1 - math.Sqrt(0.5)), "moved_total_gal": 0.5 * 264.172052358148},
 		},
 	} {
