@@ -32,7 +32,7 @@ func (s *state) applyLoaded(f *Loaded) {
 	if letter == 0 {
 		l.From = fluid.Parts{{Key: s.origin(0, s.batches[f.Into]), N: int64(f.Volume)}}
 	} else {
-		t.Origin = s.origin(letter, s.batches[f.Into])
+		t.Rename(s.origin(letter, s.batches[f.Into]), empty)
 	}
 	s.plumbing.Load(t, l, packages, func(k int32) bool { return s.products[k].Now().Label.Form == measure.Liquid })
 }

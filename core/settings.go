@@ -135,6 +135,11 @@ const (
 	SettleMin = "settle_min"
 	StirMin   = "stir_min"
 	StandingH = "standing_h"
+
+	TankDepthIn   = "tank_depth_in"
+	CrossBoreIn   = "cross_bore_in"
+	CrossLengthFt = "cross_length_ft"
+	CrossLossK    = "cross_loss"
 )
 
 // SettingText is what the operator set, as it was written; false where the default is in force.

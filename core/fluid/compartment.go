@@ -25,6 +25,9 @@ type Tank struct {
 	ReadBand measure.Volume
 	// Origin is the origin that liquid drawn from here carries; a negative one keeps the liquid's own.
 	Origin int32
+	// Strange is what of a compartment's liquid came from another compartment, or from what stood in this one before, by
+	// origin; StrangeIn what of it has come in all since the tank was last empty or rinsed (see strange.go).
+	Strange, StrangeIn Parts
 }
 
 // KeepOrigins marks a tank whose liquid keeps the origins that it came with.
@@ -45,6 +48,7 @@ func (t *Tank) Room() measure.Volume { return max(t.Capacity-t.Liquid.Volume, 0)
 // put mixes l in.
 func (t *Tank) put(l Liquid) {
 	if t.Origin != KeepOrigins {
+		t.meet(l)
 		l.From = nil
 	}
 	t.Liquid = t.Liquid.Plus(l)
@@ -53,6 +57,7 @@ func (t *Tank) put(l Liquid) {
 // take draws v, without looking at the heel.
 func (t *Tank) take(v measure.Volume) Liquid {
 	taken, rest := t.Liquid.Split(v)
+	t.part(rest.Volume)
 	t.Liquid = rest
 	if t.Origin != KeepOrigins && taken.Volume > 0 {
 		taken.From = Parts{{t.Origin, int64(taken.Volume)}}

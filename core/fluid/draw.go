@@ -51,7 +51,7 @@ func (p *Plumbing) Needs(hose string, v, bypass measure.Volume) measure.Volume {
 		return 0
 	}
 	if p.goesRound(bypass) {
-		if r := (round{p: p, to: p.Compartment(p.LineUp.Return)}); r.feeds() {
+		if r := (round{from: p.open(), to: p.Compartment(p.LineUp.Return)}); r.feeds() {
 			bypass = min(bypass, p.Return.void())
 		}
 		return p.toSuck(h, v) + bypass

@@ -114,6 +114,7 @@ func (p *Plumbing) correct(t *Tank, d measure.Volume) {
 		t.Liquid = t.Liquid.Plus(p.fromUnexplained(more))
 	case d < 0:
 		taken, rest := t.Liquid.Split(-d)
+		t.part(rest.Volume)
 		t.Liquid = rest
 		p.Outside.Give(Unexplained, taken)
 	}
@@ -160,6 +161,7 @@ func (p *Plumbing) Rinse(c *Compartment, water measure.Volume, to Place) Liquid 
 		return Liquid{}
 	}
 	l := c.take(c.Drawable())
+	c.StrangeIn = c.Strange
 	c.Flows.Other -= l.Volume
 	p.arrive(l, to)
 	return l

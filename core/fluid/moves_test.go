@@ -137,12 +137,14 @@ func move(t *rapid.T, p *Plumbing) string {
 		}
 		return fmt.Sprintf("%s %d", what, v)
 	}
-	switch kind := rapid.IntRange(0, 13).Draw(t, "move"); kind {
+	switch kind := rapid.IntRange(0, 14).Draw(t, "move"); kind {
 	case 0, 1:
 		tank, _ := anyTank(t, p)
 		l := anyLoad(t, tank.Capacity)
 		if tank.Origin == KeepOrigins {
 			l.From = Parts{{NoTank, int64(l.Volume)}}
+		} else {
+			tank.Rename(rapid.Int32Range(1, 9).Draw(t, "origin"), tank.Liquid.Volume <= tank.Heel)
 		}
 		p.Load(tank, l, packages, isLiquid)
 		return fmt.Sprintf("load %v", l)
@@ -159,6 +161,18 @@ func move(t *rapid.T, p *Plumbing) string {
 	case 12:
 		v := anyVolume(t, 2*about)
 		return exact("push out", v, p.PushOut(hose.Name, v, anyBypass(t, v), "waste/pail"))
+	case 13:
+		letter := func(what string) byte { return rapid.SampledFrom(p.Compartments).Draw(t, what).Letter }
+		var drawn []Drawing
+		var levelled []Levelling
+		for range rapid.IntRange(0, 2).Draw(t, "drawn") {
+			drawn = append(drawn, Drawing{letter("from"), anyVolume(t, about)})
+		}
+		for range rapid.IntRange(0, 2).Draw(t, "levelled") {
+			levelled = append(levelled, Levelling{letter("from"), letter("to"), anyVolume(t, about)})
+		}
+		p.Stand(drawn, levelled, "waste/overflow")
+		return fmt.Sprint("stand ", drawn, levelled)
 	case 5, 6:
 		if len(p.Tanks) == 0 {
 			return "no tank"
@@ -254,6 +268,14 @@ func sound(t rapid.TB, p *Plumbing) {
 		if tk.Flows.Left() != tk.Liquid.Volume {
 			t.Fatalf("%s: flows %v come to %d, it holds %d", pl, tk.Flows, tk.Flows.Left(), tk.Liquid.Volume)
 		}
+		for _, q := range append(append(Parts{}, tk.Strange...), tk.StrangeIn...) {
+			if now, in := tk.Strange.Of(q.Key), tk.StrangeIn.Of(q.Key); now < 0 || now > in || q.Key == tk.Origin || tk.Origin == KeepOrigins {
+				t.Fatalf("%s of origin %d: strange now %v, in all %v", pl, tk.Origin, tk.Strange, tk.StrangeIn)
+			}
+		}
+		if tk.Strange.Sum() > int64(tk.Liquid.Volume) {
+			t.Fatalf("%s: strangers %v in %v", pl, tk.Strange, tk.Liquid)
+		}
 		if tk.Origin != KeepOrigins && len(tk.Liquid.From) != 0 {
 			t.Fatalf("%s is an origin itself, but keeps %v", pl, tk.Liquid.From)
 		}
@@ -315,7 +337,7 @@ func TestCloneAndSketchShareNothingThatMoves(t *testing.T) {
 		for range 20 {
 			move(t, p)
 		}
-		before := fmt.Sprint(p.Accounts(), p.LineUp, p.Hoses, p.Compartments, p.Tanks)
+		before := fmt.Sprint(p.Accounts(), p.LineUp, p.Hoses, p.Compartments, p.Tanks, p.Return)
 		c, s := p.Clone(), p.Sketch()
 		if !reflect.DeepEqual(c.Accounts(), p.Accounts()) {
 			t.Fatal("a clone holds something else")
@@ -324,7 +346,7 @@ func TestCloneAndSketchShareNothingThatMoves(t *testing.T) {
 			move(t, c)
 			move(t, s)
 		}
-		if after := fmt.Sprint(p.Accounts(), p.LineUp, p.Hoses, p.Compartments, p.Tanks); after != before {
+		if after := fmt.Sprint(p.Accounts(), p.LineUp, p.Hoses, p.Compartments, p.Tanks, p.Return); after != before {
 			t.Fatalf("moving a copy moved the first:\n%s\n%s", before, after)
 		}
 	})

@@ -1,6 +1,10 @@
 package fluid
 
-import "example.com/tintline/core/measure"
+import (
+	"slices"
+
+	"example.com/tintline/core/measure"
+)
 
 // ReturnLine carries the bypass back to a compartment, as a plug: what went in first leaves first. Swept tells whether
 // a bypass that was not reckoned has filled it anew since the valves were last turned.
@@ -59,6 +63,7 @@ func (r *ReturnLine) hold(l Liquid) { r.Liquid, r.Charge = l, nil }
 type round struct {
 	p           *Plumbing
 	h           *Hose // nil: the gun is shut
+	from        []*Compartment
 	to          *Compartment
 	gun, bypass measure.Volume
 	draw        func(gun, bypass measure.Volume) (Liquid, measure.Volume)
@@ -97,29 +102,11 @@ func (r *round) step() (step, fine measure.Volume) {
 	return step, fine
 }
 
-// loops tells whether the return leads to one of several supplies: then what is sucked changes all the time.
-func (r *round) loops() bool {
-	open := r.p.open()
-	if len(open) < 2 {
-		return false
-	}
-	for _, c := range open {
-		if c == r.to {
-			return true
-		}
-	}
-	return false
-}
+// feeds tells whether the return leads to a compartment that is drawn from; loops, whether that is one of several: then
+// what is sucked changes all the time.
+func (r *round) feeds() bool { return slices.Contains(r.from, r.to) }
 
-// feeds tells whether the return leads to a compartment that is drawn from.
-func (r *round) feeds() bool {
-	for _, c := range r.p.open() {
-		if c == r.to {
-			return true
-		}
-	}
-	return false
-}
+func (r *round) loops() bool { return len(r.from) > 1 && r.feeds() }
 
 // run goes through gun and bypass in steps and returns what left the nozzle.
 func (r *round) run() []Liquid {
@@ -238,7 +225,7 @@ func nearParts(p, q Parts, vp, vq measure.Volume, unit float64) bool {
 // bypass.
 func (p *Plumbing) drawRound(h *Hose, gun, bypass measure.Volume) []Liquid {
 	p.fillCell()
-	r := &round{p: p, h: h, to: p.Compartment(p.LineUp.Return), gun: gun, bypass: bypass}
+	r := &round{p: p, h: h, from: p.open(), to: p.Compartment(p.LineUp.Return), gun: gun, bypass: bypass}
 	r.draw = r.fromOpen
 	return r.run()
 }
@@ -254,17 +241,16 @@ func (p *Plumbing) fillCell() {
 // return leads to a supply, the bypass is no more than that can give beside the gun. What the gun takes counts as
 // drawn, what goes round as another flow.
 func (r *round) fromOpen(gun, bypass measure.Volume) (Liquid, measure.Volume) {
-	open := r.p.open()
 	feeds := r.feeds()
 	if feeds {
 		bypass = min(bypass, max(r.p.SupplyDrawable()-gun, 0))
 	}
-	before := make([]measure.Volume, len(open))
-	for i, c := range open {
+	before := make([]measure.Volume, len(r.from))
+	for i, c := range r.from {
 		before[i] = c.Flows.Drawn
 	}
 	in := r.p.suck(gun + bypass)
-	for i, c := range open {
+	for i, c := range r.from {
 		d := c.Flows.Drawn - before[i]
 		round := measure.Volume(measure.MulDiv(int64(d), int64(bypass), int64(gun+bypass)))
 		c.Flows.Drawn -= round

@@ -50,7 +50,9 @@ func integrate(y []float64, until float64, steps int, f func(y, dy []float64)) [
 }
 
 // gallonsOf is how many gallons of a mix are in a liquid: it is a tenth of it.
-func gallonsOf(mix int32, l Liquid) float64 { return float64(l.Holds.Of(mix)) / float64(gal) * 10 / large }
+func gallonsOf(mix int32, l Liquid) float64 {
+	return float64(l.Holds.Of(mix)) / float64(gal) * 10 / large
+}
 
 func inHose(p *Plumbing) Liquid { return p.Hoses[0].Liquid() }
 
@@ -199,7 +201,7 @@ func TestBypassIntoTheSupply(t *testing.T) {
 	near(t, "old liquid in the supply", gallonsOf(oldMix, b.Liquid)/1000*1000, sent, 1e-3)
 	p.Draw("reel", large*20*gal, large*30*gal)
 	q := p.Sketch()
-	if r := (round{p: q, to: q.Compartment('b'), gun: 1, bypass: 1}); !r.settled() {
+	if r := (round{p: q, from: q.open(), to: q.Compartment('b'), gun: 1, bypass: 1}); !r.settled() {
 		t.Error("after a hundred cells they are not of one liquid")
 	}
 	q.Draw("reel", gal, 0)

@@ -69,6 +69,9 @@ func gaugeRead(f *core.GaugeRead) string {
 	if f.Volume.Known {
 		s += ": " + f.Volume.V.Text() + " gal"
 	}
+	if f.GiveOrTake.Known {
+		s += ", give or take " + f.GiveOrTake.V.Text()
+	}
 	return s
 }
 

@@ -51,6 +51,7 @@ func TestFact(t *testing.T) {
 		{`{"fact":"tint_seen","seconds":41}`, "saw the tint after 41 s"},
 		{`{"fact":"tint_seen","volume_gal":2.4,"missed":"yes"}`, "no tint came until 2.40 gal"},
 		{`{"fact":"gauge_read","compartment":"a","mark":"7 1/2","volume_gal":151}`, "gauge of a: mark 7 1/2: 151.0 gal"},
+		{`{"fact":"gauge_read","compartment":"a","mark":"7 1/2","volume_gal":151,"give_or_take_gal":2.4}`, "gauge of a: mark 7 1/2: 151.0 gal, give or take 2.40"},
 		{`{"fact":"load_planned","into":"a","volume_gal":40,"mix":"W","for":"gun","parts":[{"product":"warm weed","amount_fl_oz":32}]}`, "to load into a: 40.0 gal of W for gun: 32.0 fl oz warm weed"},
 		{`{"fact":"load_planned","into":"a"}`, "no load is planned for a any more"},
 		{`{"fact":"ticked","list":"load/a","item":"water"}`, "load/a: water is done"},
