@@ -50,7 +50,7 @@ func (s *state) runsOver(to *fluid.Compartment, back measure.Volume) error {
 	}
 	l := string(to.Letter)
 	return refuse(
-		"Turn the return back first. If it did not run over, read the gauge of "+l+" and log it, or give the bypass_volume.",
+		"Turn the return back first. If it did not run over, read the gauge of "+l+" and log it, or give the gallons of the bypass.",
 		"Compartment %s would run over by %s gal: %s gal come through the return, and it has room for %s gal.", l, over.Text(), back.Text(), to.Room().Text(),
 	)
 }

@@ -31,6 +31,9 @@ func (s *state) admitRig(f *Rig) error {
 	if err := admitLineUps(f); err != nil {
 		return err
 	}
+	if err := admitPump(f); err != nil {
+		return err
+	}
 	return s.admitRigAround(f)
 }
 

@@ -85,3 +85,29 @@ func (s *state) resolveFilled(f *Filled) (Fact, error) {
 	c.Bypass = bypass
 	return &c, nil
 }
+
+// admitPump refuses a pump that gives nothing, or more than any of its kind, and one that gives less than an applicator
+// that it feeds needs.
+func admitPump(f *Rig) error {
+	if !f.PumpFlow.Known {
+		return nil
+	}
+	if !(f.PumpFlow.V > 0) || f.PumpFlow.V > measure.GPM(LargestFlowGPM) {
+		return refuse("Give more than 0 and up to 500 gpm, or leave it out.", "The flow of the pump is %s.", f.PumpFlow.V.Text())
+	}
+	for _, a := range f.Applicators {
+		if a.Tank > 0 || a.Type == Spreader {
+			continue // it has a pump of its own, or needs none
+		}
+		flows := []Maybe[measure.Flow]{a.Flow}
+		for _, t := range a.Tips {
+			flows = append(flows, t.Flow)
+		}
+		for _, flow := range flows {
+			if flow.Known && flow.V > f.PumpFlow.V {
+				return refuse("Correct one of the two, or leave the flow of the pump out.", "%s gives %s, more than the pump, which gives %s.", a.Name, flow.V.Text(), f.PumpFlow.V.Text())
+			}
+		}
+	}
+	return nil
+}

@@ -64,6 +64,9 @@ func (g *anyFact) rig() *Rig {
 		})
 	}
 	f.Hoses = []RigHose{{Name: "reel", Bore: Known(measure.Inches(0.375)), Length: Known(measure.Feet(float64(rapid.IntRange(50, 300).Draw(g.t, "feet"))))}}
+	if rapid.Bool().Draw(g.t, "pump flow") {
+		f.PumpFlow = Known(measure.GPM(rapid.Float64Range(3, 12).Draw(g.t, "pump")))
+	}
 	f.Applicators = []Applicator{
 		{Name: "gun", Type: Gun, Hose: "reel", Delivery: perThousand(1.5)},
 		{Name: "ride-on", Type: RideOn, Hose: "reel", Delivery: perThousand(0.3), Tank: measure.Gallons(14), Hopper: measure.Pounds(120)},
@@ -251,7 +254,14 @@ func (g *anyFact) small(kind Kind) Fact {
 		}
 		return f
 	case kindPushedBack:
-		return &PushedBack{Into: g.letter(), Volume: g.volume(6)}
+		f := &PushedBack{Into: g.letter(), Volume: g.volume(6), Hose: g.pick("hose", "", "", "reel", "other")}
+		if rapid.IntRange(0, 3).Draw(g.t, "pail") == 0 {
+			f.Into, f.To = 0, "waste/pail"
+		}
+		if rapid.IntRange(0, 3).Draw(g.t, "bypass known") == 0 {
+			f.Bypass = Known(g.volume(9))
+		}
+		return f
 	case kindTintSeen:
 		return &TintSeen{Seconds: Known(rapid.Float64Range(0, 90).Draw(g.t, "s")), Missed: g.pick("missed", "", "yes")}
 	case kindFilled:

@@ -63,21 +63,28 @@ func (s *state) StandFor(up fluid.LineUp, seconds float64, pump bool) ([]RanDraw
 		return nil, s.levelled(high, low, seconds)
 	case !high.Known || !low.Known:
 		half := measure.Volume(math.RoundToEven(min(float64(float64(flow)*seconds)/2, float64(LargestVolume))))
+		levelled := s.levelled(high, low, seconds)
 		var drawn []RanDrawn
 		for _, l := range []byte{high.Letter, low.Letter} {
-			drawn = append(drawn, RanDrawn{l, s.canGive(l, up.Return, half)})
+			drawn = append(drawn, RanDrawn{l, s.canGive(l, up.Return, half, levelled)})
 		}
-		return someDrawn(drawn), s.levelled(high, low, seconds)
+		return someDrawn(drawn), levelled
 	}
 	return s.branches(up.Return, high, low, flow, seconds)
 }
 
-// canGive is so much, or what is there where it does not come back.
-func (s *state) canGive(letter, to byte, v measure.Volume) measure.Volume {
+// canGive is so much, or what is there beside what levels out, where it does not come back.
+func (s *state) canGive(letter, to byte, v measure.Volume, levelled []RanLevelled) measure.Volume {
 	if letter == to {
 		return v
 	}
-	return min(v, s.plumbing.Compartment(letter).Drawable())
+	there := s.plumbing.Compartment(letter).Drawable()
+	for _, l := range levelled {
+		if l.From == letter {
+			there -= l.Volume
+		}
+	}
+	return min(v, max(there, 0))
 }
 
 func (s *state) fromOne(up fluid.LineUp, flow measure.Flow, seconds float64, pump bool) []RanDrawn {
@@ -86,7 +93,7 @@ func (s *state) fromOne(up fluid.LineUp, flow measure.Flow, seconds float64, pum
 		return nil
 	}
 	v := measure.Volume(math.RoundToEven(min(float64(float64(flow)*seconds), float64(LargestVolume))))
-	return someDrawn([]RanDrawn{{from, s.canGive(from, up.Return, v)}})
+	return someDrawn([]RanDrawn{{from, s.canGive(from, up.Return, v, nil)}})
 }
 
 func someDrawn(list []RanDrawn) []RanDrawn {
@@ -219,13 +226,8 @@ func (s *state) admitRan(f *Ran) error {
 	if !f.Seconds.Known || !(f.Seconds.V > 0) || f.Seconds.V > LongestRun {
 		return refuse("Give more than 0 and up to 86,400 s.", "The time is %g s.", f.Seconds.V)
 	}
-	up := s.plumbing.LineUp
-	switch {
-	case len(up.Supply) == 0:
+	if len(s.plumbing.LineUp.Supply) == 0 {
 		return refuse("Log how the valves stood first, as lined_up; if none was open, leave it out.", "No compartment is open by the book, so nothing moved.")
-	case len(f.Levelled) > 0 || len(f.Drawn) > 0:
-	case len(up.Supply) == 1 && f.Pump == PumpOff:
-		return refuse("Say that the pump ran, or leave it out.", "With the pump off and only %c open nothing moves.", up.Supply[0])
 	}
 	for _, d := range f.Drawn {
 		if err := s.admitDrawn(d); err != nil {

@@ -28,6 +28,8 @@ func Doubt(b *core.Book, at core.Moment, f core.Fact) (words, do string, doubtfu
 		return doubtSpread(b, at, f)
 	case *core.TintSeen:
 		return doubtTint(b, at, f)
+	case *core.Ran:
+		return doubtRan(b, f)
 	case *core.Weather:
 		return doubtWeather(b, at, f)
 	}
@@ -55,6 +57,9 @@ func doubtGauge(b *core.Book, f *core.GaugeRead) (words, do string, doubtful boo
 // doubtPush asks about a push-back into a compartment that the changeover does not use, if that would get more than a
 // trace of another mix.
 func doubtPush(b *core.Book, at core.Moment, f *core.PushedBack) (words, do string, doubtful bool) {
+	if f.To != "" {
+		return "", "", false
+	}
 	uses := append([]byte(nil), b.Plumbing().LineUp.Supply...)
 	if c := ToClean(b, likelyNow(b, at)); c != nil {
 		uses = append(uses, c.Into)

@@ -85,14 +85,18 @@ func (r *round) fromEach(volumes []measure.Volume) func(gun, bypass measure.Volu
 			if c == r.to {
 				v = min(v, c.Drawable())
 			} else {
-				c.Moved += v
-				r.to.Moved += v
-				if short := v - c.Drawable(); short > 0 {
+				if short := v - c.Drawable(); short > drop {
 					r.p.correct(&c.Tank, short)
+				} else if short > 0 {
+					v -= short
 				}
 			}
 			l := c.take(v)
 			c.Flows.Other -= l.Volume
+			if c != r.to {
+				c.Moved += l.Volume
+				r.to.Moved += l.Volume
+			}
 			in = in.Plus(l)
 		}
 		if gap := r.p.Cell.void(); gap > 0 {

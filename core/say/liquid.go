@@ -58,7 +58,7 @@ func sprayed(f *core.Sprayed) string {
 	if f.By == core.ByGauge && f.Before.Known && f.After.Known {
 		s += " from " + f.Before.V.Text() + " to " + f.After.V.Text()
 	}
-	return s
+	return s + bypass(f.Bypass)
 }
 
 func gaugeRead(f *core.GaugeRead) string {

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
 )
 
 func ran(f *core.Ran) string {
@@ -12,13 +14,37 @@ func ran(f *core.Ran) string {
 		s += " for " + number(f.Seconds.V) + " s"
 	}
 	s += ", pump " + f.Pump
+	if len(f.Drawn)+len(f.Levelled) == 0 {
+		return s + ": nothing moved"
+	}
 	for _, d := range f.Drawn {
-		s += fmt.Sprintf("; %s gal of %c went round", d.Volume.Text(), d.From)
+		s += fmt.Sprintf("; the pump sent %s gal of %c through the return", d.Volume.Text(), d.From)
 	}
 	for _, l := range f.Levelled {
 		s += fmt.Sprintf("; %s gal ran from %c to %c", l.Volume.Text(), l.From, l.To)
 	}
 	return s
+}
+
+func pushedBack(f *core.PushedBack) string {
+	s := "pushed back " + f.Volume.Text() + " gal"
+	if f.Hose != "" {
+		s += " through the hose " + f.Hose
+	}
+	if f.To != "" {
+		s += " into " + Place(fluid.Place(f.To))
+	} else {
+		s += " into " + string(f.Into)
+	}
+	return s + bypass(f.Bypass)
+}
+
+// bypass is what went round meanwhile; nothing where it was not reckoned.
+func bypass(v core.Maybe[measure.Volume]) string {
+	if !v.Known || v.V == 0 {
+		return ""
+	}
+	return ", " + v.V.Text() + " gal through the bypass"
 }
 
 func cleaned(f *core.Cleaned) string {

@@ -71,11 +71,11 @@ func move(f core.Fact) string {
 	case *core.LinedUp:
 		return linedUp(f)
 	case *core.PushedBack:
-		return fmt.Sprintf("pushed back %s gal into %c", f.Volume.Text(), f.Into)
+		return pushedBack(f)
 	case *core.TintSeen:
 		return tintSeen(f)
 	case *core.Filled:
-		return fmt.Sprintf("filled %s with %s gal through the hose", f.Applicator, f.Volume.Text())
+		return fmt.Sprintf("filled %s with %s gal through the hose", f.Applicator, f.Volume.Text()) + bypass(f.Bypass)
 	case *core.Sprayed:
 		return sprayed(f)
 	case *core.GaugeRead:
