@@ -29,10 +29,7 @@ func (r *rest) remembers(t *rapid.T) {
 		if d, ok := f.(*DayOpened); ok {
 			days = append(days, opened{d.Date, never.clone().plumbing.Outside})
 		}
-		es, err := never.Prepare("again", e.At, f)
-		if err == nil {
-			err = never.Apply(es[0])
-		}
+		err := asWritten(never, e.At, f)
 		if err != nil {
 			t.Fatal(err)
 		}
