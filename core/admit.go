@@ -71,7 +71,7 @@ func (s *state) admitMove(f Fact) error {
 	case *PushedBack:
 		return s.admitPushedBack(f)
 	case *TintSeen:
-		return admitTint(f)
+		return s.admitTint(f)
 	case *Filled:
 		return s.admitFilled(f)
 	case *Sprayed:

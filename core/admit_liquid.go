@@ -134,27 +134,6 @@ func beyond(name string, v, have, band measure.Volume, do string) error {
 	}
 }
 
-func admitTint(f *TintSeen) error {
-	switch {
-	case f.Missed != "" && f.Missed != yes:
-		return refuse("Write yes, or leave it out.", "The tint says %q under missed.", f.Missed)
-	case f.Volume.Known || f.Seconds.Known:
-	case f.Missed == yes:
-		return refuse("Give the gallons or the seconds.", "How far it went without a tint is not said.")
-	default:
-		return refuse("Give the gallons or the seconds.", "When the tint came is not said.")
-	}
-	if f.Volume.Known {
-		if err := positive("The volume until the tint", f.Volume.V); err != nil {
-			return err
-		}
-	}
-	if f.Seconds.Known && (!(f.Seconds.V > 0) || f.Seconds.V > 7200) {
-		return refuse("Give more than 0 and up to 7,200 s.", "The time until the tint is %g s.", f.Seconds.V)
-	}
-	return nil
-}
-
 func (s *state) admitSprayed(f *Sprayed) error {
 	if err := s.needDay("log a spraying"); err != nil {
 		return err

@@ -101,6 +101,19 @@ func (s *state) TintTo(hose string, to byte) string {
 	return s.towards(s.plumbing.Cell.Liquid, h, to)
 }
 
+// TintSince is the same from what was in the line when the valves were last turned to what is open to the pump now.
+func (s *state) TintSince(hose string) string {
+	up, h := s.plumbing.LineUp, s.plumbing.Hose(hose)
+	if h == nil || len(up.Supply) != 1 {
+		return ""
+	}
+	was := s.turned.hose(h.Name)
+	if was == nil {
+		return s.TintTo(h.Name, up.Supply[0])
+	}
+	return s.towards(s.turned.cell, was, up.Supply[0])
+}
+
 // resolveTint fills in on what the entry rests: the way the colour changed since the valves were turned, and, where that
 // can be learned from, flow, share of the gun and how well all of it is known.
 func (s *state) resolveTint(f *TintSeen) (Fact, error) {

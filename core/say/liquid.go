@@ -5,6 +5,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
 )
 
 func linedUp(f *core.LinedUp) string {
@@ -19,17 +20,37 @@ func linedUp(f *core.LinedUp) string {
 }
 
 func tintSeen(f *core.TintSeen) string {
-	var after []string
-	if f.Volume.Known {
-		after = append(after, f.Volume.V.Text()+" gal")
-	}
-	if f.Seconds.Known {
-		after = append(after, number(f.Seconds.V)+" s")
-	}
 	if f.Missed != "" {
-		return "no tint came until " + strings.Join(after, ", ")
+		return "no tint came until " + after(f.Volume, f.Seconds)
 	}
-	return "saw the tint after " + strings.Join(after, ", ")
+	words := "tint"
+	if f.Direction == core.TowardsClear {
+		words = "tint go"
+	}
+	var seen []string
+	for _, m := range []struct{ words, after string }{
+		{"the " + words, after(f.Volume, f.Seconds)}, {"half of it", after(f.Half, f.HalfSeconds)}, {"all of it", after(f.Full, f.FullSeconds)},
+	} {
+		if m.after != "" {
+			seen = append(seen, m.words+" after "+m.after)
+		}
+	}
+	s := "saw " + strings.Join(seen, "; ")
+	if f.Hose != "" {
+		s += ", through " + f.Hose
+	}
+	return s
+}
+
+func after(v core.Maybe[measure.Volume], s core.Maybe[float64]) string {
+	var out []string
+	if v.Known {
+		out = append(out, v.V.Text()+" gal")
+	}
+	if s.Known {
+		out = append(out, number(s.V)+" s")
+	}
+	return strings.Join(out, ", ")
 }
 
 // howMeasured says how a spraying was measured.

@@ -89,7 +89,7 @@ func move(f core.Fact) string {
 	case *core.Ticked:
 		return ticked(f)
 	case *core.Fitted:
-		return "fitted " + f.Tip + " on " + f.Applicator
+		return fitted(f)
 	case *core.Spread:
 		return spread(f)
 	case *core.Ran:
