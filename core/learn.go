@@ -262,6 +262,7 @@ func (l *learning) taught(f *TintSeen, i int, hose, cell measure.Volume) (sds fl
 		sd := math.Sqrt(float64(clock*clock) + float64(float64(t.sd)*float64(t.sd)))
 		parts := []part{{hoseAt(i), 1}, {flowOf(i), v}, {cellAt, float64(t.cells * f.GunShare.V)}}
 		sds = max(sds, l.see(v, sd, parts))
+		l.shown = l.shown || t.cells > 0
 	}
 	const most = float64(LargestVolume)
 	mean := l.mean[hoseAt(i)]

@@ -12,7 +12,8 @@ import (
 type Learned struct {
 	Hose, HoseSD measure.Volume
 	Cell, CellSD measure.Volume
-	FromRig      bool // no changeover has shown it yet: it is what was entered with the rig
+	FromRig      bool // no changeover has shown the hose yet: it is what was entered with the rig
+	CellFromRig  bool // none has shown the cell, for which half or full has to be timed
 	N            int  // changeovers that were learned from
 	Odd          int  // those that lay too far off to be learned from
 }
@@ -22,7 +23,8 @@ type Learned struct {
 // It is never changed in place: copies of the book share it.
 type learning struct {
 	hoses []learnedHose
-	cell  bool // the cell has been learned
+	cell  bool // the cell is among the unknowns that were begun
+	shown bool // by half or full of a changeover
 	mean  []float64
 	cov   [][]float64
 }
@@ -54,7 +56,7 @@ func (l *learning) index(hose string) int {
 func (l *learning) clone(hose string) *learning {
 	c := &learning{}
 	if l != nil {
-		c.cell, c.hoses = l.cell, append(c.hoses, l.hoses...)
+		c.cell, c.shown, c.hoses = l.cell, l.shown, append(c.hoses, l.hoses...)
 		c.mean = append(c.mean, l.mean...)
 	} else {
 		c.mean = []float64{0}
@@ -178,7 +180,7 @@ func (s *state) learnedUnder(f *Rig) *learning {
 		}
 		kept.cov = append(kept.cov, row)
 	}
-	if !kept.cell {
+	if kept.shown = kept.cell && l.shown; !kept.cell {
 		kept.begin(cellAt, 0, 0)
 	}
 	return kept
@@ -214,14 +216,14 @@ func (s *state) Learned(hose string) Learned {
 	if h == nil || s.entered == nil {
 		return Learned{}
 	}
-	out := Learned{Hose: h.Size, Cell: s.plumbing.Cell.Size, FromRig: true}
+	out := Learned{Hose: h.Size, Cell: s.plumbing.Cell.Size, FromRig: true, CellFromRig: true}
 	if r := s.entered.hose(h.Name); r != nil {
 		out.HoseSD = share(h.Size, s.hoseDoubt(r))
 	}
 	out.CellSD = share(out.Cell, s.Setting(CellErrorPct)/100)
 	l := s.learned
 	if l != nil && l.cell {
-		out.CellSD = l.sd(cellAt)
+		out.CellSD, out.CellFromRig = l.sd(cellAt), !l.shown
 	}
 	if i := l.index(h.Name); i >= 0 {
 		out.N, out.Odd = l.hoses[i].n, l.hoses[i].odd
@@ -243,6 +245,7 @@ func (s *state) digestLearned(w *binaryWriter) {
 	}
 	w.str("learned")
 	w.yes(l.cell)
+	w.yes(l.shown)
 	for _, h := range l.hoses {
 		w.str(h.name)
 		w.count(h.n)

@@ -22,10 +22,16 @@ type Changeover struct {
 	// says.
 	TintFrom, TintBy   measure.Volume
 	TintFromS, TintByS core.Maybe[float64]
-	DecidedBy          string  // the product that decides when it is clean
-	Why                string  // what it is held against, with the setting
-	Share              float64 // share of new liquid at which it is
-	Into               byte    // the compartment to push back into; 0: none can take it
+	// Tint is which way the colour at the nozzle changes: core.TowardsTint, TowardsClear, BetweenAlike; empty: the rig does
+	// not say. Between alike ones nothing is to be seen, and TintFrom and TintBy are 0. TintGone is where the last of the
+	// colour goes, towards a clear one; 0 else.
+	Tint      string
+	TintGone  measure.Volume
+	TintGoneS core.Maybe[float64]
+	DecidedBy string  // the product that decides when it is clean
+	Why       string  // what it is held against, with the setting
+	Share     float64 // share of new liquid at which it is
+	Into      byte    // the compartment to push back into; 0: none can take it
 	// Advised is what is to be pushed: Clean where hose and cell are known by timed changeovers, else Clean and the
 	// standard uncertainty of what was never measured. PushBack is the same in whole hundredths.
 	Advised, PushBack measure.Volume

@@ -58,7 +58,7 @@ func (s *situation) workClean() *Changeover {
 	s.atNozzle(out, c, h)
 	out.Into = s.pushInto(c, h, out.PushBack)
 	out.Legs = legs(out)
-	out.TintFrom, out.TintBy = s.tintFrom(out.Arrives, h), s.tintBy(h)
+	s.tintOf(out, c, h)
 	s.seconds(out)
 	return out
 }
@@ -67,7 +67,12 @@ func (s *situation) workClean() *Changeover {
 // do not count in that: the one is measured with a bucket, the other has its margin.
 func (s *situation) advise(out *Changeover, h *fluid.Hose) {
 	out.Band = measure.Volume(s.spreadClean(out.Clean, out.Share, h))
-	out.Advised = out.Clean + measure.Volume(math.Ceil(s.unmeasured(out.Clean, h)))
+	known := s.b.Learned(h.Name)
+	if out.Learned = !known.FromRig && !known.CellFromRig; out.Learned {
+		out.Advised = out.Clean
+	} else {
+		out.Advised = out.Clean + measure.Volume(math.Ceil(s.unmeasured(out.Clean, h)))
+	}
 	out.PushBack = upToHundredth(out.Advised)
 }
 
@@ -323,5 +328,5 @@ func (s *situation) seconds(out *Changeover) {
 	}
 	at := func(v measure.Volume) core.Maybe[float64] { return core.Known(s.with.Flow.V.Seconds(v)) }
 	out.ArrivesS, out.HalfS, out.CleanS, out.AdvisedS = at(out.Arrives), at(out.Half), at(out.Clean), at(out.Advised)
-	out.TintFromS, out.TintByS = at(out.TintFrom), at(out.TintBy)
+	s.tintSeconds(out)
 }

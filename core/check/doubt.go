@@ -127,32 +127,6 @@ func letters(list []byte, joint string) string {
 	return strings.Join(out, joint)
 }
 
-// doubtTint asks about a tint outside of the bounds within which it is looked for. What was pushed before it was
-// logged has moved the front: then it is measured against the hose alone.
-func doubtTint(b *core.Book, at core.Moment, f *core.TintSeen) (words, do string, doubtful bool) {
-	s, err := look(b, likelyNow(b, at))
-	if err != nil || f.Missed != "" || s.tank != nil {
-		return "", "", false
-	}
-	h := b.Plumbing().Hose(s.with.Hose)
-	if h == nil || (!f.Volume.Known && !s.with.Flow.Known) {
-		return "", "", false
-	}
-	from, by := s.tintFrom(h.Size, h), s.tintBy(h)
-	if c := s.toClean(); c != nil && !s.pushedSince() {
-		from = min(from, c.TintFrom)
-	}
-	seen := f.Volume.V
-	if !f.Volume.Known {
-		seen = s.with.Flow.V.Over(f.Seconds.V)
-	}
-	if seen >= from && seen <= by {
-		return "", "", false
-	}
-	return fmt.Sprintf("The tint at %s is not where it is looked for: %s to %s.", gal(seen), from.Text(), gal(by)),
-		"Look at the figure, and at the valves; book it if it is right.", true
-}
-
 func doubtWeather(b *core.Book, at core.Moment, f *core.Weather) (words, do string, doubtful bool) {
 	w := b.Weather()
 	if w == nil || math.Abs(at.MinutesSince(w.At)) > b.Setting(core.DoubtWeatherMin) {

@@ -78,10 +78,7 @@ func positions(valves []core.ValveChange) string {
 
 // pushSteps are those from the first push to clean. The tint comes while the push goes on.
 func (s *situation) pushSteps(c *Changeover) []Step {
-	tint := Step{Kind: StepTint, Volume: c.Arrives, Seconds: c.ArrivesS, Text: fmt.Sprintf(
-		"The tint comes at %s, not before %s and not after %s. It is not the end: go on. None by then: let go, and look at the valves.",
-		s.gone(c.Arrives), s.gone(c.TintFrom), s.gone(c.TintBy),
-	)}
+	tint := s.tintStep(c)
 	clean := Step{
 		Kind: StepClean, Volume: c.Advised, Seconds: c.AdvisedS,
 		Text: fmt.Sprintf("Clean at %s, give or take %s (%s)", s.gone(c.Clean), gal(c.Band), c.Margins),

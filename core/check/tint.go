@@ -84,6 +84,12 @@ func (s *situation) tintMissed() []Finding {
 	if len(missed) == 0 || h == nil || len(s.up.Supply) != 1 || !s.sameLineUp() {
 		return nil
 	}
+	if s.b.TintSince(h.Name) == core.BetweenAlike {
+		return []Finding{{
+			Weight: Note, Part: PartRig, Ground: GroundPractice, Source: "tint of the compartments, by the rig",
+			Says: "No tint came, and none was to come: no tint tells them apart.", Do: "Go by gallons.",
+		}}
+	}
 	f := Finding{
 		Part: PartRig, Unit: "gal", Ground: GroundPractice,
 		Source: "hose by its bore (ISO 1307:2006), half of the mixing cell and 3 per cent of the flow, twice (JCGM 100:2008)",
