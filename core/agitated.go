@@ -7,7 +7,8 @@ type movedTank struct {
 	returned Moment // the bypass ran into it
 }
 
-// moved is when liquid last moved in each part of the rig. It is shown and warned of, and no account rests on it.
+// moved is when liquid last moved in each part of the rig. It is shown and warned of; no account rests on it, and it is no
+// part of the digest.
 type moved struct {
 	tanks [6]movedTank // by letter
 	cell  Moment       // through pump and manifold

@@ -149,3 +149,26 @@ func TestWhenACompartmentWasAgitated(t *testing.T) {
 		t.Errorf("agitated at %v on a rig that does not say how", m)
 	}
 }
+
+// What goes through one hose leaves the other as it stood, and an applicator's own tank moves none.
+func TestWhichHoseMoved(t *testing.T) {
+	b := play(t, NewBook(1), strings.Replace(setUp, `"length_ft":300}]`, `"length_ft":300},{"name":"side","inside_diameter_in":0.375,"length_ft":100}]`, 1))
+	if m, ok := b.HoseMovedAt("side"); ok {
+		t.Errorf("the second hose moved at %v", m)
+	}
+	applyAt(t, b, 10, `{"fact":"pushed_back","into":"a","volume_gal":1,"hose":"side"}`)
+	applyAt(t, b, 20, `{"fact":"sprayed","lawn":"77 Fir","applicator":"ride-on","by":"gallons","volume_gal":1}`)
+	side, _ := b.HoseMovedAt("side")
+	reel, _ := b.HoseMovedAt("")
+	cell, _ := b.CellMovedAt()
+	if side != clockAt(10) || reel != clockAt(0) || cell != clockAt(10) {
+		t.Errorf("side %v, reel %v, cell %v", side, reel, cell)
+	}
+	applyAt(t, b, 30, `{"fact":"filled","applicator":"ride-on","volume_gal":1}`)
+	if reel, _ = b.HoseMovedAt("reel"); reel != clockAt(30) {
+		t.Errorf("filling through the reel left it at %v", reel)
+	}
+	if m, ok := b.HoseMovedAt("none"); ok {
+		t.Errorf("a hose that is not there moved at %v", m)
+	}
+}

@@ -50,7 +50,7 @@ func (s *situation) settleNote(about string) Finding {
 func (s *situation) settled(a Agitation) []Finding {
 	f := s.settleNote(aboutAgitation)
 	f.Figured = a.Minutes
-	f.Says = fmt.Sprintf("Compartment %c was last moved about at %s, %s ago, and %s settles.", a.Letter, when(a.At.V, s.in.At), span(a.Minutes.V), a.words(s.b))
+	f.Says = fmt.Sprintf("Compartment %c was last agitated at %s, %s ago, and %s settles.", a.Letter, when(a.At.V, s.in.At), span(a.Minutes.V), a.words(s.b))
 	switch {
 	case a.How == core.Jet:
 		f.Do = fmt.Sprintf("Run the pump with the return to %c for %.0f min first.", a.Letter, s.b.Setting(core.StirMin))
@@ -68,20 +68,31 @@ func (s *situation) settled(a Agitation) []Finding {
 // each time that one stands.
 func (s *situation) unmoved(list []Agitation) []Finding {
 	f := s.settleNote(aboutUnmoved)
-	var at, letters []string
+	var at, jets, lids []string
 	for _, a := range list {
 		if s.saidSince(later(a.At.V, s.b.Setting(core.SettleMin))) {
 			continue
 		}
-		at = append(at, fmt.Sprintf("%c since %s", a.Letter, when(a.At.V, s.in.At)))
-		letters = append(letters, string(a.Letter))
+		letter := string(a.Letter)
+		at = append(at, letter+" since "+when(a.At.V, s.in.At))
+		if a.How == core.Jet {
+			jets = append(jets, letter)
+		} else {
+			lids = append(lids, letter)
+		}
 		f.Figured = core.Known(max(f.Figured.Or(0), a.Minutes.V))
 	}
 	if len(at) == 0 {
 		return nil
 	}
-	f.Says = fmt.Sprintf("What settles stands unmoved in %s: a jet works only where the return goes.", joinWords(at))
-	f.Do = fmt.Sprintf("Before you draw from %s, run the return to it for %.0f min.", strings.Join(letters, " or "), s.b.Setting(core.StirMin))
+	f.Says = fmt.Sprintf("What settles stands unagitated in %s.", joinWords(at))
+	if len(jets) > 0 {
+		f.Says += " A jet works only where the return goes."
+		f.Do = fmt.Sprintf("Before you draw from %s, run the return to it for %.0f min.", strings.Join(jets, " or "), s.b.Setting(core.StirMin))
+	}
+	if len(lids) > 0 {
+		f.Do = joinNew(f.Do, fmt.Sprintf("Before you draw from %s, stir it at the lid.", strings.Join(lids, " or ")))
+	}
 	return []Finding{f}
 }
 

@@ -54,7 +54,7 @@ func TestWhatSettlesInTheCompartmentLinedUp(t *testing.T) {
 		minutes     int64
 		says, do    string
 	}{
-		{"a jet, a suspension, 31 min", settling(core.Jet, "", "sc", "") + hoseOf("a"), 31, "Compartment a was last moved about at 20:26, 31 min ago, and suspension concentrate settles.", "Run the pump with the return to a for 5 min first."},
+		{"a jet, a suspension, 31 min", settling(core.Jet, "", "sc", "") + hoseOf("a"), 31, "Compartment a was last agitated at 20:26, 31 min ago, and suspension concentrate settles.", "Run the pump with the return to a for 5 min first."},
 		{"30 min", settling(core.Jet, "", "sc", "") + hoseOf("a"), 30, "", ""},
 		{"a solution", settling(core.Jet, "", "sl", "") + hoseOf("a"), 300, "", ""},
 		{"a formulation that is not entered", settling(core.Jet, "", "", "") + hoseOf("a"), 300, "", ""},
@@ -80,7 +80,7 @@ func TestWhatSettlesWhileAnotherIsDrawn(t *testing.T) {
 		t.Errorf("after 20 min: %s", f.Says)
 	}
 	f := standingAt(t, b, "Alder", 40, aboutUnmoved)
-	if f == nil || f.Says != "What settles stands unmoved in b since 20:26: a jet works only where the return goes." || !strings.Contains(f.Do, "Before you draw from b, run the return to it for 5 min.") || f.Figured.V != 40 {
+	if f == nil || f.Says != "What settles stands unagitated in b since 20:26. A jet works only where the return goes." || !strings.Contains(f.Do, "Before you draw from b, run the return to it for 5 min.") || f.Figured.V != 40 {
 		t.Fatalf("%+v", f)
 	}
 	logAt(t, b, 45, `{"fact":"visit_begun","lawn":"Alder"}
@@ -99,6 +99,18 @@ func TestWhatSettlesWhileAnotherIsDrawn(t *testing.T) {
 	logAt(t, b, 61, `{"fact":"ran","seconds":300,"pump":"on"}`)
 	if f := standingAt(t, b, "Fir", 61, aboutAgitation); f != nil {
 		t.Errorf("it was run: %s", f.Says)
+	}
+}
+
+func TestWhatSettlesWithoutAJet(t *testing.T) {
+	b := play(t, settling(core.Jet, core.NotAgitated, "sl", "wg")+hoseOf("a"))
+	f := standingAt(t, b, "Alder", 40, aboutUnmoved)
+	if f == nil || f.Says != "What settles stands unagitated in b since 20:26." || f.Do != "Before you draw from b, stir it at the lid." {
+		t.Fatalf("%+v", f)
+	}
+	b = play(t, settling(core.Jet, core.Paddle, "sl", "wg")+hoseOf("a"))
+	if f := standingAt(t, b, "Alder", 400, aboutUnmoved); f != nil {
+		t.Errorf("a paddle turns with the engine: %s", f.Says)
 	}
 }
 
