@@ -18,6 +18,7 @@ type Document struct {
 	Weather      *Weather      `json:"weather"`
 	Hold         *Hold         `json:"hold"`
 	Owed         []Owed        `json:"owed"`
+	DriedOn      []DriedOn     `json:"dried_on"`
 	Today        Today         `json:"today"`
 	StillToEnter []Missing     `json:"still_to_enter"`
 	OffRecord    []string      `json:"off_record"` // products without the registration number that their record needs
@@ -49,6 +50,15 @@ type Owed struct {
 	Reason string     `json:"reason"`
 	Since  string     `json:"since"`
 	Until  *string    `json:"until"`
+}
+
+// DriedOn is a product of which little injures and which went through the strainers, until those are opened and each
+// compartment that it was loaded into has had three rinses: Rinses counts them by letter.
+type DriedOn struct {
+	Product string         `json:"product"`
+	Since   string         `json:"since"`
+	Opened  bool           `json:"strainers_opened"`
+	Rinses  map[string]int `json:"rinses"`
 }
 
 // OwedZone is how much of a zone is still to do.

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
 	"example.com/tintline/testdata/demo"
 )
 
@@ -37,7 +38,7 @@ func TestEmptyBookHasNoNullLists(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, key := range []string{"compartments", "hose", "applicators", "supply", "loads", "still_to_enter", "off_record"} {
+	for _, key := range []string{"compartments", "hose", "applicators", "supply", "loads", "still_to_enter", "off_record", "dried_on"} {
 		if !strings.Contains(string(text), `"`+key+`":[]`) {
 			t.Errorf("%s is no empty list in %s", key, text)
 		}
@@ -184,6 +185,45 @@ func TestAgitationAtAGlance(t *testing.T) {
 	}
 	page := Text(b, at, core.Maybe[core.Moment]{})
 	if strings.Count(page, "last agitated") != 1 || !strings.Contains(page, "; last agitated "+strconv.FormatFloat(at.MinutesSince(moved), 'f', 0, 64)+" min ago") {
+		t.Error(page)
+	}
+}
+
+// TestDriedOnAtAGlance: it stands until the strainers are opened and three rinses are entered.
+func TestDriedOnAtAGlance(t *testing.T) {
+	b := demoBook(t)
+	var triclopyr *DriedOn
+	list := Of(b, b.LastAt(), core.Maybe[core.Moment]{}).DriedOn
+	for i := range list {
+		if strings.HasPrefix(list[i].Product, "triclopyr") {
+			triclopyr = &list[i]
+		}
+	}
+	if triclopyr == nil || triclopyr.Opened || triclopyr.Rinses["b"] != 0 || len(triclopyr.Rinses) != 1 || triclopyr.Since == "" {
+		t.Fatalf("%+v", list)
+	}
+	if page := Text(b, b.LastAt(), core.Maybe[core.Moment]{}); !strings.Contains(page, "triclopyr 4 EC, demo label: the strainers were not opened since 09:27, b has had 0 of 3 rinses\n") || !strings.Contains(page, "\ndried on    ") {
+		t.Error(page)
+	}
+	enter := func(f core.Fact) {
+		es, err := b.Prepare("", b.LastAt(), f)
+		if err == nil {
+			err = b.Apply(es[0])
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	for range 3 {
+		for _, letter := range []byte("abc") {
+			enter(&core.Rinsed{Compartment: letter, Water: measure.Gallons(10), To: "waste/field"})
+		}
+	}
+	enter(&core.Cleaned{What: core.Strainers})
+	if list := Of(b, b.LastAt(), core.Maybe[core.Moment]{}).DriedOn; len(list) != 0 {
+		t.Errorf("%+v", list)
+	}
+	if page := Text(b, b.LastAt(), core.Maybe[core.Moment]{}); strings.Contains(page, "dried on") {
 		t.Error(page)
 	}
 }

@@ -31,6 +31,7 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 		fmt.Fprintf(&w, "on hold     for %s since %s\n", h.Cause, h.Since.Clock())
 	}
 	writeOwed(&w, b)
+	writeDried(&w, b, at)
 	if d.Today.Hours != nil {
 		y := measure.Gallons(d.Today.Volume)
 		spread := ""
