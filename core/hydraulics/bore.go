@@ -53,14 +53,15 @@ func nearest(bore float64) Bore {
 // BoreBand is the relative standard uncertainty of a hose's volume that is known by its nominal bore alone.
 func BoreBand(bore measure.Length) float64 { return nearest(bore.Metres()).Prior }
 
-// BoreRange is the narrowest and the widest bore that a hose of this nominal bore may have, in metres.
-func BoreRange(bore measure.Length) (low, high float64) {
-	b := nearest(bore.Metres())
-	return bore.Metres() * b.Low / (b.Inches * 25.4), bore.Metres() * b.High / (b.Inches * 25.4)
+// Range is the same pipe with the narrowest and with the widest bore that a hose of this nominal bore may have.
+func (p Pipe) Range() (narrow, wide Pipe) {
+	b := nearest(p.Bore)
+	nominal := b.Inches * 25.4
+	return Pipe{p.Bore * b.Low / nominal, p.Length}, Pipe{p.Bore * b.High / nominal, p.Length}
 }
 
 // VolumeRange is the least and the most that a hose of this nominal bore and length may hold.
 func VolumeRange(bore, length measure.Length) (low, high Gallons) {
-	l, h := BoreRange(bore)
-	return Pipe{l, length.Metres()}.Volume(), Pipe{h, length.Metres()}.Volume()
+	narrow, wide := PipeOf(bore, length).Range()
+	return narrow.Volume(), wide.Volume()
 }

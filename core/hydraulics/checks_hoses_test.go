@@ -85,7 +85,7 @@ func friction(in inputs) answer {
 func loss(in inputs) answer {
 	p, w := in.pipe(), in.water()
 	lost := p.Loss(in.flow(), 0, w, in.law())
-	return answer{"pressure_loss_psi": lost.PSI(), "head_loss_ft": head(lost, w) / foot}
+	return answer{"pressure_loss_psi": lost.PSI(), "head_loss_ft": w.Head(lost) / foot}
 }
 
 func closedVessel(in inputs) answer {

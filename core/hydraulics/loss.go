@@ -8,21 +8,29 @@ import (
 
 // Law is how friction becomes loss.
 type Law struct {
-	// Roughness in metres, for Darcy and Weisbach with Friction.
+	// Roughness in metres, for Darcy and Weisbach.
 	Roughness float64
+	// Friction is the factor of Darcy by Reynolds number and relative roughness; nil: Friction.
+	Friction func(re, rough float64) float64
 	// C of Hazen and Williams; 0: Darcy and Weisbach.
 	C float64
 	// Factor on the friction of the hose, not on its fittings.
 	Factor float64
 }
 
+// PlasticRoughness is that of a plastic hose, in metres.
+func PlasticRoughness() float64 { return roughness }
+
 // Plastic is a smooth plastic hose by Darcy and Weisbach with a factor on its friction.
 func Plastic(factor float64) Law { return Law{Roughness: roughness, Factor: factor} }
 
-// head is a pressure as metres of water, and back.
-func head(p measure.Pressure, w Water) float64 { return float64(p) / (w.Density * gravity) }
+// Head is a pressure as metres of this water.
+func (w Water) Head(p measure.Pressure) float64 { return float64(p) / (w.Density * gravity) }
 
-func pressure(h float64, w Water) measure.Pressure { return measure.Pressure(h * w.Density * gravity) }
+// Pressure is that of so many metres of this water.
+func (w Water) Pressure(head float64) measure.Pressure {
+	return measure.Pressure(head * w.Density * gravity)
+}
 
 // Loss is the pressure lost along the pipe at flow q and in fittings whose loss coefficients sum to k, each taken at the
 // speed in the bore. Darcy (1857) and Weisbach (1845): (f L/d + k) rho u^2/2. Hazen and Williams (1905) in feet and cubic
@@ -35,9 +43,13 @@ func (p Pipe) Loss(q measure.Flow, k float64, w Water, law Law) measure.Pressure
 	u := p.Velocity(q)
 	fittings := k * w.Density * u * u / 2
 	if law.C > 0 {
-		return measure.Pressure(float64(law.Factor*float64(pressure(p.hazenWilliams(q, law.C), w))) + fittings)
+		return measure.Pressure(float64(law.Factor*float64(w.Pressure(p.hazenWilliams(q, law.C)))) + fittings)
 	}
-	f := Friction(p.Reynolds(q, w), law.Roughness/p.Bore)
+	factor := law.Friction
+	if factor == nil {
+		factor = Friction
+	}
+	f := factor(p.Reynolds(q, w), law.Roughness/p.Bore)
 	return measure.Pressure(float64(law.Factor*f*p.Length/p.Bore*w.Density*u*u/2) + fittings)
 }
 
@@ -79,7 +91,7 @@ func (p Pipe) FlowAt(inlet measure.Pressure, k float64, w Water, law Law) measur
 
 // StaticHead is the pressure that a height of water costs, uphill; NWCG gives 0.434 psi a foot.
 func StaticHead(height measure.Length, c float64) measure.Pressure {
-	return pressure(height.Metres(), WaterAt(c))
+	return WaterAt(c).Pressure(height.Metres())
 }
 
 // Loss is the pressure lost along a hose at flow q with fittings of k in all, water of c degrees C and a factor on the
@@ -91,9 +103,9 @@ func Loss(q measure.Flow, bore, length measure.Length, k, c, factor float64) mea
 // LossRange is Loss with the widest and the narrowest bore that the hose may have: most of what is not known of it, for
 // loss goes with the bore to the power of -4.8.
 func LossRange(q measure.Flow, bore, length measure.Length, k, c, factor float64) (low, high measure.Pressure) {
-	narrow, wide := BoreRange(bore)
+	narrow, wide := PipeOf(bore, length).Range()
 	w, law := WaterAt(c), Plastic(factor)
-	return Pipe{wide, length.Metres()}.Loss(q, k, w, law), Pipe{narrow, length.Metres()}.Loss(q, k, w, law)
+	return wide.Loss(q, k, w, law), narrow.Loss(q, k, w, law)
 }
 
 // FlowAt is the flow that a pressure at the inlet drives through a hose, the inverse of Loss.

@@ -60,3 +60,6 @@ func MinFlow(bore measure.Length, c float64) measure.Flow { return PipeOf(bore, 
 
 // Turbulent says whether a flow of this Reynolds number is surely turbulent: 4,000 or more.
 func Turbulent(re float64) bool { return re >= turbulentFrom }
+
+// IsLaminar says whether a flow of this Reynolds number is surely laminar: below 2,300.
+func IsLaminar(re float64) bool { return re < laminarBelow }

@@ -166,6 +166,6 @@ func TestHostileFiguresEnd(t *testing.T) {
 		o := r.Outlet(1.25)
 		v := o.At(f.Draw(t, "f"))
 		o.NewGone(v)
-		BoreRange(bore)
+		VolumeRange(bore, length)
 	})
 }

@@ -28,6 +28,18 @@ func reckonings() []reckoning {
 			"rate_fl_oz_per_acre", "rate_lb_per_1000_sqft", "rate_lb", "rate_area_sqft", "fl_oz_per_100_gal", "lb_per_gal",
 			"gal_per_acre", "gal_per_1000_sqft", "tank_gal", "mix_gal", "area_sqft", "acres",
 		}, load},
+		{"hose", []string{"inside_diameter_in", "length_ft", "outside_diameter_in", "volume_gal", "temperature_c"}, hose},
+		{"pressure", []string{
+			"flow_gpm", "inside_diameter_in", "length_ft", "height_ft", "inlet_pressure_psi", "outlet", "k_sum", "hose_factor",
+			"hazen_williams_c", "reynolds", "relative_roughness", "formula", "roughness_mm", "temperature_c",
+			"kinematic_viscosity_m2_s", "density_kg_m3",
+		}, pressure},
+		{"changeover", []string{
+			"inside_diameter_in", "length_ft", "hose_volume_gal", "flow_gpm", "bypass_flow_gpm", "pump_flow_gpm", "dead_volume_gal",
+			"stop_at_new_fraction", "sigma_factor", "sigma_volume_gal", "D_over_ud", "diameter_m", "length_m", "reynolds",
+			"temperature_c", "kinematic_viscosity_m2_s", "volume_of_a_gal", "volume_b_before_gal", "conc_a_oz_gal",
+			"carrier_gal_per_1000ft2", "label_oz_per_1000ft2",
+		}, changeover},
 		{"gauge", []string{
 			"shape", "diameter_in", "radius_in", "length_in", "width_in", "height_in", "depth_in", "level_in", "head", "head_depth_in", "bottom", "bottom_depth_in", "end_depth_in",
 			"slant_height_in", "wall_height_in", "cap_radius_in", "cap_height_in", "gauge_step_gal",

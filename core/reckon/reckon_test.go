@@ -174,10 +174,8 @@ func TestRefusals(t *testing.T) {
 }
 
 func TestKindsAndInputs(t *testing.T) {
-	for _, kind := range []string{"convert", "area", "load", "gauge", "levelling"} {
-		if !slices.Contains(Kinds(), kind) {
-			t.Errorf("%s is not among %v", kind, Kinds())
-		}
+	if got := Kinds(); !slices.Equal(got, []string{"convert", "area", "load", "hose", "pressure", "changeover", "gauge", "levelling"}) {
+		t.Errorf("kinds: %v", got)
 	}
 	if Inputs("stretch") != nil {
 		t.Error("inputs of no kind")
