@@ -33,6 +33,7 @@ type state struct {
 	rig       *Rig // in force: as entered, with the tips that were fitted since
 	entered   *Rig
 	fitted    map[string]string // tip by applicator; made anew when it changes
+	hung      map[string]string // hose by applicator, where it hangs on another one than was entered; made anew too
 	products  []ProductHistory
 	mixes     []Mix
 	lawns     []*Lawn

@@ -64,6 +64,10 @@ func (s *state) StateDigest() Digest {
 	s.digestGrass(w)
 	s.digestGauges(w)
 	s.digestLearned(w)
+	if len(s.hung) > 0 {
+		w.str("hung")
+		w.words(1, "", &s.hung)
+	}
 	return cut(w.b)
 }
 

@@ -36,6 +36,11 @@ func (s *state) admitFitted(f *Fitted) error {
 	if a == nil {
 		return refuse(s.applicatorsHint(), "There is no applicator %q.", f.Applicator)
 	}
+	if f.Hose != "" {
+		if err := s.admitHung(f, a); err != nil || f.Tip == "" {
+			return err
+		}
+	}
 	if a.tip(f.Tip) == nil {
 		do := "Enter the tip with the rig first."
 		for i, t := range a.Tips {
@@ -55,11 +60,15 @@ func (s *state) admitFitted(f *Fitted) error {
 }
 
 func (s *state) applyFitted(f *Fitted) {
-	if a := s.Applicator(f.Applicator); a == nil || a.tip(f.Tip) == nil {
+	a := s.Applicator(f.Applicator)
+	if a == nil {
 		return
 	}
-	s.fitted = cloneMap(s.fitted)
-	s.fitted[f.Applicator] = f.Tip
+	s.hang(f)
+	if a.tip(f.Tip) != nil {
+		s.fitted = cloneMap(s.fitted)
+		s.fitted[f.Applicator] = f.Tip
+	}
 	s.fit()
 }
 
@@ -85,13 +94,15 @@ func (s *state) keepFitted(f *Rig) {
 		}
 	}
 	s.fitted = kept
+	s.keepHung(f)
 }
 
-// fit makes the rig in force: the one entered, with the delivery rate and flow of the tips that are on. It is made
+// fit makes the rig in force: the one entered, with the delivery rate and flow of the tips that are on, and the hoses on which the
+// applicators hang. It is made
 // anew: earlier copies of the state keep theirs.
 func (s *state) fit() {
 	s.rig = s.entered
-	if len(s.fitted) == 0 || s.entered == nil {
+	if len(s.fitted)+len(s.hung) == 0 || s.entered == nil {
 		return
 	}
 	c := *s.entered
@@ -100,6 +111,9 @@ func (s *state) fit() {
 		a := &c.Applicators[i]
 		if t := a.tip(s.fitted[a.Name]); t != nil {
 			a.Delivery, a.Flow = t.Delivery, t.Flow
+		}
+		if hose, other := s.hung[a.Name]; other {
+			a.Hose = hose
 		}
 	}
 	s.rig = &c
