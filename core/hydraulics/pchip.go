@@ -47,7 +47,7 @@ func NewCurve(x, y []float64) (c *Curve, ok bool) {
 // endSlope is the one-sided slope through three points, held to the shape: 0 where it has the wrong sign, and at most three
 // times the first rise where the rises differ in sign.
 func endSlope(h0, h1, d0, d1 float64) float64 {
-	s := (float64((2*h0+h1)*d0) - float64(h0*d1)) / (h0 + h1)
+	s := (float64((h0+h0+h1)*d0) - float64(h0*d1)) / (h0 + h1)
 	switch {
 	case s == 0 || d0 == 0 || (s > 0) != (d0 > 0):
 		return 0

@@ -57,7 +57,7 @@ func (t Obround) below(h float64) float64 {
 	case h <= tall-r:
 		a = half + float64(w*(h-r))
 	default:
-		a = 2*half + float64(w*straight) - segment(r, tall-h)
+		a = half + half + float64(w*straight) - segment(r, tall-h)
 	}
 	return a * float64(t.Length)
 }

@@ -109,7 +109,7 @@ func (t Slanted) Check() error {
 		return tankError("Give a cap that is no higher than its radius.", "The cap is %s in high with a radius of %s in.", inchText(t.CapHeight), inchText(t.CapRadius))
 	}
 	r, c, h := float64(t.Radius), float64(t.CapRadius), float64(t.CapHeight)
-	if base := math.Sqrt(h * (2*c - h)); math.Abs(base-r) > 0.01*r {
+	if base := leg(c, c-h); math.Abs(base-r) > 0.01*r {
 		return tankError("Give radius and height of a cap that stands on the wall.", "The cap is %.6g in wide below, the tank %.6g in.", 2*base, 2*r)
 	}
 	return nil
@@ -120,8 +120,8 @@ func (t Slanted) below(h float64) float64 {
 	r, slant, wall := float64(t.Radius), float64(t.Slant), float64(t.Wall)
 	circle := math.Pi * r * r
 	if h <= slant && slant > 0 {
-		edge := r * (2*h/slant - 1) // where the level meets the floor, from the middle
-		half := math.Sqrt(max(r*r-edge*edge, 0))
+		edge := r * ((h+h)/slant - 1) // where the level meets the floor, from the middle
+		half := leg(r, edge)
 		return slant / (2 * r) * (float64(edge*segment(r, edge+r)) + float64(2*half*half*half/3))
 	}
 	if h <= slant+wall {
@@ -131,5 +131,5 @@ func (t Slanted) below(h float64) float64 {
 	up := h - slant - wall
 	c, low := float64(t.CapRadius), float64(t.CapRadius-t.CapHeight) // from the middle of the ball to the foot of the cap
 	ball := func(z float64) float64 { return float64(c*c*z) - float64(z*z*z/3) }
-	return v + math.Pi*(ball(low+up)-ball(low))
+	return v + float64(math.Pi*(ball(low+up)-ball(low)))
 }

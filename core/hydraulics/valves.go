@@ -9,7 +9,7 @@ type Held struct {
 }
 
 // Product is what it holds of the product.
-func (h Held) Product() float64 { return float64(h.Volume) * h.Strength }
+func (h Held) Product() float64 { return float64(float64(h.Volume) * h.Strength) }
 
 // Elsewhere is the state in which the suction stands on A and the return on B, while the gun may be open. Flows are in
 // gallons a minute.

@@ -167,6 +167,9 @@ func lengths(text string) ([]hydraulics.Inches, error) {
 	var out []hydraulics.Inches
 	for _, t := range texts {
 		t = strings.TrimSpace(t)
+		if t == "" {
+			return nil, &Wrong{What: "A measure is missing.", Do: "Write the inside measures with x between them, such as 27 x 44 x 60 in."}
+		}
 		l, err := measure.ReadLength(t, "")
 		if err != nil {
 			if _, bare := measure.ReadFigure(t); bare && !strings.ContainsAny(last, "0123456789") {

@@ -54,6 +54,8 @@ func TestReadShapeSaysWhatIsWrong(t *testing.T) {
 	for _, row := range []struct{ text, says, do string }{
 		{"", "No shape of a tank is given.", "obround 27 x 44"},
 		{"moulded 3 x 4", `"moulded 3 x 4" is no shape of a tank.`, "inside measures"},
+		{"obround", "A measure is missing.", "27 x 44 x 60 in"},
+		{"lying 36 x", "A measure is missing.", "27 x 44 x 60 in"},
 		{"obround 27 x 44 in", "is no shape of a tank.", "width x height x length"},
 		{"obround 27 x 44 x 0 in", "The length of the tank is 0 in.", "more than 0"},
 		{"obround 27 x -4 x 60 in", "less than nothing", "inside measures"},
@@ -116,4 +118,33 @@ func TestMarksOf(t *testing.T) {
 			t.Errorf("step %d: %v", row.step, err)
 		}
 	}
+}
+
+// Whatever is typed makes a tank that can be filled, or two sentences.
+func FuzzReadGauge(f *testing.F) {
+	for _, text := range []string{"obround 27 x 44 x 60 in, mark every 4 in", "lying 36 x 60, dished heads 4", "upright 1 x 1e9 x 3 mi", "ellipse x x x", ", , ,", "every 4", "lying 3,6 x 1/0"} {
+		f.Add(text)
+	}
+	f.Fuzz(func(t *testing.T, text string) {
+		s, step, err := ReadGauge(text)
+		if err != nil {
+			var w *Wrong
+			if !errors.As(err, &w) || w.What == "" || w.Do == "" {
+				t.Fatalf("%q: %#v", text, err)
+			}
+			return
+		}
+		full, err := hydraulics.FullVolume(s)
+		if err != nil || math.IsNaN(float64(full)) || full < 0 || step < 0 {
+			t.Fatalf("%q: %+v holds %g (%v)", text, s, float64(full), err)
+		}
+		if step > 0 {
+			marks, _, err := MarksOf(s, step, full.Volume())
+			for i := range marks {
+				if i > 0 && marks[i].Volume < marks[i-1].Volume {
+					t.Fatalf("%q: %v (%v)", text, marks, err)
+				}
+			}
+		}
+	})
 }
