@@ -100,26 +100,65 @@ func (s *state) readingBand(c *RigCompartment, f *GaugeRead) Maybe[measure.Volum
 	x, ok := 0.0, false
 	if f.Mark == "" {
 		x, ok = chart.curve.Inverse(float64(f.Volume.V))
-	} else if at, figure := measure.ReadFigure(f.Mark); figure {
-		x, _ = at.Float64()
-		ok = x >= chart.x[0] && x <= chart.x[len(chart.x)-1]
+	} else {
+		x, ok = chart.place(f.Mark)
 	}
 	if !ok {
 		return Maybe[measure.Volume]{}
 	}
-	step := float64(chart.spacing(x) * s.Setting(GaugeReadShare))
-	// What the step covers, over the step: at the end of a chart the slope itself may be nothing.
-	low, high := max(x-step/2, chart.x[0]), min(x+step/2, chart.x[len(chart.x)-1])
-	slope := 0.0
+	slope, step := chart.told(x, s.Setting(GaugeReadShare))
+	return Known(measure.Volume(math.RoundToEven(hydraulics.GaugeSD(slope, step, s.tilt(c)))))
+}
+
+// place is where on the chart a mark stands; ok is false for a sign and beyond the chart.
+func (f figures) place(mark string) (x float64, ok bool) {
+	at, figure := measure.ReadFigure(mark)
+	if !figure {
+		return 0, false
+	}
+	x, _ = at.Float64()
+	return x, x >= f.x[0] && x <= f.x[len(f.x)-1]
+}
+
+// told is how finely the gauge is told at a figure, and by how much the volume rises there, by one of the mark. It is taken
+// over the step: at the end of a chart the slope itself may be nothing.
+func (f figures) told(x, share float64) (slope, step float64) {
+	step = float64(f.spacing(x) * share)
+	low, high := max(x-step/2, f.x[0]), min(x+step/2, f.x[len(f.x)-1])
 	if high > low {
-		slope = (chart.curve.At(high) - chart.curve.At(low)) / (high - low)
+		slope = (f.curve.At(high) - f.curve.At(low)) / (high - low)
 	}
-	tilt := 0.0
+	return slope, step
+}
+
+// tilt is what a slope under the truck makes a gauge read wrong (nL); 0 where plan or place of the gauge are not in the book.
+func (s *state) tilt(c *RigCompartment) float64 {
+	if !c.Plan.Known || !c.GaugeOff.Known {
+		return 0
+	}
+	plan := float64(c.Plan.V) / squareInch
+	return float64(hydraulics.TiltGallons(plan, hydraulics.Inches(c.GaugeOff.V.Inches()), s.Setting(GaugeSlopePct)/100)) * float64(measure.USGallon)
+}
+
+// MarkBand is how far a reading at a mark of a compartment's gauge may be off (standard uncertainties): by how finely the gauge
+// is told there, and by the slope of the settings under the truck. Each is unknown where the book does not have what it takes.
+func (b *Book) MarkBand(letter byte, mark string) (spacing, slope Maybe[measure.Volume]) {
+	c := b.RigCompartment(letter)
+	if c == nil {
+		return spacing, slope
+	}
 	if c.Plan.Known && c.GaugeOff.Known {
-		plan := float64(c.Plan.V) / squareInch
-		tilt = float64(hydraulics.TiltGallons(plan, hydraulics.Inches(c.GaugeOff.V.Inches()), s.Setting(GaugeSlopePct)/100)) * float64(measure.USGallon)
+		slope = Known(measure.Volume(math.RoundToEven(b.tilt(c))))
 	}
-	return Known(measure.Volume(math.RoundToEven(hydraulics.GaugeSD(slope, step, tilt))))
+	chart := c.figures()
+	if chart.curve == nil {
+		return spacing, slope
+	}
+	if x, ok := chart.place(mark); ok {
+		rise, step := chart.told(x, b.Setting(GaugeReadShare))
+		spacing = Known(measure.Volume(math.RoundToEven(hydraulics.GaugeSD(rise, step, 0))))
+	}
+	return spacing, slope
 }
 
 // squareInch in square millimetres, exactly (the inch is 25.4 mm, NIST SP 811).

@@ -25,6 +25,9 @@ type textLine struct {
 	take    func(m *Model, id string) tea.Cmd // the page's rows follow what is typed, and Enter takes the one chosen
 	after   question                          // asked once the line is entered
 	extra   string                            // stands beside the choices, as that a reason makes nothing lawful
+	tells   bool                              // what would be logged stands there while it is typed; read changes nothing then
+	told    string                            // that, in words
+	again   func(m *Model, logged []core.Fact) *textLine // the line that is opened once this one is logged
 }
 
 // openLine gives the keys to a line of text.
@@ -87,17 +90,24 @@ func (m *Model) send() tea.Cmd {
 		m.wrongLine(err)
 		return nil
 	}
-	after := m.line.after
+	after, again := m.line.after, m.line.again
 	m.closeLine()
-	if after.open() {
-		cmd := m.enter(facts...)
+	var cmd tea.Cmd
+	switch {
+	case after.open():
+		cmd = m.enter(facts...)
 		m.put(after)
-		return cmd
+	case m.busy(): // the book is about to change: what it is doubted against is not known yet
+		cmd = m.enter(facts...)
+	default:
+		cmd = m.bookTyped(facts, false)
 	}
-	if m.busy() { // the book is about to change: what it is doubted against is not known yet
-		return m.enter(facts...)
+	if again != nil && !m.ask.open() {
+		if next := again(m, facts); next != nil {
+			m.openLine(*next)
+		}
 	}
-	return m.bookTyped(facts, false)
+	return cmd
 }
 
 // takeRow closes a line whose rows follow it, and takes one of them.

@@ -19,6 +19,8 @@ const (
 	pageLoads
 	pageLoad
 	pageLineUp
+	pagePlumbing
+	pagePressure
 	pageGauge
 	pageMarks
 	pageWeather
@@ -77,7 +79,7 @@ func newPages() []*pageSpec {
 		startPage(), menuPage(), findPage(),
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
-		loadsPage(), loadPage(), lineUpPage(), gaugePage(), marksPage(),
+		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), marksPage(),
 		weatherPage(), tallyPage(),
 		journalPage(), entryPage(),
 		changePage(), findingsPage(), rigPage(), settingsPage(), helpPage(),
@@ -121,7 +123,7 @@ type cameFrom struct {
 
 // subject is what the pages that show one of many show.
 type subject struct {
-	product, mix, tank, lawn string
+	product, mix, tank, lawn, applicator string
 	cell                     cellAt // of a table of grasses
 }
 

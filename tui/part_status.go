@@ -156,8 +156,12 @@ func (m *Model) helpItems(w int) []item {
 	for i, c := range m.line.choices {
 		out = append(out, item{t: theme.Strong, words: fmt.Sprintf("%d %s", i+1, m.g.clean(c)), target: &tapTarget{act: actChoose, letter: byte(i)}})
 	}
-	for _, hint := range m.g.wrap(m.g.clean(m.line.hint), w-2) {
-		out = append(out, item{t: theme.Dim, words: hint})
+	t, words := theme.Dim, m.line.hint
+	if m.line.told != "" {
+		t, words = theme.Strong, m.line.told
+	}
+	for _, hint := range m.g.wrap(m.g.clean(words), w-2) {
+		out = append(out, item{t: t, words: hint})
 	}
 	return out
 }

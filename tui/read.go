@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
 )
 
@@ -129,6 +130,10 @@ func (m *Model) readPush(said string) (core.Fact, error) {
 			v, err := m.readThrough(amount, a.Hose)
 			return &core.Filled{Applicator: a.Name, Volume: v}, err
 		}
+	}
+	if amount, ok := cutLastWord(rest, pailWord); ok {
+		v, err := m.readThrough(amount, "")
+		return &core.PushedBack{To: string(fluid.WastePlace(pailWord)), Volume: v}, err
 	}
 	into := m.pushInto()
 	if n := len(rest); n > 2 && rest[n-2] == ' ' && m.book.Plumbing().Compartment(rest[n-1]) != nil {

@@ -59,6 +59,7 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 // settle brings answers, keys and what is to be drawn up to date.
 func (m *Model) settle() {
 	m.look()
+	m.foretell()
 	m.measure()
 	m.show()
 	m.enable()
