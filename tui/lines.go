@@ -17,16 +17,16 @@ type textLine struct {
 	read    func(m *Model, said string) ([]core.Fact, error) // what is to be logged; none: nothing is
 	then    func(m *Model, said string) (*textLine, error)   // before read: the line that comes next; nil: none does
 	prompt  string
-	was     string                            // stands in the field; what is typed takes its place, an arrow or Backspace changes it
-	fresh   bool                              // nothing was done to it yet
-	hint    string                            // what may be typed
-	choices []string                          // answers that have a number
-	wrong   string                            // what is wrong with what was typed, and what is allowed
-	take    func(m *Model, id string) tea.Cmd // the page's rows follow what is typed, and Enter takes the one chosen
-	after   question                          // asked once the line is entered
-	extra   string                            // stands beside the choices, as that a reason makes nothing lawful
-	tells   bool                              // what would be logged stands there while it is typed; read changes nothing then
-	told    string                            // that, in words
+	was     string                                       // stands in the field; what is typed takes its place, an arrow or Backspace changes it
+	fresh   bool                                         // nothing was done to it yet
+	hint    string                                       // what may be typed
+	choices []string                                     // answers that have a number
+	wrong   string                                       // what is wrong with what was typed, and what is allowed
+	take    func(m *Model, id string) tea.Cmd            // the page's rows follow what is typed, and Enter takes the one chosen
+	after   question                                     // asked once the line is entered
+	extra   string                                       // stands beside the choices, as that a reason makes nothing lawful
+	tells   bool                                         // what would be logged stands there while it is typed; read changes nothing then
+	told    string                                       // that, in words
 	again   func(m *Model, logged []core.Fact) *textLine // the line that is opened once this one is logged
 }
 

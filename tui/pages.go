@@ -124,7 +124,7 @@ type cameFrom struct {
 // subject is what the pages that show one of many show.
 type subject struct {
 	product, mix, tank, lawn, applicator string
-	cell                     cellAt // of a table of grasses
+	cell                                 cellAt // of a table of grasses
 }
 
 // goBack goes to the page before. The list of pages and the search only lead on: one does not come back to them.

@@ -17,19 +17,10 @@ func gaugePage() *pageSpec {
 	const p = pageGauge
 	return &pageSpec{
 		page: p, key: "g", title: "Gauges", words: "booked and read, compartment by compartment; log a reading",
-		show: (*Model).showGauges, pick: (*Model).pickGauge, keys: letterKeys(p, (*Model).isCompartment),
-	}
-}
-
-// marksPage shows the chart of one gauge; each mark can be logged as it stands.
-func marksPage() *pageSpec {
-	const p = pageMarks
-	return &pageSpec{
-		page: p, title: "Marks of a gauge", show: (*Model).showMarks, pick: (*Model).pickMark,
-		keys: []binding{opening(pageKey(p, "l", "type it", "type the gallons, or a mark between two others", func(m *Model) tea.Cmd {
-			m.openReading(m.subject.tank[0])
-			return nil
-		}, (*Model).canGauge))},
+		show: (*Model).showGauges, pick: (*Model).pickGauge,
+		keys: append(letterKeys(p, (*Model).isCompartment), pageKey(p, "n", "chart", "the chart of a gauge: fill it with a meter, or have it reckoned from the shape", func(m *Model) tea.Cmd {
+			return m.goToMarks(m.chosen())
+		}, func(m *Model) bool { return m.chosen() != "" })),
 	}
 }
 
@@ -133,46 +124,7 @@ func (m *Model) pickGauge(id string) tea.Cmd {
 		m.openReading(set.Letter)
 		return nil
 	}
-	cmd := m.goTo(pageMarks)
-	m.subject.tank = id
-	m.on[pageMarks] = placeOn{chosen: set.NearestMark(m.book.Plumbing().Compartment(set.Letter).Liquid.Volume)}
-	return cmd
-}
-
-func (m *Model) showMarks() sheet {
-	set := m.book.RigCompartment(m.subject.tank[0])
-	c := m.book.Plumbing().Compartment(m.subject.tank[0])
-	if set == nil || c == nil {
-		return sheet{rows: m.wrapped(theme.Base, "The rig has no such compartment any more.")}
-	}
-	out := sheet{about: []line{
-		text(theme.Strong, fmt.Sprintf(" gauge of %c", set.Letter)),
-		text(theme.Base, fmt.Sprintf(" booked %s gal, %s%s", c.Liquid.Volume.Text(), m.g.plusMinus(), bandWords(m.book.Band(&c.Tank)))),
-	}}
-	if r := m.book.Day().LastReading(set.Letter); r != nil {
-		out.about = append(out.about, text(theme.Base, fmt.Sprintf(" last read %s gal at %s, %s off", r.Read.Text(), r.At.Clock(), offWords(r))))
-	}
-	const markWidth = 12
-	for i := len(set.Marks) - 1; i >= 0; i-- { // as they stand on the gauge
-		k := set.Marks[i]
-		out.rows = append(out.rows, row{id: k.Mark, line: line{left: []span{
-			m.cell(theme.Strong, k.Mark, markWidth), m.cellRight(theme.Base, k.Volume.Text(), 8), {theme.Dim, "gal"},
-		}}})
-	}
-	if id := m.chosenAmong(out.rows); id != "" {
-		out.offer, out.small = "the gauge stands at mark "+id, "l types gallons, or a mark between two others"
-	}
-	return out
-}
-
-// pickMark logs the mark that is chosen and goes back to the list.
-func (m *Model) pickMark(id string) tea.Cmd {
-	if !m.canGauge() {
-		return nil
-	}
-	f := &core.GaugeRead{Compartment: m.subject.tank[0], Mark: id}
-	m.goBack()
-	return m.bookTyped([]core.Fact{f}, false)
+	return m.goToMarks(id)
 }
 
 // openReading asks for the reading of one compartment.

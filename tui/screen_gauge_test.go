@@ -32,7 +32,7 @@ func TestGaugesShowBookedAndRead(t *testing.T) {
 
 func TestGaugeByTapsAlone(t *testing.T) {
 	c := climbIn(t, morning+charted(t)).tapOn("g pages").tapOn("Gauges").tapOn("bermuda, zoysia")
-	c.sees("gauge of a", "booked 200.0 gal").sees("the gauge stands at mark 3").tapOn("240.0 gal").tapOn("170.0 gal").sees("the gauge stands at mark 3").tapOn("Enter  the gauge")
+	c.sees("gauge of a", "booked 200.0 gal").sees("the gauge stands at mark 3").tapOn("240.0").tapOn("170.0").sees("the gauge stands at mark 3").tapOn("Enter  the gauge")
 	c.sees("30.0 gal less", "book it: gauge of a: mark 3").wait(time.Second).tapOn("y yes").sees("booked gauge of a: mark 3", "-30.0")
 	f := c.disk.entries[0].What.(*core.GaugeRead)
 	if f.Mark != "3" || f.Volume != core.Known(measure.Gallons(170)) {

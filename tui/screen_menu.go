@@ -40,13 +40,17 @@ func menuPage() *pageSpec {
 	}
 }
 
-// inMenu tells whether a page has a row in the list. The search stands among the keys below it: at 80x24 there is a row
-// for each other page.
-func inMenu(s *pageSpec) bool { return s.key != "" && s.page != pageFind }
+// inMenu tells whether a page has a row in the list. The search and the settings stand among the keys below it: at 80x24
+// there is a row for each other page.
+func inMenu(s *pageSpec) bool {
+	return s.key != "" && s.page != pageFind && s.page != pageSettings
+}
 
 // menuKeys are the letters that open pages from the list.
 func menuKeys(specs []*pageSpec) []binding {
-	out := []binding{sunKey(pageMenu)}
+	light := sunKey(pageMenu)
+	light.SetHelp(light.Help().Key, "light") // the row of keys has no room for more
+	out := []binding{light}
 	for _, s := range specs {
 		if s.key != "" {
 			b := pageKey(pageMenu, s.key, "", "", func(m *Model) tea.Cmd { return m.goTo(s.page) }, nil)

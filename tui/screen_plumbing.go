@@ -59,8 +59,8 @@ func (m *Model) showPlumbing() sheet {
 	return out
 }
 
-// labelled are rows of words behind a label, in as many lines as they take; the first can be chosen.
-func (m *Model) labelled(id string, head span, w int, t theme.Token, words string) []row {
+// behind are rows of words behind a label, in as many lines as they take; the first can be chosen.
+func (m *Model) behind(id string, head span, w int, t theme.Token, words string) []row {
 	lines := m.g.wrap(m.g.clean(words), m.w-tableMarks-w-1)
 	if len(lines) == 0 {
 		lines = []string{""}
@@ -86,15 +86,15 @@ func (m *Model) hoseRows() []row {
 			if n == 0 {
 				name = h.Name + ", next"
 			}
-			out = append(out, m.labelled(id, span{theme.Strong, name}, pipeLabel, theme.Base, m.stretchWords(&s))...)
+			out = append(out, m.behind(id, span{theme.Strong, name}, pipeLabel, theme.Base, m.stretchWords(&s))...)
 			id = ""
 		}
 	}
 	cell := check.StretchIn(m.book, p.Cell.Liquid)
-	out = append(out, m.labelled(string(fluid.CellPlace), span{theme.Strong, "pump, manifold"}, pipeLabel, theme.Base, m.stretchWords(&cell))...)
+	out = append(out, m.behind(string(fluid.CellPlace), span{theme.Strong, "pump, manifold"}, pipeLabel, theme.Base, m.stretchWords(&cell))...)
 	if p.Return.Size > 0 {
 		back := check.StretchIn(m.book, p.Return.Liquid)
-		out = append(out, m.labelled(string(fluid.ReturnPlace), span{theme.Strong, "return line"}, pipeLabel, theme.Base, m.stretchWords(&back))...)
+		out = append(out, m.behind(string(fluid.ReturnPlace), span{theme.Strong, "return line"}, pipeLabel, theme.Base, m.stretchWords(&back))...)
 	}
 	return out
 }
@@ -143,7 +143,7 @@ func shortFrom(o *check.StretchOf) string {
 func (m *Model) ranRows() []row {
 	out := []row{sectionRow("one minute, the gun shut")}
 	for _, r := range []struct{ id, name, pump string }{{ranOn, "pump on", core.PumpOn}, {ranOff, "pump off", core.PumpOff}} {
-		out = append(out, m.labelled(r.id, span{theme.Strong, r.name}, pipeLabel, theme.Base, m.minuteWords(r.pump))...)
+		out = append(out, m.behind(r.id, span{theme.Strong, r.name}, pipeLabel, theme.Base, m.minuteWords(r.pump))...)
 	}
 	return out
 }
@@ -207,7 +207,7 @@ func (m *Model) standingRows() []row {
 		if words == "" {
 			words = "nothing but its own; "
 		}
-		out = append(out, m.labelled(l, head, pipeLabel, theme.Base, words+m.agitatedWords(&c))...)
+		out = append(out, m.behind(l, head, pipeLabel, theme.Base, words+m.agitatedWords(&c))...)
 	}
 	return out
 }
@@ -229,18 +229,18 @@ func (m *Model) driedRows() []row {
 	out := []row{sectionRow("dried on in strainers and dead ends: in no account")}
 	dried := m.book.Dried()
 	if len(dried) == 0 {
-		return append(out, m.labelled(strainers, span{theme.Strong, "strainers"}, pipeLabel, theme.Base, "nothing went through since they were opened and all was rinsed")...)
+		return append(out, m.behind(strainers, span{theme.Strong, "strainers"}, pipeLabel, theme.Base, "nothing went through since they were opened and all was rinsed")...)
 	}
 	id, name := strainers, "strainers"
 	for _, d := range dried {
-		words := d.Product + ", since " + d.Since.Clock() + ": strainers not opened"
+		words := d.Product + ", since " + d.Since.Clock() + ": not opened"
 		if d.Opened {
-			words = d.Product + ": strainers opened"
+			words = d.Product + ": opened"
 		}
 		for _, r := range d.Rinses {
 			words += fmt.Sprintf(", %c rinsed %d of %d", r.Letter, r.Done, core.TripleRinse)
 		}
-		out = append(out, m.labelled(id, span{theme.Strong, name}, pipeLabel, theme.Base, words)...)
+		out = append(out, m.behind(id, span{theme.Strong, name}, pipeLabel, theme.Base, words)...)
 		id, name = "", ""
 	}
 	return out

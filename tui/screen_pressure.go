@@ -86,9 +86,9 @@ func (m *Model) showPressure() sheet {
 		if r.Bad && r.Kind != check.RowPump {
 			words += ": more than the pump gives"
 		}
-		out.rows = append(out.rows, m.labelled("", span{theme.Strong, r.Label}, label, t, words)...)
+		out.rows = append(out.rows, m.behind("", span{theme.Strong, r.Label}, label, t, words)...)
 		if r.Source != "" {
-			out.rows = append(out.rows, m.labelled("", span{theme.Strong, ""}, label, theme.Dim, r.Source)...)
+			out.rows = append(out.rows, m.behind("", span{theme.Strong, ""}, label, theme.Dim, r.Source)...)
 		}
 	}
 	return out

@@ -42,11 +42,11 @@ func ReadPair(b *core.Book, hose, said string) (*core.Rig, error) {
 	if err != nil {
 		return nil, err
 	}
-	pump, err := measure.ReadPressure(figures[1], "psi")
+	pump, err := psiOf(figures[1])
 	if err != nil {
 		return nil, err
 	}
-	gun, err := measure.ReadPressure(figures[2], "psi")
+	gun, err := psiOf(figures[2])
 	if err != nil {
 		return nil, err
 	}
@@ -55,10 +55,19 @@ func ReadPair(b *core.Book, hose, said string) (*core.Rig, error) {
 		return nil, &Wrong{What: "Nothing flows at 0 gpm, and a hose takes no pressure then.", Do: "Read both gauges while the gun sprays."}
 	case gun >= pump:
 		return nil, &Wrong{
-			What: fmt.Sprintf("The gun has %.0f psi and the pump %.0f psi: the hose would take nothing.", gun.PSI(), pump.PSI()),
+			What: fmt.Sprintf("The gun has %.0f psi and the pump %.0f psi: the hose would take nothing.", gun, pump),
 			Do:   "Type the pressure at the pump first, then the lower one at the gun.",
 		}
 	}
-	h.PairFlow, h.PairPump, h.PairGun = core.Known(flow), core.Known(pump.PSI()), core.Known(gun.PSI())
+	h.PairFlow, h.PairPump, h.PairGun = core.Known(flow), core.Known(pump), core.Known(gun)
 	return r, nil
+}
+
+// psiOf reads a pressure as it stands: what is typed in psi goes through no other unit.
+func psiOf(said string) (float64, error) {
+	if f, err := measure.ParseNumber(strings.TrimSpace(strings.TrimSuffix(strings.ToLower(said), "psi"))); err == nil {
+		return f, nil
+	}
+	p, err := measure.ReadPressure(said, "psi")
+	return p.PSI(), err
 }
