@@ -49,6 +49,8 @@ func partForm(name, about string, b *core.Book) (Form, bool) {
 		return compartmentForm(r, about), true
 	case Hose:
 		return hoseForm(r, about), true
+	case LineUp:
+		return lineUpForm(r, about), true
 	case Applicator:
 		return applicatorForm(r, about), true
 	case Tip:

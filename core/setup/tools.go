@@ -254,7 +254,8 @@ func Without(b *core.Book, name, about string) (*core.Rig, bool) {
 		return nil, false
 	}
 	r := rigCopy(b.Rig())
-	before := len(r.Compartments) + len(r.Hoses) + len(r.Applicators)
+	parts := func() int { return len(r.Compartments) + len(r.Hoses) + len(r.Applicators) + len(r.LineUps) }
+	before := parts()
 	switch name {
 	case Compartment:
 		if last := len(r.Compartments) - 1; last >= 0 && string(rune(r.Compartments[last].Letter)) == about {
@@ -262,6 +263,8 @@ func Without(b *core.Book, name, about string) (*core.Rig, bool) {
 		}
 	case Hose:
 		r.Hoses = slices.DeleteFunc(r.Hoses, func(h core.RigHose) bool { return h.Name == about })
+	case LineUp:
+		r.LineUps = slices.DeleteFunc(r.LineUps, func(l core.NamedLineUp) bool { return l.Name == about })
 	case Applicator:
 		r.Applicators = slices.DeleteFunc(r.Applicators, func(a core.Applicator) bool { return a.Name == about })
 	case Tip:
@@ -272,5 +275,5 @@ func Without(b *core.Book, name, about string) (*core.Rig, bool) {
 			return r, len(r.Applicators[i].Tips) < n
 		}
 	}
-	return r, len(r.Compartments)+len(r.Hoses)+len(r.Applicators) < before
+	return r, parts() < before
 }
