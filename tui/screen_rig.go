@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
 	"example.com/tintline/core/setup"
 	"example.com/tintline/tui/theme"
@@ -24,6 +25,8 @@ func rigPage() *pageSpec {
 		},
 		keys: []binding{
 			pageKey(p, "t", "next tip", "fit the next tip of the applicator that is chosen", (*Model).fitOnPage, (*Model).canFitOnPage),
+			pageKey(p, "h", "next hose", "hang the applicator that is chosen on the next hose", (*Model).hangOnPage, (*Model).canHangOnPage),
+			pageKey(p, "g", "pressure", "pressure along the hose, and what it weighs", (*Model).goToPressure, func(m *Model) bool { return m.book.Rig() != nil }),
 			pageKey(p, "x", "take away", "take the part that is chosen out of the rig", (*Model).askAway, (*Model).canTakeAway),
 		},
 	}
@@ -44,6 +47,7 @@ func (m *Model) showRig() sheet {
 	part := func(id string, spans ...span) { rows = append(rows, row{id: id, line: line{left: spans}}) }
 	more := func(id, words string) { part(id, span{theme.Dim, "+ " + words}) }
 	part(setup.Pump+"/", m.cell(theme.Strong, r.RigName, rigName), span{theme.Base, "pump " + size(r.Cell) + ", return line " + size(r.ReturnLine) + " gal"})
+	rows = append(rows, m.learnedCell()...)
 	rows = append(rows, sectionRow("compartments"))
 	for _, c := range r.Compartments {
 		l := string(rune(c.Letter))
@@ -56,6 +60,7 @@ func (m *Model) showRig() sheet {
 	rows = append(rows, sectionRow("hoses"))
 	for _, h := range r.Hoses {
 		part(setup.Hose+"/"+h.Name, m.cell(theme.Strong, h.Name, rigName), m.cellRight(theme.Base, size(h.Volume)+" gal", rigFigure), span{theme.Base, m.g.clean(boreWords(h))})
+		rows = append(rows, m.learnedHose(h.Name)...)
 	}
 	more(setup.Hose+"/", "another hose")
 	rows = append(rows, sectionRow("applicators"))
@@ -63,6 +68,11 @@ func (m *Model) showRig() sheet {
 		rows = append(rows, m.applicatorRows(&r.Applicators[i])...)
 	}
 	more(setup.Applicator+"/", "another applicator")
+	rows = append(rows, sectionRow("line-ups"))
+	for _, l := range r.LineUps {
+		part(setup.LineUp+"/"+l.Name, m.cell(theme.Strong, l.Name, rigName), span{theme.Base, lineUpWords(fluid.LineUp{Supply: l.Supply, Return: l.Return})})
+	}
+	more(setup.LineUp+"/", "another line-up")
 	out := sheet{rows: rows, about: m.told(theme.Base, "A change holds from now on; it moves no liquid, and takes away no part that holds some.")}
 	out.offer = m.rigOffer(m.chosenAmong(rows))
 	return out
@@ -98,6 +108,9 @@ func (m *Model) applicatorRows(a *core.Applicator) []row {
 	if a.Flow.Known {
 		add(a.Flow.V.Text())
 	}
+	if a.Hose != "" && len(m.book.Rig().Hoses) > 1 {
+		add("on " + a.Hose)
+	}
 	if a.Tank > 0 {
 		add("tank " + size(a.Tank) + " gal")
 	}
@@ -132,7 +145,7 @@ func layWords(r measure.Rate) string {
 // rigOffer is what Enter does with a row.
 func (m *Model) rigOffer(id string) string {
 	name, about, _ := strings.Cut(id, "/")
-	words := map[string]string{setup.Pump: "the rig", setup.Compartment: "compartment", setup.Hose: "hose", setup.Applicator: "applicator", setup.Tip: "tip"}[name]
+	words := map[string]string{setup.Pump: "the rig", setup.Compartment: "compartment", setup.Hose: "hose", setup.Applicator: "applicator", setup.Tip: "tip", setup.LineUp: "line-up"}[name]
 	on, tip, _ := strings.Cut(about, "/")
 	switch {
 	case name == setup.Pump:
