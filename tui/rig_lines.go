@@ -8,50 +8,30 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/setup"
-	"example.com/tintline/tui/theme"
 )
 
-// learnedCell says what the timed changeovers have shown of pump and manifold.
-func (m *Model) learnedCell() []row {
+// learnedCell is what pump, manifold and shared pipe hold, and how sure that is.
+func (m *Model) learnedCell() string {
 	l := m.book.Learned("")
-	if l.Cell == 0 {
-		return nil
-	}
-	words := fmt.Sprintf("pump, manifold, shared pipe: %s gal, %s%s", l.Cell.Text(), m.g.plusMinus(), l.CellSD.Text())
-	if l.FromRig {
-		words += ", as entered: no changeover was timed yet"
-	} else {
-		words += ", by changeovers that were timed"
-	}
-	return m.below(words)
+	return l.Cell.Text() + " " + m.g.plusMinus() + l.CellSD.Text()
 }
 
-// learnedHose says what they have shown of a hose, and from how many.
-func (m *Model) learnedHose(name string) []row {
-	l := m.book.Learned(name)
-	words := fmt.Sprintf("holds %s gal, %s%s, ", l.Hose.Text(), m.g.plusMinus(), l.HoseSD.Text())
+// learnedHose says how sure the volume of a hose is, and from how many changeovers.
+func (m *Model) learnedHose(h *core.RigHose) string {
+	l := m.book.Learned(h.Name)
+	words := m.g.plusMinus() + l.HoseSD.Text() + "  " + boreWords(*h)
 	switch {
 	case l.FromRig:
-		words += "as entered: no changeover was timed yet"
+		words += ", as entered"
 	case l.N == 1:
-		words += "by 1 changeover that was timed"
+		words += ", by 1 changeover"
 	default:
-		words += fmt.Sprintf("by %d changeovers that were timed", l.N)
+		words += fmt.Sprintf(", by %d changeovers", l.N)
 	}
 	if l.Odd > 0 {
-		words += fmt.Sprintf("; %d lay too far off to be learned from", l.Odd)
+		words += fmt.Sprintf(", %d odd", l.Odd)
 	}
-	return m.below(words)
-}
-
-// below are words under a part.
-func (m *Model) below(words string) []row {
-	const indent = 5
-	var out []row
-	for _, l := range m.g.wrap(m.g.clean(words), m.w-tableMarks-indent) {
-		out = append(out, row{line: text(theme.Dim, strings.Repeat(" ", indent)+l)})
-	}
-	return out
+	return words
 }
 
 // nextHose is the hose after the one that an applicator hangs on; empty where the rig has one only.
@@ -78,20 +58,32 @@ func (m *Model) hangOnPage() tea.Cmd {
 	return m.enter(&core.Fitted{Applicator: on, Hose: m.nextHose(on)})
 }
 
-// goToPressure opens the page of pressure for the applicator that is chosen.
-func (m *Model) goToPressure() tea.Cmd {
-	on := m.applicatorChosen()
-	cmd := m.goTo(pagePressure)
-	if on != "" {
-		m.subject.applicator = on
+// hoseChosen is the hose of the row chosen, empty if that is none.
+func (m *Model) hoseChosen() string {
+	name, about, _ := strings.Cut(m.chosen(), "/")
+	if name != setup.Hose {
+		return ""
 	}
-	return cmd
+	return about
 }
 
-// plumbingRow is the row that opens the form of pump, bypass and the pipes between the compartments.
-func (m *Model) plumbingRow() []row {
-	if _, ok := setup.For("plumbing", "", m.book); !ok {
-		return nil
+// drawsThrough is the first applicator that draws through a hose.
+func (m *Model) drawsThrough(hose string) string {
+	if hose == "" {
+		return ""
 	}
-	return []row{{id: "plumbing/", line: line{left: []span{m.cell(theme.Strong, "plumbing", rigName), {theme.Base, "pump flow and pressure, shared pipe, dead legs"}}}}}
+	for _, n := range m.onHoses() {
+		if m.book.Applicator(n).Hose == hose {
+			return n
+		}
+	}
+	return ""
+}
+
+// goToPressure opens the page of pressure for the hose that is chosen.
+func (m *Model) goToPressure() tea.Cmd {
+	on := m.drawsThrough(m.hoseChosen())
+	cmd := m.goTo(pagePressure)
+	m.subject.applicator = on
+	return cmd
 }

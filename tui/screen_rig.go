@@ -26,7 +26,9 @@ func rigPage() *pageSpec {
 		keys: []binding{
 			pageKey(p, "t", "next tip", "fit the next tip of the applicator that is chosen", (*Model).fitOnPage, (*Model).canFitOnPage),
 			pageKey(p, "h", "next hose", "hang the applicator that is chosen on the next hose", (*Model).hangOnPage, (*Model).canHangOnPage),
-			pageKey(p, "g", "pressure", "pressure along the hose, and what it weighs", (*Model).goToPressure, func(m *Model) bool { return m.book.Rig() != nil }),
+			pageKey(p, "g", "pressure", "pressure along the hose that is chosen, and what it weighs", (*Model).goToPressure, func(m *Model) bool {
+				return m.drawsThrough(m.hoseChosen()) != ""
+			}),
 			pageKey(p, "x", "take away", "take the part that is chosen out of the rig", (*Model).askAway, (*Model).canTakeAway),
 		},
 	}
@@ -46,8 +48,7 @@ func (m *Model) showRig() sheet {
 	var rows []row
 	part := func(id string, spans ...span) { rows = append(rows, row{id: id, line: line{left: spans}}) }
 	more := func(id, words string) { part(id, span{theme.Dim, "+ " + words}) }
-	part(setup.Pump+"/", m.cell(theme.Strong, r.RigName, rigName), span{theme.Base, "pump " + size(r.Cell) + ", return line " + size(r.ReturnLine) + " gal"})
-	rows = append(rows, m.learnedCell()...)
+	part(setup.Pump+"/", m.cell(theme.Strong, r.RigName, rigName), span{theme.Base, "pump " + m.learnedCell() + ", return line " + size(r.ReturnLine) + " gal"})
 	rows = append(rows, sectionRow("compartments"))
 	for _, c := range r.Compartments {
 		l := string(rune(c.Letter))
@@ -59,8 +60,7 @@ func (m *Model) showRig() sheet {
 	}
 	rows = append(rows, sectionRow("hoses"))
 	for _, h := range r.Hoses {
-		part(setup.Hose+"/"+h.Name, m.cell(theme.Strong, h.Name, rigName), m.cellRight(theme.Base, size(h.Volume)+" gal", rigFigure), span{theme.Base, m.g.clean(boreWords(h))})
-		rows = append(rows, m.learnedHose(h.Name)...)
+		part(setup.Hose+"/"+h.Name, m.cell(theme.Strong, h.Name, rigName), m.cellRight(theme.Base, size(h.Volume)+" gal", rigFigure), span{theme.Base, m.g.clean(m.learnedHose(&h))})
 	}
 	more(setup.Hose+"/", "another hose")
 	rows = append(rows, sectionRow("applicators"))
@@ -91,7 +91,7 @@ func boreWords(h core.RigHose) string {
 	if !h.Bore.Known || !h.Length.Known {
 		return "measured"
 	}
-	return setup.HoseText(h) + " (in, ft)"
+	return setup.HoseText(h) + " in, ft"
 }
 
 // applicatorRows are an applicator, its tips, and the row that adds one.
