@@ -178,7 +178,7 @@ func (m *Model) showRunning() sheet {
 		s.small = ""
 	default:
 		big = placed(wholeWords(p.ToGoS), wholeWords(t.flow.V.Seconds(t.plan.PushBack))) + " " + measure.Multiple(p.ToGo.Gallons())
-		unit, head = "s and gal to go until clean", fmt.Sprintf("into %c", p.Into)
+		unit, head = "s and gal to go until clean", "into "+check.Leg{Into: p.Into, To: p.To}.Place()
 		if p.Turn > 0 {
 			head += fmt.Sprintf(", for %s s more", wholeWords(p.TurnS))
 		}

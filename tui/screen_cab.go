@@ -210,7 +210,7 @@ func (m *Model) pushSmall() string {
 		if i > 0 {
 			words += ", then "
 		}
-		words += fmt.Sprintf("%s s into %c", wholeWords(a.Flow.V.Seconds(l.Volume)), l.Into)
+		words += fmt.Sprintf("%s s into %s", wholeWords(a.Flow.V.Seconds(l.Volume)), l.Place())
 	}
 	return words + "; do not stop at the first tint"
 }

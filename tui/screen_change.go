@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -286,7 +285,7 @@ func (m *Model) pushWords(v measure.Volume) string {
 			if i > 0 {
 				words += ", then "
 			}
-			words += fmt.Sprintf("%s gal into %c", p.Volume.Text(), p.Into)
+			words += p.Volume.Text() + " gal into " + check.Leg{Into: p.Into, To: p.To}.Place()
 		}
 	}
 	return words

@@ -1,7 +1,10 @@
 package check
 
 import (
+	"fmt"
+
 	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/hydraulics"
 	"example.com/tintline/core/measure"
 )
@@ -82,6 +85,15 @@ type Leg struct {
 	To     string // a place outside, where it is no compartment: "waste/pail"
 }
 
+// Place names where it goes: "b", "a pail".
+func (l Leg) Place() string {
+	if l.To != "" {
+		_, name := fluid.Place(l.To).Split()
+		return "a " + name
+	}
+	return string(l.Into)
+}
+
 // Pail is the place outside that a tail can be pushed into.
 const Pail = "waste/pail"
 
@@ -89,6 +101,23 @@ const Pail = "waste/pail"
 type Overflow struct {
 	Letter           byte
 	Gets, Room, Over measure.Volume
+}
+
+func (o *Overflow) words() string {
+	return fmt.Sprintf("%c has room for %s: %s into it would run over by %s.", o.Letter, gal(o.Room), gal(o.Gets), gal(o.Over))
+}
+
+// way is the one chosen, nil where there is nothing to choose.
+func (c *Changeover) way() *Way {
+	if c == nil {
+		return nil
+	}
+	for i := range c.Ways {
+		if c.Ways[i].Chosen {
+			return &c.Ways[i]
+		}
+	}
+	return nil
 }
 
 // The ways that the mixed tail can go, once the plug is back where it came from.

@@ -56,9 +56,11 @@ func (s *situation) workClean() *Changeover {
 	out.Half = max(out.Half, out.Arrives)
 	s.advise(out, h)
 	s.atNozzle(out, c, h)
-	out.Into = s.pushInto(c, h, out.PushBack)
-	out.Legs = legs(out)
 	s.tintOf(out, c, h)
+	s.pushInto(out, c, h)
+	out.Legs = legs(out)
+	out.Order = s.returnOrder(out.Into, h)
+	s.planTail(out, h)
 	s.seconds(out)
 	return out
 }
@@ -68,11 +70,8 @@ func (s *situation) workClean() *Changeover {
 func (s *situation) advise(out *Changeover, h *fluid.Hose) {
 	out.Band = measure.Volume(s.spreadClean(out.Clean, out.Share, h))
 	known := s.b.Learned(h.Name)
-	if out.Learned = !known.FromRig && !known.CellFromRig; out.Learned {
-		out.Advised = out.Clean
-	} else {
-		out.Advised = out.Clean + measure.Volume(math.Ceil(s.unmeasured(out.Clean, h)))
-	}
+	out.Learned = !known.FromRig && !known.CellFromRig
+	out.Advised = out.Clean + measure.Volume(math.Ceil(s.untimed(out.Clean, h)))
 	out.PushBack = upToHundredth(out.Advised)
 }
 
@@ -82,11 +81,7 @@ func (s *situation) atNozzle(out *Changeover, c *fluid.Compartment, h *fluid.Hos
 	out.old, out.rest = s.profileOf(h, old, true), s.profileOf(h, old, false)
 	m := out.old.run
 	out.Cell, out.Bypass = m.Cell.Volume(), s.bypass() > 0
-	out.Left = out.LeftAt(out.Clean)
-	if all := h.Size + out.Cell; all > 0 {
-		out.LeftShare = float64(out.Left) / float64(all)
-	}
-	out.NewLost = max(out.Clean-(out.LeftAt(0)-out.Left), 0)
+	s.leftAt(out, h)
 	if set := s.rigHose(h); set != nil && set.Bore.Known {
 		out.MinFlow = core.Known(hydraulics.MinFlow(set.Bore.V, hydraulics.Temperature))
 	}
@@ -102,6 +97,15 @@ func (s *situation) atNozzle(out *Changeover, c *fluid.Compartment, h *fluid.Hos
 	}
 	out.Smear, out.SmearFactor = m.Sigma.Volume(), s.margin(h)
 	out.Margins = "with " + strconv.FormatFloat(out.SmearFactor, 'g', -1, 64) + " on the smear"
+}
+
+// leftAt is what is left of the old liquid at Clean, and what has gone of the new.
+func (s *situation) leftAt(out *Changeover, h *fluid.Hose) {
+	out.Left = out.LeftAt(out.Clean)
+	if all := h.Size + out.Cell; all > 0 {
+		out.LeftShare = float64(out.Left) / float64(all)
+	}
+	out.NewLost = max(out.Clean-(out.LeftAt(0)-out.Left), 0)
 }
 
 // inLine lists the products in supply, cell and hose, in order.
@@ -289,13 +293,30 @@ func legs(out *Changeover) []Leg {
 	return []Leg{{Into: out.Into, Volume: half}, {Into: out.To, Volume: out.PushBack - half}}
 }
 
-// pushInto is the compartment that most of what has to go came from, if it has room; 0 if none can take it.
-// First water of a new rig goes into the compartment lined up, and so does a tail that is mostly new.
-func (s *situation) pushInto(c *fluid.Compartment, h *fluid.Hose, v measure.Volume) byte {
+// pushInto finds the compartment that most of what has to go came from, if it has room; none if it would run over. First
+// water of a new rig goes into the compartment lined up, and so does a tail that is mostly new.
+func (s *situation) pushInto(out *Changeover, c *fluid.Compartment, h *fluid.Hose) {
+	out.Into = c.Letter
+	from := s.cameFrom(c, h)
+	if from == 0 {
+		return
+	}
+	out.Into = from
+	gets := out.PushBack
+	if half := upToHundredth(out.Half); half > 0 {
+		gets = min(gets, half)
+	}
+	if room := s.b.Plumbing().Compartment(from).Room(); gets > room {
+		out.Into, out.Overflow = 0, &Overflow{Letter: from, Gets: gets, Room: room, Over: gets - room}
+	}
+}
+
+// cameFrom is the compartment that most of the old liquid in the hose came from; 0 where that is the one lined up, or none.
+func (s *situation) cameFrom(c *fluid.Compartment, h *fluid.Hose) byte {
 	for _, p := range h.Charge {
 		if p.Volume > 0 {
 			if s.newShare(p.Liquid, c) >= 0.5 {
-				return c.Letter
+				return 0
 			}
 			break
 		}
@@ -306,18 +327,12 @@ func (s *situation) pushInto(c *fluid.Compartment, h *fluid.Hose, v measure.Volu
 			came[s.b.Origin(f.Key).Letter] += f.N
 		}
 	}
-	best, most := c.Letter, int64(0)
+	best, most := byte(0), int64(0)
 	for i := range s.b.Plumbing().Compartments {
 		l := s.b.Plumbing().Compartments[i].Letter
 		if l != c.Letter && came[l] > most {
 			best, most = l, came[l]
 		}
-	}
-	if most == 0 || best == c.Letter {
-		return c.Letter
-	}
-	if s.b.Plumbing().Compartment(best).Room() < v {
-		return 0
 	}
 	return best
 }

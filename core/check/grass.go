@@ -179,11 +179,15 @@ func (s *situation) doPush(f *Finding) {
 
 func pushWords(c *Changeover) string {
 	if c.Into == 0 {
-		return fmt.Sprintf("Push %s out, into a place that you log, then spray from %c.", gal(c.PushBack), c.To)
+		words := fmt.Sprintf("Push %s out, into a place that you log, then spray from %c.", gal(c.PushBack), c.To)
+		if c.Overflow != nil {
+			words += " " + c.Overflow.words()
+		}
+		return words
 	}
-	words := fmt.Sprintf("Push %s back into %c", gal(c.Legs[0].Volume), c.Legs[0].Into)
+	words := fmt.Sprintf("Push %s back into %s", gal(c.Legs[0].Volume), c.Legs[0].Place())
 	for _, l := range c.Legs[1:] {
-		words += fmt.Sprintf(" and %s into %c", gal(l.Volume), l.Into)
+		words += fmt.Sprintf(" and %s into %s", gal(l.Volume), l.Place())
 	}
 	return words + fmt.Sprintf(", then spray from %c.", c.To)
 }

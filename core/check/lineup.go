@@ -14,7 +14,7 @@ func lineUpRule(s *situation) []Finding {
 	if s.tank != nil {
 		return nil
 	}
-	return append(s.valves(), s.pump()...)
+	return append(append(s.valves(), s.pump()...), s.flowLow()...)
 }
 
 // LineUpNow is what there is to say of the valves as they stand, whatever the lawn.

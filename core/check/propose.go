@@ -126,9 +126,9 @@ func (s *situation) propose() Proposal {
 				if i > 0 {
 					p.Words += ", then "
 				}
-				p.Words += fmt.Sprintf("%s into %c", gal(l.Volume), l.Into)
-				p.Facts = append(p.Facts, &core.PushedBack{Into: l.Into, Volume: l.Volume})
+				p.Words += fmt.Sprintf("%s into %s", gal(l.Volume), l.Place())
 			}
+			p.Facts = Pushed(c, c.PushBack)
 			return p
 		}
 	}

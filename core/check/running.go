@@ -16,7 +16,8 @@ const (
 type Progress struct {
 	Gone  measure.Volume
 	Stage string
-	Into  byte           // the place that the push goes into now; 0: none can take it
+	Into  byte           // the compartment that the push goes into now; 0: none
+	To    string         // a place outside, where it is no compartment
 	Turn  measure.Volume // until the push goes into another place; 0 if it does no more
 	ToGo  measure.Volume // until clean, 0 once it is
 	TurnS float64        // the same in seconds at the flow
@@ -39,7 +40,7 @@ func Running(c *Changeover, flow measure.Flow, seconds float64) Progress {
 	var end measure.Volume
 	for i, l := range c.Legs {
 		end += l.Volume
-		p.Into = l.Into
+		p.Into, p.To = l.Into, l.To
 		if p.Gone < end {
 			if i < len(c.Legs)-1 {
 				p.Turn = end - p.Gone
@@ -61,7 +62,7 @@ func Pushed(c *Changeover, v measure.Volume) []core.Fact {
 			part = v
 		}
 		if part > 0 {
-			out = append(out, &core.PushedBack{Into: l.Into, Volume: part})
+			out = append(out, &core.PushedBack{Into: l.Into, To: l.To, Volume: part, Hose: c.Hose})
 		}
 		v -= part
 	}

@@ -23,7 +23,8 @@ const (
 type Step struct {
 	Kind string
 	Text string
-	Into byte // the compartment of a nozzle or a push; 0: none can take it
+	Into byte   // the compartment of a nozzle or a push; 0: none can take it
+	To   string // a place outside, where it is no compartment
 	// Volume is what a push pushes; for the tint and for clean, what has gone through the nozzle by then.
 	Volume  measure.Volume
 	Seconds core.Maybe[float64]
@@ -44,7 +45,10 @@ func Steps(b *core.Book, in Intent, to byte) []Step {
 	if c != nil {
 		out = append(out, Step{Kind: StepWear, Text: "Eyewear and gloves on, and what else the label asks (common practice, no source)."})
 	}
-	if !s.sameLineUp() {
+	switch w := c.way(); {
+	case w != nil && w.RunS > 0:
+		out = append(out, s.sweptStep(c, w))
+	case !s.sameLineUp():
 		out = append(out, s.valvesStep())
 	}
 	if c == nil {
@@ -84,18 +88,21 @@ func (s *situation) pushSteps(c *Changeover) []Step {
 		Text: fmt.Sprintf("Clean at %s, give or take %s (%s)", s.gone(c.Clean), gal(c.Band), c.Margins),
 	}
 	if c.Advised > c.Clean {
-		clean.Text += fmt.Sprintf("; hose and cell were never timed, so go on to %s. Let go of the trigger there: %s of the old liquid is left.", s.gone(c.PushBack), little(c.LeftAt(c.PushBack)))
+		clean.Text += fmt.Sprintf("; what was never timed may be more, so go on to %s. Let go of the trigger there: %s of the old liquid is left.", s.gone(c.PushBack), little(c.LeftAt(c.PushBack)))
 	} else {
 		clean.Text += fmt.Sprintf(": let go of the trigger; %s of the old liquid is left.", little(c.Left))
 	}
 	if c.Into == 0 {
-		push := s.push(0, c.PushBack)
+		push := s.push(c, Leg{Volume: c.PushBack})
 		push.Text = fmt.Sprintf("No compartment can take it: push %s into a can, and log where it went.", s.gone(c.PushBack))
+		if o := c.Overflow; o != nil {
+			push.Text = o.words() + " " + push.Text
+		}
 		return []Step{push, tint, clean}
 	}
 	var out []Step
 	for i, l := range c.Legs {
-		out = append(out, s.nozzle(l.Into, i == 0), s.push(l.Into, l.Volume))
+		out = append(out, s.nozzle(l, i == 0), s.push(c, l))
 		if i == 0 {
 			out = append(out, tint)
 		}
@@ -103,21 +110,39 @@ func (s *situation) pushSteps(c *Changeover) []Step {
 	return append(out, clean)
 }
 
-func (s *situation) nozzle(into byte, first bool) Step {
-	text := fmt.Sprintf("Open the lid of %c and hold the nozzle inside it, above the liquid, never in it.", into)
-	if !first {
-		text = fmt.Sprintf("Half of it is new now: over to the lid of %c, the nozzle above the liquid there too.", into)
+func (s *situation) nozzle(l Leg, first bool) Step {
+	text := fmt.Sprintf("Open the lid of %c and hold the nozzle inside it, above the liquid, never in it.", l.Into)
+	switch {
+	case l.Into == 0:
+		text = fmt.Sprintf("Half of it is new now: over to %s that takes all of it, the nozzle above the liquid there too.", l.Place())
+	case !first:
+		text = fmt.Sprintf("Half of it is new now: over to the lid of %c, the nozzle above the liquid there too.", l.Into)
 	}
-	return Step{Kind: StepNozzle, Text: text, Into: into}
+	return Step{Kind: StepNozzle, Text: text, Into: l.Into, To: l.To}
 }
 
-func (s *situation) push(into byte, v measure.Volume) Step {
-	step := Step{Kind: StepPush, Into: into, Volume: v, Text: fmt.Sprintf("Push %s into %c.", s.gone(v), into)}
+func (s *situation) push(c *Changeover, l Leg) Step {
+	step := Step{Kind: StepPush, Into: l.Into, To: l.To, Volume: l.Volume, Text: fmt.Sprintf("Push %s into %s.", s.gone(l.Volume), l.Place())}
 	if s.with.Flow.Known {
-		step.Seconds = core.Known(s.with.Flow.V.Seconds(v))
+		step.Seconds = core.Known(s.with.Flow.V.Seconds(l.Volume))
 	}
-	if into != 0 {
-		step.Facts = []core.Fact{&core.PushedBack{Into: into, Volume: v}}
+	if l.Into != 0 || l.To != "" {
+		step.Facts = []core.Fact{&core.PushedBack{Into: l.Into, To: l.To, Volume: l.Volume, Hose: c.Hose}}
+	}
+	return step
+}
+
+// sweptStep turns the supply first and the return once the bypass has washed the cell.
+func (s *situation) sweptStep(c *Changeover, w *Way) Step {
+	step := Step{Kind: StepValves, Facts: s.sweepFacts(c, w.RunS), Seconds: core.Known(w.RunS)}
+	step.Text = fmt.Sprintf("Gun shut: turn the supply to %c and leave the return on %c for %s s while the pump runs, then turn the return to %c.",
+		c.To, c.Into, measure.SecondsText(w.RunS), c.To)
+	step.Set, _ = s.b.ValvesTo(s.up)
+	if len(step.Set) > 0 {
+		step.Text += " In the end: " + positions(step.Set) + "."
+	}
+	if o := c.Order; o != nil {
+		step.Text += fmt.Sprintf(" Turned together %s of %c would come into %c by the return; so %s of %c go into %c.", gal(o.Together), c.Into, c.To, gal(o.Held), c.To, c.Into)
 	}
 	return step
 }

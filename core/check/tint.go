@@ -32,10 +32,23 @@ func (s *situation) spreadClean(v measure.Volume, share float64, h *fluid.Hose) 
 	return math.Sqrt(float64(rest*rest) + float64(smear*smear))
 }
 
-// unmeasured is what of that comes from a hose and a cell that no timed changeover has measured.
+// unmeasured is what of that comes from hose and cell.
 func (s *situation) unmeasured(v measure.Volume, h *fluid.Hose) float64 {
 	hose := s.hoseUncertain(h) * float64(min(h.Size, v))
 	cell := s.cellUncertain(h) * float64(max(v-h.Size, 0))
+	return math.Sqrt(float64(hose*hose) + float64(cell*cell))
+}
+
+// untimed is what of that comes from a hose or a cell that no timed changeover has shown yet.
+func (s *situation) untimed(v measure.Volume, h *fluid.Hose) float64 {
+	l := s.b.Learned(h.Name)
+	hose, cell := 0.0, 0.0
+	if l.FromRig {
+		hose = s.hoseUncertain(h) * float64(min(h.Size, v))
+	}
+	if l.CellFromRig {
+		cell = s.cellUncertain(h) * float64(max(v-h.Size, 0))
+	}
 	return math.Sqrt(float64(hose*hose) + float64(cell*cell))
 }
 

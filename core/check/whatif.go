@@ -36,8 +36,21 @@ type PlaceAfter struct {
 	// then holds.
 	Foreign []Foreign
 	Share   float64
+	// Lays is what that does on the lawns that it still serves.
+	Lays Residue
+	// Sum is what has come in of others since it was last loaded empty or rinsed, this push-back included.
+	Sum measure.Volume
 	// Loses are the lawns ahead today that it fits now and would not fit any more.
 	Loses []string
+}
+
+// Residue is the worst that a compartment would lay of what is not its own: a product, as a share of its lowest label rate and
+// of the limit from which it is asked about, and the lawn. Of a product of its own mix Share is its strength against what
+// it was.
+type Residue struct {
+	Product, On string
+	Share, Load float64
+	Weight      Weight
 }
 
 // Foreign is liquid in a compartment that came from another one, or from before it was loaded with what it holds now.
@@ -80,7 +93,11 @@ func WhatIf(b *core.Book, in Intent, to byte) (Turn, error) {
 // afterPush enters the changeover into a copy of the book and asks again.
 func (s *situation) afterPush(c *Changeover) (*Report, error) {
 	try := s.b.Clone()
-	for _, f := range append([]core.Fact{&core.LinedUp{Supply: s.up.Supply, Return: s.up.Return}}, Pushed(c, c.PushBack)...) {
+	facts := []core.Fact{&core.LinedUp{Supply: s.up.Supply, Return: s.up.Return}}
+	if w := c.way(); w != nil && w.RunS > 0 {
+		facts = s.sweepFacts(c, w.RunS)
+	}
+	for _, f := range append(facts, Pushed(c, c.PushBack)...) {
 		es, err := try.Prepare("what if", s.in.At, f)
 		if err != nil {
 			return nil, err
@@ -99,21 +116,15 @@ func (s *situation) afterPush(c *Changeover) (*Report, error) {
 // placesAfter pushes on a sketch in which the compartments, too, keep where their liquid came from.
 func (s *situation) placesAfter(c *Changeover) []PlaceAfter {
 	own := map[byte]int32{}
-	p := s.b.Plumbing().Sketch()
-	for i := range p.Compartments {
-		t := &p.Compartments[i]
+	for i := range s.b.Plumbing().Compartments {
+		t := &s.b.Plumbing().Compartments[i]
 		own[t.Letter] = t.Origin
-		if t.Liquid.Volume > 0 {
-			t.Liquid.From = fluid.Parts{{Key: t.Origin, N: int64(t.Liquid.Volume)}}
-		}
-		t.Origin = fluid.KeepOrigins
 	}
-	p.Turn(s.up)
-	for _, l := range c.Legs {
-		if into := p.Compartment(l.Into); into != nil {
-			p.PushBack("", l.Volume, 0, into)
-		}
+	runS := 0.0
+	if w := c.way(); w != nil {
+		runS = w.RunS
 	}
+	p := s.tried(c, c.Legs, runS)
 	var out []PlaceAfter
 	for i := range p.Compartments {
 		t := &p.Compartments[i]
@@ -132,6 +143,13 @@ func (s *situation) placesAfter(c *Changeover) []PlaceAfter {
 			a.Share += share
 		}
 		if a.Gets > 0 || len(a.Foreign) > 0 {
+			k := s.keptFor(t.Letter)
+			lays := s.laysStrange(&k, t)
+			a.Lays = Residue{lays.product, lays.lawn, lays.share, lays.load, lays.weight}
+			a.Sum = s.strangeSum(t.Letter)
+			for _, f := range a.Foreign {
+				a.Sum += f.Volume
+			}
 			a.Loses = s.loses(before, t)
 			out = append(out, a)
 		}

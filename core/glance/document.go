@@ -164,8 +164,64 @@ type Changeover struct {
 	TintFromS *float64  `json:"tint_from_s"`
 	TintByS   *float64  `json:"tint_by_s"`
 	DecidedBy string    `json:"decided_by"`
+	Why       string    `json:"why"`
 	Share     float64   `json:"share"`
 	PushBack  *PushBack `json:"push_back"`
+	// Band is give or take for clean; Advised what is to be pushed while hose and cell were not timed.
+	Band    float64 `json:"band_gal"`
+	Advised float64 `json:"advised_gal"`
+	Learned bool    `json:"learned"`
+	// The smear with its margin, the cell as the gun sees it; null where they are not reckoned.
+	Sigma       *float64 `json:"sigma_gal"`
+	SigmaFactor *float64 `json:"sigma_factor"`
+	Margins     string   `json:"margins"`
+	Cell        float64  `json:"cell_gal"`
+	Bypass      bool     `json:"bypass"`
+	Reynolds    *float64 `json:"reynolds"`
+	FlowLow     bool     `json:"flow_low"`
+	MinFlow     *float64 `json:"min_flow_gpm"`
+	// Left is what of the old liquid has still to come when one stops at clean, LeftShare the same of hose and cell;
+	// NewLost the new liquid that has gone by then.
+	Left      float64   `json:"left_gal"`
+	LeftShare float64   `json:"left_share"`
+	NewLost   float64   `json:"new_lost_gal"`
+	Legs      []Leg     `json:"legs"`
+	Ways      []Way     `json:"ways"`
+	Overflow  *Overflow `json:"overflow"`
+}
+
+// Leg is a part of a push-back, into a compartment or to a place outside.
+type Leg struct {
+	Into *string  `json:"into"`
+	To   *string  `json:"to"`
+	Gal  float64  `json:"gal"`
+	S    *float64 `json:"s"`
+}
+
+// Way is a way that the mixed tail could go, with what it would cost.
+type Way struct {
+	Way     string   `json:"way"`
+	Chosen  bool     `json:"chosen"`
+	Legs    []Leg    `json:"legs"`
+	RunS    *float64 `json:"run_s"`
+	NewOld  float64  `json:"new_in_old_gal"`
+	OldNew  float64  `json:"old_in_new_gal"`
+	Wasted  float64  `json:"wasted_gal"`
+	Weight  string   `json:"weight"`
+	Share   float64  `json:"share_of_label"`
+	Load    float64  `json:"share_of_limit"`
+	Product *string  `json:"product"`
+	In      *string  `json:"in"`
+	On      *string  `json:"on"`
+	Cannot  *string  `json:"cannot"`
+}
+
+// Overflow is a compartment that the push-back would make run over.
+type Overflow struct {
+	Letter string  `json:"letter"`
+	Gets   float64 `json:"gets_gal"`
+	Room   float64 `json:"room_gal"`
+	Over   float64 `json:"over_gal"`
 }
 
 // PushBack is what to spray into which compartment; into is null where none can take it.

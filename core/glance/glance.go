@@ -85,33 +85,6 @@ func lineUp(b *core.Book) LineUp {
 	return out
 }
 
-// ToClean says what it takes until the nozzle is clean enough for the intent, nil when it is.
-func ToClean(b *core.Book, in check.Intent) *Changeover {
-	c := check.ToClean(b, in)
-	if c == nil {
-		return nil
-	}
-	out := &Changeover{
-		To: string(c.To), Arrives: c.Arrives.Gallons(), Half: c.Half.Gallons(), Clean: c.Clean.Gallons(),
-		ArrivesS: pointer(c.ArrivesS), HalfS: pointer(c.HalfS), CleanS: pointer(c.CleanS),
-		TintFrom: c.TintFrom.Gallons(), TintBy: c.TintBy.Gallons(), TintFromS: pointer(c.TintFromS), TintByS: pointer(c.TintByS),
-		DecidedBy: c.DecidedBy, Share: c.Share,
-	}
-	if c.Into == 0 {
-		return out
-	}
-	out.PushBack = &PushBack{Into: text(string(c.Into)), Gal: c.PushBack.Gallons()}
-	name := in.With
-	if name == "" {
-		name = check.FirstApplicator(b)
-	}
-	if a := b.Applicator(name); a != nil && a.Flow.Known {
-		s := a.Flow.V.Seconds(c.PushBack)
-		out.PushBack.S = &s
-	}
-	return out
-}
-
 func weather(b *core.Book, at core.Moment) *Weather {
 	w := b.Weather()
 	if w == nil {

@@ -195,16 +195,8 @@ func writeLine(w *strings.Builder, b *core.Book, d *Document) {
 	if h := b.Plumbing().Hose(hoseName(b)); h != nil {
 		fmt.Fprintf(w, "hose        %s gal%s\n", h.Liquid().Volume.Text(), holding(b, h.Liquid(), "\n            "))
 	}
-	if c := d.Changeover; c != nil {
-		fmt.Fprintf(w, "changeover  to %s: arrives %s, half %s, clean %s gal", c.To,
-			measure.Gallons(c.Arrives).Text(), measure.Gallons(c.Half).Text(), measure.Gallons(c.Clean).Text())
-		if c.CleanS != nil {
-			fmt.Fprintf(w, " (%s s)", measure.SecondsText(*c.CleanS))
-		}
-		if c.PushBack != nil {
-			fmt.Fprintf(w, "; push back %s gal into %s", measure.Gallons(c.PushBack.Gal).Text(), *c.PushBack.Into)
-		}
-		w.WriteString("\n")
+	if d.Changeover != nil {
+		changeText(w, d.Changeover)
 	}
 }
 

@@ -1,0 +1,348 @@
+package check
+
+import (
+	"fmt"
+	"math"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/hydraulics"
+	"example.com/tintline/core/label"
+	"example.com/tintline/core/measure"
+)
+
+// sweptCells is how many cells the bypass passes before the return is turned: then a twentieth of the old liquid is left in
+// the cell (e^-3).
+const sweptCells = 3
+
+// planTail lists the ways that the mixed tail could go, prices each on a sketch, and takes the cheapest. Where there is
+// nothing to choose the list stays empty.
+func (s *situation) planTail(out *Changeover, h *fluid.Hose) {
+	half := upToHundredth(out.Half)
+	if out.Into == 0 || out.Into == out.To || half == 0 || half >= out.PushBack {
+		return
+	}
+	tail := out.PushBack - half
+	ways := []Way{
+		{Name: WayNew, Legs: out.Legs},
+		{Name: WayOld, Legs: []Leg{{Into: out.Into, Volume: out.PushBack}}},
+		{Name: WayPail, Legs: []Leg{{Into: out.Into, Volume: half}, {To: Pail, Volume: tail}}, Wasted: tail},
+	}
+	if w, ok := s.sweptWay(out, h); ok {
+		ways = append(ways, w)
+	}
+	p := s.pricing(out.Into, out.To)
+	for i := range ways {
+		w := &ways[i]
+		if w.Cannot = s.noRoom(w, out.Into); w.Cannot == "" {
+			p.price(w, s.tried(out, w.Legs, w.RunS))
+		}
+	}
+	best := 0
+	for i := range ways {
+		if ways[best].Cannot != "" || s.cheaper(&ways[i], &ways[best]) {
+			best = i
+		}
+	}
+	if ways[best].Cannot != "" {
+		return
+	}
+	ways[best].Chosen = true
+	out.Ways, out.Legs = ways, ways[best].Legs
+	if ways[best].RunS > 0 {
+		s.takeSwept(out, h)
+	}
+	if out.Order != nil {
+		out.Order.Hold = ways[best].RunS > 0
+	}
+}
+
+// cheaper tells whether a way is better than another: the one that crosses no limit from which it is asked; then the one
+// that wastes nothing, because what is in a pail has to go somewhere too; then the one that lays least of what is not meant,
+// against its limit. What is not even noted counts as nothing.
+func (s *situation) cheaper(a, b *Way) bool {
+	x, y := max(a.Weight, Note), max(b.Weight, Note)
+	switch {
+	case a.Cannot != "":
+		return false
+	case x != y:
+		return x < y
+	case (a.Wasted > 0) != (b.Wasted > 0):
+		return b.Wasted > 0
+	}
+	return s.counts(a)*slack < s.counts(b)
+}
+
+func (s *situation) counts(w *Way) float64 {
+	if w.Weight < Ask && w.Load < s.b.Setting(core.TraceNoteShare) {
+		return 0
+	}
+	return w.Load
+}
+
+// noRoom says why the old compartment cannot take what a way puts into it.
+func (s *situation) noRoom(w *Way, old byte) string {
+	var gets measure.Volume
+	for _, l := range w.Legs {
+		if l.Into == old {
+			gets += l.Volume
+		}
+	}
+	if w.RunS > 0 {
+		gets += s.b.Rig().PumpFlow.V.Over(w.RunS)
+	}
+	if room := s.b.Plumbing().Compartment(old).Room(); gets > room {
+		return fmt.Sprintf("%c has room for %s; it would get %s.", old, gal(room), gal(gets))
+	}
+	return ""
+}
+
+// tried goes a way on a sketch in which the compartments, too, keep where their liquid came from.
+func (s *situation) tried(c *Changeover, legs []Leg, runS float64) *fluid.Plumbing {
+	p := s.b.Plumbing().Sketch()
+	for i := range p.Compartments {
+		t := &p.Compartments[i]
+		if t.Liquid.Volume > 0 {
+			t.Liquid.From = fluid.Parts{{Key: t.Origin, N: int64(t.Liquid.Volume)}}
+		}
+		t.Origin = fluid.KeepOrigins
+	}
+	if runS > 0 {
+		s.sweep(p, c, runS)
+	}
+	if runS > 0 || !s.sameLineUp() {
+		p.Turn(s.up)
+	}
+	for _, l := range legs {
+		bypass := s.b.BypassAtHose(c.Hose, l.Volume).Or(0)
+		if into := p.Compartment(l.Into); into != nil {
+			p.PushBack(c.Hose, l.Volume, bypass, into)
+		} else {
+			p.PushOut(c.Hose, l.Volume, bypass, fluid.Place(l.To))
+		}
+	}
+	return p
+}
+
+// pricing is what of a push-back is held against: of both compartments the products that are not their own, and the grasses
+// that each still serves.
+type pricing struct {
+	s    *situation
+	old  byte
+	to   byte
+	held []keptBy
+}
+
+// keptBy is what a compartment is kept for.
+type keptBy struct {
+	letter byte
+	was    *fluid.Compartment
+	own    map[int32]bool
+	serves []served
+	limits map[onZone][]residueLimit
+}
+
+// served is a zone that stands for all of its grass.
+type served struct {
+	lawn string
+	zone core.Zone
+}
+
+func (s *situation) pricing(old, to byte) *pricing {
+	p := &pricing{s: s, old: old, to: to}
+	for _, l := range []byte{old, to} {
+		p.held = append(p.held, s.keptFor(l))
+	}
+	return p
+}
+
+func (s *situation) keptFor(letter byte) keptBy {
+	k := keptBy{letter: letter, was: s.b.Plumbing().Compartment(letter), limits: map[onZone][]residueLimit{}}
+	k.own = s.ownProducts(k.was)
+	k.serves = s.serves(k.own)
+	return k
+}
+
+// strangeSum is what has come into a compartment of others since it was last loaded empty or rinsed.
+func (s *situation) strangeSum(letter byte) measure.Volume {
+	var sum measure.Volume
+	for _, x := range s.b.Strangers(letter) {
+		sum += x.In
+	}
+	return sum
+}
+
+// ownProducts are those of a compartment's mix; where that has no name, all that stand in it as more than traces.
+func (s *situation) ownProducts(c *fluid.Compartment) map[int32]bool {
+	own := map[int32]bool{}
+	mix := s.b.Mix(s.b.MixIn(string(c.Letter)))
+	for _, p := range c.Liquid.Holds {
+		if mix == nil {
+			own[p.Key] = !isTrace(s.b, c, p.Key)
+			continue
+		}
+		_, own[p.Key] = mix.Rate(s.b.ProductByKey(p.Key).ProductName)
+	}
+	return own
+}
+
+// serves lists, grass by grass, what a compartment is for: on the route that is left today, else of all lawns in the book.
+func (s *situation) serves(own map[int32]bool) []served {
+	var out []served
+	seen := map[string]bool{}
+	lists := map[string]bool{}
+	add := func(l *core.Lawn) {
+		for _, z := range l.Zones {
+			ok, known := lists[z.Grass]
+			if !known {
+				ok = s.allList(own, z.Grass)
+				lists[z.Grass] = ok
+			}
+			key := z.Grass
+			if hasSite(z, label.SiteEdible) {
+				key += " edible"
+			}
+			if ok && !seen[key] {
+				seen[key] = true
+				out = append(out, served{l.LawnName, z})
+			}
+		}
+	}
+	for _, v := range s.b.Day().Visits {
+		if l := s.b.Lawn(v.Lawn); l != nil && (v.State == core.Planned || v.State == core.Begun) {
+			add(l)
+		}
+	}
+	if len(out) == 0 {
+		for _, l := range s.b.Lawns() {
+			add(l)
+		}
+	}
+	return out
+}
+
+// allList tells whether the label entries of all these products list a grass.
+func (s *situation) allList(own map[int32]bool, grass string) bool {
+	some := false
+	for k, is := range own {
+		if !is {
+			continue
+		}
+		if !s.b.ProductByKey(k).Label.Lists(grass) {
+			return false
+		}
+		some = true
+	}
+	return some
+}
+
+// price fills in what a way costs, from how the rig would stand after it.
+func (p *pricing) price(w *Way, after *fluid.Plumbing) {
+	for i := range p.held {
+		k := &p.held[i]
+		c := after.Compartment(k.letter)
+		for _, f := range c.Liquid.From {
+			if from := p.s.b.Origin(f.Key).Letter; k.letter == p.old && from == p.to {
+				w.NewOld += measure.Volume(f.N)
+			} else if k.letter == p.to && from != p.to {
+				w.OldNew += measure.Volume(f.N)
+			}
+		}
+		if cost := p.s.laysStrange(k, c); cost.weight > w.Weight || cost.weight == w.Weight && cost.load > w.Load {
+			w.Weight, w.Load, w.Share, w.Worst, w.On, w.In = cost.weight, cost.load, cost.share, cost.product, cost.lawn, k.letter
+		}
+	}
+}
+
+// strange is the worst that a compartment would lay of what is not its own.
+type strange struct {
+	weight        Weight
+	share, load   float64 // of the lowest label rate; of the limit from which it is asked about
+	product, lawn string
+}
+
+// laysStrange holds what a compartment would hold against the grasses that it serves: each product that is not its own by its
+// trace limits, each of its own by the strength meant.
+func (s *situation) laysStrange(k *keptBy, after *fluid.Compartment) strange {
+	var worst strange
+	take := func(c strange) {
+		if c.weight > worst.weight || c.weight == worst.weight && c.load > worst.load {
+			worst = c
+		}
+	}
+	for _, part := range after.Liquid.Holds {
+		prod, x := s.b.ProductByKey(part.Key), float64(after.Liquid.Strength(part.Key))
+		if k.own[part.Key] {
+			take(s.offStrength(prod.ProductName, float64(k.was.Liquid.Strength(part.Key)), x))
+			continue
+		}
+		share := s.shareLaid(part.Key, x)
+		for _, at := range k.serves {
+			for _, l := range k.limitsOn(s, part.Key, at) {
+				c := strange{share: share, product: prod.ProductName, lawn: at.lawn}
+				c.weight, _, _ = l.weigh(share)
+				if from := l.askFrom(); from > 0 {
+					c.load = share / from
+				}
+				take(c)
+			}
+		}
+	}
+	return worst
+}
+
+// offStrength is how far a product of the compartment's own mix would be off, held against the strength that is allowed.
+func (s *situation) offStrength(product string, was, now float64) strange {
+	if !(was > 0) {
+		return strange{}
+	}
+	off := math.Abs(now-was) / was
+	c := strange{product: product, share: now / was, load: off / (s.b.Setting(core.StrengthBandPct) / 100)}
+	if c.load > 1 {
+		c.weight = Ask
+	}
+	return c
+}
+
+func (k *keptBy) limitsOn(s *situation, product int32, at served) []residueLimit {
+	on := onZone{product, at.lawn + "\n" + at.zone.Name}
+	l, ok := k.limits[on]
+	if !ok {
+		if p := s.b.ProductByKey(product); !p.Label.Lists(at.zone.Grass) {
+			l = s.judge().residueLimits(p, at.zone)
+		}
+		k.limits[on] = l
+	}
+	return l
+}
+
+// shareLaid is a strength as the gun would lay it, as a share of the lowest label rate, or of the full strength where no rate
+// is known.
+func (s *situation) shareLaid(product int32, strength float64) float64 {
+	if low := usualRate(s.b, product); low > 0 {
+		return strength * s.with.Delivery.V / low
+	}
+	if full := strongestAnywhere(s.b, product); full > 0 {
+		return strength / full
+	}
+	return 0
+}
+
+// returnOrder is what the bypass brings into the new compartment, and what holding the return costs. It needs the pump's
+// output, and a return that still stands on the old compartment.
+func (s *situation) returnOrder(old byte, h *fluid.Hose) *ReturnOrder {
+	pump, now := s.b.Rig().PumpFlow, s.b.Plumbing().LineUp
+	if !pump.Known || !(pump.V > 0) || s.bypass() <= 0 || now.Return != old || s.sameLineUp() {
+		return nil
+	}
+	cell, line := float64(s.b.Plumbing().Cell.Size), float64(s.b.Plumbing().Return.Size)
+	run := s.run(h)
+	round := float64(cell - float64(hydraulics.EffectiveCell(run.Cell, run.Gun, run.Bypass).Volume()))
+	gone := sweptCells*cell + line // all that goes round while the return is held, with the gun shut
+	o := &ReturnOrder{Together: measure.Volume(line + round), HeldS: pump.V.Seconds(measure.Volume(gone))}
+	o.Held = measure.Volume(gone)
+	if cell > 0 {
+		o.Held = measure.Volume(gone + float64(cell*math.Expm1(-gone/cell)))
+	}
+	return o
+}

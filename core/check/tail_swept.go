@@ -1,0 +1,69 @@
+package check
+
+import (
+	"math"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/hydraulics"
+	"example.com/tintline/core/measure"
+)
+
+// sweptWay is to let the bypass wash the cell first, with the gun shut and the return still on the old compartment, then to
+// turn the return and to push. It needs the pump's output, and valves that stand on the old compartment yet.
+func (s *situation) sweptWay(c *Changeover, h *fluid.Hose) (Way, bool) {
+	if c.Order == nil {
+		return Way{}, false
+	}
+	w := Way{Name: WaySwept, RunS: c.Order.HeldS}
+	clean := s.cleanSwept(c, h)
+	all := upToHundredth(clean + measure.Volume(math.Ceil(s.untimed(clean, h))))
+	plug := upToHundredth(h.Size)
+	w.Legs = []Leg{{Into: c.Into, Volume: min(plug, all)}}
+	if all > plug {
+		w.Legs = append(w.Legs, Leg{Into: c.To, Volume: all - plug})
+	}
+	return w, true
+}
+
+// cleanSwept is Clean where the cell was washed out before: so many cells less of it, but not before the plug and its smear
+// are through.
+func (s *situation) cleanSwept(c *Changeover, h *fluid.Hose) measure.Volume {
+	m := s.model(h)
+	plug := (m.Hose + 3*m.Sigma).Volume()
+	return max(c.Clean-(sweptCells*m.Cell).Volume(), plug)
+}
+
+// takeSwept makes the figures of the changeover those of the swept way: what the cell holds then is small from the start.
+func (s *situation) takeSwept(c *Changeover, h *fluid.Hose) {
+	c.Clean = s.cleanSwept(c, h)
+	c.Advised = c.Clean + measure.Volume(math.Ceil(s.untimed(c.Clean, h)))
+	c.PushBack = 0
+	for _, l := range c.Legs {
+		c.PushBack += l.Volume
+	}
+	c.Half = max(c.Arrives, h.Size)
+	left := hydraulics.Washout(1, sweptCells)
+	for _, p := range []*profile{&c.old, &c.rest} {
+		if n := len(p.falls) - 1; n > 0 {
+			p.falls[n-1] += float64(p.falls[n] * (1 - left))
+			p.falls[n] *= left
+		}
+	}
+	s.leftAt(c, h)
+}
+
+// sweep lets the bypass run on a sketch.
+func (s *situation) sweep(p *fluid.Plumbing, c *Changeover, seconds float64) {
+	p.Turn(fluid.LineUp{Supply: s.up.Supply, Return: c.Into})
+	p.Stand([]fluid.Drawing{{From: c.To, Volume: s.b.Rig().PumpFlow.V.Over(seconds)}}, nil, core.Overflow)
+}
+
+// sweepFacts is the same as entries.
+func (s *situation) sweepFacts(c *Changeover, seconds float64) []core.Fact {
+	return []core.Fact{
+		&core.LinedUp{Supply: s.up.Supply, Return: c.Into},
+		&core.Ran{Seconds: core.Known(seconds), Pump: core.PumpOn},
+		&core.LinedUp{Supply: s.up.Supply, Return: s.up.Return},
+	}
+}

@@ -1,0 +1,144 @@
+package glance
+
+import (
+	"fmt"
+	"strings"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/check"
+	"example.com/tintline/core/measure"
+)
+
+// ToClean says what it takes until the nozzle is clean enough for the intent, nil when it is.
+func ToClean(b *core.Book, in check.Intent) *Changeover {
+	c := check.ToClean(b, in)
+	if c == nil {
+		return nil
+	}
+	name := in.With
+	if name == "" {
+		name = check.FirstApplicator(b)
+	}
+	var flow core.Maybe[measure.Flow]
+	if a := b.Applicator(name); a != nil {
+		flow = a.Flow
+	}
+	out := &Changeover{
+		To: string(c.To), Arrives: c.Arrives.Gallons(), Half: c.Half.Gallons(), Clean: c.Clean.Gallons(),
+		ArrivesS: pointer(c.ArrivesS), HalfS: pointer(c.HalfS), CleanS: pointer(c.CleanS),
+		TintFrom: c.TintFrom.Gallons(), TintBy: c.TintBy.Gallons(), TintFromS: pointer(c.TintFromS), TintByS: pointer(c.TintByS),
+		DecidedBy: c.DecidedBy, Why: c.Why, Share: c.Share,
+		Band: c.Band.Gallons(), Advised: c.Advised.Gallons(), Learned: c.Learned, Margins: c.Margins,
+		Cell: c.Cell.Gallons(), Bypass: c.Bypass, FlowLow: c.FlowLow,
+		Left: c.Left.Gallons(), LeftShare: c.LeftShare, NewLost: c.NewLost.Gallons(), Legs: legs(c.Legs, flow), Ways: []Way{},
+	}
+	if c.SmearFactor > 0 {
+		sigma, factor := c.Smear.Gallons(), c.SmearFactor
+		out.Sigma, out.SigmaFactor = &sigma, &factor
+	}
+	if c.Re > 0 {
+		re := c.Re
+		out.Reynolds = &re
+	}
+	if c.MinFlow.Known {
+		gpm := c.MinFlow.V.GPM()
+		out.MinFlow = &gpm
+	}
+	for i := range c.Ways {
+		out.Ways = append(out.Ways, way(&c.Ways[i], flow))
+	}
+	if o := c.Overflow; o != nil {
+		out.Overflow = &Overflow{string(o.Letter), o.Gets.Gallons(), o.Room.Gallons(), o.Over.Gallons()}
+	}
+	if c.Into == 0 {
+		return out
+	}
+	out.PushBack = &PushBack{Into: text(string(c.Into)), Gal: c.PushBack.Gallons(), S: seconds(c.PushBack, flow)}
+	return out
+}
+
+func seconds(v measure.Volume, flow core.Maybe[measure.Flow]) *float64 {
+	if !flow.Known {
+		return nil
+	}
+	s := flow.V.Seconds(v)
+	return &s
+}
+
+func legs(list []check.Leg, flow core.Maybe[measure.Flow]) []Leg {
+	out := []Leg{}
+	for _, l := range list {
+		leg := Leg{To: text(l.To), Gal: l.Volume.Gallons(), S: seconds(l.Volume, flow)}
+		if l.Into != 0 {
+			leg.Into = text(string(l.Into))
+		}
+		out = append(out, leg)
+	}
+	return out
+}
+
+func way(w *check.Way, flow core.Maybe[measure.Flow]) Way {
+	out := Way{
+		Way: w.Name, Chosen: w.Chosen, Legs: legs(w.Legs, flow), NewOld: w.NewOld.Gallons(), OldNew: w.OldNew.Gallons(), Wasted: w.Wasted.Gallons(),
+		Weight: w.Weight.String(), Share: w.Share, Load: w.Load, Product: text(w.Worst), On: text(w.On), Cannot: text(w.Cannot),
+	}
+	if w.RunS > 0 {
+		s := w.RunS
+		out.RunS = &s
+	}
+	if w.In != 0 {
+		out.In = text(string(w.In))
+	}
+	return out
+}
+
+// changeText says the three figures: when the tint comes, when it is clean enough and by what, and what is left then.
+func changeText(w *strings.Builder, c *Changeover) {
+	gal := func(v float64) string { return measure.Gallons(v).Text() }
+	fmt.Fprintf(w, "changeover  to %s: arrives %s, half %s, clean %s gal", c.To, gal(c.Arrives), gal(c.Half), gal(c.Clean))
+	if c.CleanS != nil {
+		fmt.Fprintf(w, " (%s s)", measure.SecondsText(*c.CleanS))
+	}
+	if c.PushBack != nil {
+		fmt.Fprintf(w, "; push back %s gal into %s", gal(c.PushBack.Gal), *c.PushBack.Into)
+	}
+	fmt.Fprintf(w, "\n            clean give or take %s gal, %s; %s decides: %s\n", gal(c.Band), c.Margins, c.DecidedBy, c.Why)
+	fmt.Fprintf(w, "            left of the old liquid when you stop there: %.4f gal, %.2g of hose and pump\n", c.Left, c.LeftShare)
+	if c.FlowLow && c.MinFlow != nil {
+		fmt.Fprintf(w, "            the flow is too low for a clean changeover: at least %.2f gpm\n", *c.MinFlow)
+	}
+	if o := c.Overflow; o != nil {
+		fmt.Fprintf(w, "            %s has room for %s gal: %s gal into it would run over by %s gal\n", o.Letter, gal(o.Room), gal(o.Gets), gal(o.Over))
+	}
+	for _, way := range c.Ways {
+		wayText(w, &way)
+	}
+}
+
+func wayText(w *strings.Builder, way *Way) {
+	var legs []string
+	for _, l := range way.Legs {
+		into := "a pail"
+		if l.Into != nil {
+			into = *l.Into
+		}
+		legs = append(legs, measure.Gallons(l.Gal).Text()+" gal into "+into)
+	}
+	mark := "  or"
+	if way.Chosen {
+		mark = "  so"
+	}
+	fmt.Fprintf(w, "            %s %s", mark, strings.Join(legs, ", "))
+	switch {
+	case way.Cannot != nil:
+		fmt.Fprintf(w, ": cannot be: %s\n", *way.Cannot)
+		return
+	case way.RunS != nil:
+		fmt.Fprintf(w, " after the bypass ran for %s s", measure.SecondsText(*way.RunS))
+	}
+	fmt.Fprintf(w, ": %.3f gal new in the old, %.3f gal old in the new", way.NewOld, way.OldNew)
+	if way.Product != nil {
+		fmt.Fprintf(w, ", %s at %.2g of its lowest label rate (%s)", *way.Product, way.Share, way.Weight)
+	}
+	w.WriteString("\n")
+}
