@@ -254,14 +254,6 @@ func TestProposalsLeadThroughTheDay(t *testing.T) {
 				t.Fatalf("what is proposed is doubted: %s", words)
 			}
 		}
-		if p.Act == ActConfirm {
-			in := Likely(b, Intent{At: clock})
-			f := before(t, b, in).Findings[0]
-			if f.Rule != "trace" || f.Weight != Ask || f.Part != PartCompartment || f.ShareOfLabel.V > 0.003 {
-				t.Fatalf("stuck at %+v after %v: %+v", p, acts, f)
-			}
-			p.Facts = GoOn(f, in.Lawn, "so little")
-		}
 		if p.Act == ActNone {
 			t.Fatalf("stuck at %+v after %v", p, acts)
 		}
@@ -270,7 +262,8 @@ func TestProposalsLeadThroughTheDay(t *testing.T) {
 			break
 		}
 	}
-	want := "arrived line_up push_back spray leave arrived line_up push_back confirm spray leave arrived line_up push_back spray leave close_day"
+	// No residue is asked about on the way: the part of the tail that would be goes into a pail.
+	want := "arrived line_up push_back spray leave arrived line_up push_back spray leave arrived line_up push_back spray leave close_day"
 	if got := strings.Join(acts, " "); got != want {
 		t.Errorf("acts:\n%s\nwant:\n%s", got, want)
 	}

@@ -102,7 +102,7 @@ func (s *situation) pushSteps(c *Changeover) []Step {
 	}
 	var out []Step
 	for i, l := range c.Legs {
-		out = append(out, s.nozzle(l, i == 0), s.push(c, l))
+		out = append(out, s.nozzle(l, i == 0, i > 1), s.push(c, l))
 		if i == 0 {
 			out = append(out, tint)
 		}
@@ -110,11 +110,13 @@ func (s *situation) pushSteps(c *Changeover) []Step {
 	return append(out, clean)
 }
 
-func (s *situation) nozzle(l Leg, first bool) Step {
+func (s *situation) nozzle(l Leg, first, mostly bool) Step {
 	text := fmt.Sprintf("Open the lid of %c and hold the nozzle inside it, above the liquid, never in it.", l.Into)
 	switch {
 	case l.Into == 0:
-		text = fmt.Sprintf("Half of it is new now: over to %s that takes all of it, the nozzle above the liquid there too.", l.Place())
+		text = fmt.Sprintf("Half of it is new now: over to %s, the nozzle above the liquid there too. Log what becomes of it.", l.Place())
+	case !first && mostly:
+		text = fmt.Sprintf("It is nearly all new now: over to the lid of %c, the nozzle above the liquid there too.", l.Into)
 	case !first:
 		text = fmt.Sprintf("Half of it is new now: over to the lid of %c, the nozzle above the liquid there too.", l.Into)
 	}

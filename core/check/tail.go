@@ -22,11 +22,10 @@ func (s *situation) planTail(out *Changeover, h *fluid.Hose) {
 	if out.Into == 0 || out.Into == out.To || half == 0 || half >= out.PushBack {
 		return
 	}
-	tail := out.PushBack - half
 	ways := []Way{
 		{Name: WayNew, Legs: out.Legs},
 		{Name: WayOld, Legs: []Leg{{Into: out.Into, Volume: out.PushBack}}},
-		{Name: WayPail, Legs: []Leg{{Into: out.Into, Volume: half}, {To: Pail, Volume: tail}}, Wasted: tail},
+		s.pailWay(out, h, half),
 	}
 	if w, ok := s.sweptWay(out, h); ok {
 		ways = append(ways, w)
@@ -34,7 +33,7 @@ func (s *situation) planTail(out *Changeover, h *fluid.Hose) {
 	p := s.pricing(out.Into, out.To)
 	for i := range ways {
 		w := &ways[i]
-		if w.Cannot = s.noRoom(w, out.Into); w.Cannot == "" {
+		if w.Cannot = s.cannot(w, out.Into, out.To); w.Cannot == "" {
 			p.price(w, s.tried(out, w.Legs, w.RunS))
 		}
 	}
@@ -55,6 +54,17 @@ func (s *situation) planTail(out *Changeover, h *fluid.Hose) {
 	if out.Order != nil {
 		out.Order.Hold = ways[best].RunS > 0
 	}
+}
+
+// pailWay is to push into a pail what comes while the cell is washed out three times; what comes behind is new but for a
+// twentieth of the cell, and goes into the new compartment.
+func (s *situation) pailWay(out *Changeover, h *fluid.Hose, half measure.Volume) Way {
+	end := min(max(upToHundredth(h.Size+sweptCells*out.Cell), half), out.PushBack)
+	w := Way{Name: WayPail, Legs: []Leg{{Into: out.Into, Volume: half}, {To: Pail, Volume: end - half}}, Wasted: end - half}
+	if end < out.PushBack {
+		w.Legs = append(w.Legs, Leg{Into: out.To, Volume: out.PushBack - end})
+	}
+	return w
 }
 
 // cheaper tells whether a way is better than another: the one that crosses no limit from which it is asked; then the one
@@ -80,16 +90,23 @@ func (s *situation) counts(w *Way) float64 {
 	return w.Load
 }
 
-// noRoom says why the old compartment cannot take what a way puts into it.
-func (s *situation) noRoom(w *Way, old byte) string {
-	var gets measure.Volume
+// cannot says why the old compartment cannot take what a way puts into it, or the new one not give it.
+func (s *situation) cannot(w *Way, old, to byte) string {
+	var gets, gives measure.Volume
 	for _, l := range w.Legs {
 		if l.Into == old {
 			gets += l.Volume
 		}
+		if l.Into != to {
+			gives += l.Volume
+		}
 	}
 	if w.RunS > 0 {
-		gets += s.b.Rig().PumpFlow.V.Over(w.RunS)
+		swept := s.b.Rig().PumpFlow.V.Over(w.RunS)
+		gets, gives = gets+swept, gives+swept
+	}
+	if there := s.b.Plumbing().Compartment(to).Drawable(); gives > there {
+		return fmt.Sprintf("%c can give %s; it would take %s.", to, gal(there), gal(gives))
 	}
 	if room := s.b.Plumbing().Compartment(old).Room(); gets > room {
 		return fmt.Sprintf("%c has room for %s; it would get %s.", old, gal(room), gal(gets))
