@@ -42,7 +42,8 @@ type Changeover struct {
 	Learned           bool // hose and cell rest on timed changeovers
 	// Legs is the same push-back in parts, each where it costs least.
 	Legs []Leg
-	// Ways are the ways that the mixed tail could go, in a fixed order, with what each would cost; one is chosen.
+	// Ways are the ways that the mixed tail could go, in a fixed order, with what each would cost; one is chosen. ToClean leaves
+	// out those that it did not need to look at, AllWays and WhatIf do not.
 	Ways []Way
 	// Order is what the return brings along, and what it would take to keep it away; nil where no bypass is reckoned.
 	Order *ReturnOrder

@@ -27,6 +27,16 @@ func ToClean(b *core.Book, in Intent) *Changeover {
 	return s.toClean()
 }
 
+// AllWays is ToClean with all ways that the tail could go priced, where there is anything to choose: for who looks at them.
+func AllWays(b *core.Book, in Intent) *Changeover {
+	s, err := look(b, in)
+	if err != nil {
+		return nil
+	}
+	s.allWays = true
+	return s.toClean()
+}
+
 func (s *situation) toClean() *Changeover {
 	if !s.changeKnown {
 		s.change, s.changeKnown = s.workClean(), true

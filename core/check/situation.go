@@ -50,6 +50,8 @@ type situation struct {
 	fulls     map[int32]float64
 	// smearTimes stands for the margin on the smear where it is above 0.
 	smearTimes float64
+	// allWays: all ways of the tail are priced, not only as many as it takes to choose.
+	allWays bool
 	// change is the changeover once it was asked for; changeKnown tells whether it was.
 	change      *Changeover
 	changeKnown bool

@@ -31,16 +31,20 @@ func (s *situation) planTail(out *Changeover, h *fluid.Hose) {
 		ways = append(ways, w)
 	}
 	p := s.pricing(out.Into, out.To)
+	plug := s.sketch()
+	s.push1(plug, out, ways[0].Legs[0], false)
+	best := 0
 	for i := range ways {
 		w := &ways[i]
 		if w.Cannot = s.cannot(w, out.Into, out.To); w.Cannot == "" {
-			p.price(w, s.tried(out, w.Legs, w.RunS))
+			p.price(w, s.roughly(out, w, plug, half))
 		}
-	}
-	best := 0
-	for i := range ways {
-		if ways[best].Cannot != "" || s.cheaper(&ways[i], &ways[best]) {
+		if ways[best].Cannot != "" || s.cheaper(w, &ways[best]) {
 			best = i
+		}
+		if i == 0 && w.Cannot == "" && s.counts(w) == 0 && !s.allWays {
+			ways = ways[:1] // no other can be better, and nobody looks at them
+			break
 		}
 	}
 	if ways[best].Cannot != "" {
@@ -114,8 +118,37 @@ func (s *situation) cannot(w *Way, old, to byte) string {
 	return ""
 }
 
-// tried goes a way on a sketch in which the compartments, too, keep where their liquid came from.
+// tried goes a way on a sketch.
 func (s *situation) tried(c *Changeover, legs []Leg, runS float64) *fluid.Plumbing {
+	p := s.sketch()
+	if runS > 0 {
+		s.sweep(p, c, runS)
+		p.Turn(s.up)
+	}
+	for _, l := range legs {
+		s.push1(p, c, l, true)
+	}
+	return p
+}
+
+// roughly goes a way near enough to price it. The plug is the same in all but the swept one.
+func (s *situation) roughly(c *Changeover, w *Way, plug *fluid.Plumbing, half measure.Volume) *fluid.Plumbing {
+	if w.RunS > 0 {
+		return s.tried(c, w.Legs, w.RunS)
+	}
+	p := plug.Sketch()
+	first := w.Legs[0]
+	if first.Volume -= half; first.Volume > 0 {
+		s.push1(p, c, first, false)
+	}
+	for _, l := range w.Legs[1:] {
+		s.push1(p, c, l, false)
+	}
+	return p
+}
+
+// sketch is the plumbing with the valves as meant, in which the compartments, too, keep where their liquid came from.
+func (s *situation) sketch() *fluid.Plumbing {
 	p := s.b.Plumbing().Sketch()
 	for i := range p.Compartments {
 		t := &p.Compartments[i]
@@ -124,21 +157,31 @@ func (s *situation) tried(c *Changeover, legs []Leg, runS float64) *fluid.Plumbi
 		}
 		t.Origin = fluid.KeepOrigins
 	}
-	if runS > 0 {
-		s.sweep(p, c, runS)
-	}
-	if runS > 0 || !s.sameLineUp() {
+	if !s.sameLineUp() {
 		p.Turn(s.up)
 	}
-	for _, l := range legs {
-		bypass := s.b.BypassAtHose(c.Hose, l.Volume).Or(0)
-		if into := p.Compartment(l.Into); into != nil {
-			p.PushBack(c.Hose, l.Volume, bypass, into)
-		} else {
-			p.PushOut(c.Hose, l.Volume, bypass, fluid.Place(l.To))
+	return p
+}
+
+// plenty is how many times what is pushed a compartment has to hold so that it does not matter, for a price, that what goes
+// back into it is drawn again.
+const plenty = 4
+
+// push1 pushes one leg. What goes back into the compartment that feeds the pump is booked slice by slice only where exact is
+// asked for, or where little is in it.
+func (s *situation) push1(p *fluid.Plumbing, c *Changeover, l Leg, exact bool) {
+	bypass := s.b.BypassAtHose(c.Hose, l.Volume).Or(0)
+	into := p.Compartment(l.Into)
+	switch {
+	case into == nil:
+		p.PushOut(c.Hose, l.Volume, bypass, fluid.Place(l.To))
+	case exact || l.Into != c.To || into.Drawable() < plenty*l.Volume:
+		p.PushBack(c.Hose, l.Volume, bypass, into)
+	default:
+		for _, part := range p.Draw(c.Hose, l.Volume, bypass) {
+			into.Liquid = into.Liquid.Plus(part)
 		}
 	}
-	return p
 }
 
 // pricing is what of a push-back is held against: of both compartments the products that are not their own, and the grasses

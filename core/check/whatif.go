@@ -78,6 +78,7 @@ func WhatIf(b *core.Book, in Intent, to byte) (Turn, error) {
 	if b.Plumbing().Compartment(to) == nil {
 		return Turn{}, &core.Problem{What: "No compartment is named.", Do: "Name one that the rig has.", Err: core.ErrRefused}
 	}
+	s.allWays = true
 	t := Turn{To: to, Name: b.RigCompartment(to).Name, Mix: b.MixIn(string(to)), Report: s.report(), Changeover: s.toClean()}
 	t.Set, t.Stay = b.ValvesTo(s.up)
 	for _, l := range Fits(b, in.Lawn) {

@@ -11,7 +11,7 @@ import (
 
 // ToClean says what it takes until the nozzle is clean enough for the intent, nil when it is.
 func ToClean(b *core.Book, in check.Intent) *Changeover {
-	c := check.ToClean(b, in)
+	c := check.AllWays(b, in)
 	if c == nil {
 		return nil
 	}
