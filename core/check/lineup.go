@@ -72,28 +72,11 @@ func (s *situation) standing() []Finding {
 		}
 		return []Finding{f}
 	case len(up.Supply) > 1:
-		flow := s.with.Flow.Or(0).GPM()
-		each := flow / float64(len(up.Supply))
-		f.Weight = Stop
-		f.Figured = core.Known(each)
-		f.Says = fmt.Sprintf("%d supplies are open: each gives %.1f gal a minute to the gun, and the compartments level out by themselves.", len(up.Supply), each)
-		f.Do = fmt.Sprintf("Close all supplies but %c.", up.Supply[0])
-		return []Finding{f}
+		return []Finding{s.twoOpen(f)}
 	case up.Return == 0:
-		f.Weight = Note
-		f.Says = "The return leads nowhere: no agitation, and the bypass has to go somewhere."
-		f.Do = fmt.Sprintf("Open the return to %c if the rig has a bypass.", up.Supply[0])
-		return []Finding{f}
+		return []Finding{s.returnNowhere(f)}
 	case up.Return != up.Supply[0]:
-		flow := s.b.Setting(core.BypassFlowGPM)
-		f.Weight = Stop
-		f.Figured = core.Known(flow)
-		f.Ground = GroundSetting
-		f.Source = "bypass flow: " + s.b.SettingSource(core.BypassFlowGPM)
-		f.Says = fmt.Sprintf("The return leads to %c while %c feeds the pump: about %.1f gal a minute of %c would run into %c.",
-			up.Return, up.Supply[0], flow, up.Supply[0], up.Return)
-		f.Do = fmt.Sprintf("Turn the return to %c before the pump runs.", up.Supply[0])
-		return []Finding{f}
+		return []Finding{s.returnElsewhere(f)}
 	}
 	return nil
 }
