@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"pgregory.net/rapid"
 )
 
 // clockAt is so many minutes after the entries of setUp, which are all of one moment.
@@ -170,5 +172,34 @@ func TestWhichHoseMoved(t *testing.T) {
 	}
 	if m, ok := b.HoseMovedAt("none"); ok {
 		t.Errorf("a hose that is not there moved at %v", m)
+	}
+}
+
+// movesOf is what the digest does not hold: when something moved, and what may have dried on.
+func movesOf(s *state) string { return fmt.Sprint(s.moved, s.wetted) }
+
+func sameMoves(t rapid.TB, a, b *Book) {
+	t.Helper()
+	if x, y := movesOf(&a.state), movesOf(&b.state); x != y {
+		t.Fatalf("when something moved is\n%s\nhere and\n%s\nthere", x, y)
+	}
+}
+
+// driedSound checks that what is on the list has gone through and is not cleaned away, each pair once.
+func driedSound(t rapid.TB, b *Book) {
+	t.Helper()
+	seen := map[string]bool{}
+	for _, d := range b.Dried() {
+		if b.Product(d.Product) == nil || d.Opened && d.Rinsed() || d.Since.Zero() || d.Last.Unix < d.Since.Unix || seen[d.Product] {
+			t.Fatalf("%+v", d)
+		}
+		seen[d.Product] = true
+		for _, r := range d.Rinses {
+			if pair := fmt.Sprintf("%s %c", d.Product, r.Letter); seen[pair] || r.Done < 0 || r.Done > TripleRinse {
+				t.Fatalf("%+v", d)
+			} else {
+				seen[pair] = true
+			}
+		}
 	}
 }

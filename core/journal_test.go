@@ -397,6 +397,7 @@ func (r *rest) enter(t *rapid.T, f Fact, at Moment) {
 func balanced(t rapid.TB, b *Book) {
 	t.Helper()
 	owedSound(t, b)
+	driedSound(t, b)
 	if s := b.Plumbing().Sum(); s.Volume != 0 || len(s.Holds) != 0 {
 		t.Fatalf("the sum over all places is %v", s)
 	}
@@ -478,6 +479,7 @@ func (r *rest) replays(t *rapid.T) {
 		if b.StateDigest() != r.book.StateDigest() || b.Digest() != r.book.Digest() || b.AccountsDigest() != r.book.AccountsDigest() {
 			t.Fatalf("folding the %s gives another book", what)
 		}
+		sameMoves(t, b, r.book)
 	}
 }
 
@@ -508,12 +510,14 @@ func (r *rest) twin(t *rapid.T) {
 	if b.StateDigest() != r.book.StateDigest() {
 		t.Fatalf("a book without the struck entries says something else:\n%v\n%v", r.book.Plumbing().Accounts(), b.Plumbing().Accounts())
 	}
+	sameMoves(t, b, r.book)
 }
 
 func TestCloneIsIndependent(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := anyJournal(t, 60)
 		before, base := r.book.StateDigest(), r.book.base.StateDigest()
+		moves, baseMoves := movesOf(&r.book.state), movesOf(r.book.base)
 		c := *r
 		c.book = r.book.Clone()
 		c.entries = append([]Entry(nil), r.entries...)
@@ -523,6 +527,9 @@ func TestCloneIsIndependent(t *testing.T) {
 		}
 		if r.book.StateDigest() != before || r.book.base.StateDigest() != base {
 			t.Fatal("entering facts into a clone changed the book")
+		}
+		if movesOf(&r.book.state) != moves || movesOf(r.book.base) != baseMoves {
+			t.Fatal("entering facts into a clone changed when something moved in the book")
 		}
 		// And the other way about: the book goes on from where it stood.
 		after := c.book.StateDigest()
