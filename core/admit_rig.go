@@ -34,6 +34,9 @@ func (s *state) admitRig(f *Rig) error {
 	if err := admitPump(f); err != nil {
 		return err
 	}
+	if err := admitPlumbing(f); err != nil {
+		return err
+	}
 	return s.admitRigAround(f)
 }
 
