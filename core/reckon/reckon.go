@@ -36,7 +36,7 @@ func reckonings() []reckoning {
 		}, pressure},
 		{"changeover", []string{
 			"inside_diameter_in", "length_ft", "hose_volume_gal", "flow_gpm", "bypass_flow_gpm", "pump_flow_gpm", "dead_volume_gal",
-			"stop_at_new_fraction", "sigma_factor", "sigma_volume_gal", "D_over_ud", "diameter_m", "length_m", "reynolds",
+			"stop_at_new_fraction", "sigma_factor", "sigma_volume_gal", "d_over_ud", "diameter_m", "length_m", "reynolds",
 			"temperature_c", "kinematic_viscosity_m2_s", "volume_of_a_gal", "volume_b_before_gal", "conc_a_oz_gal",
 			"carrier_gal_per_1000ft2", "label_oz_per_1000ft2",
 		}, changeover},
