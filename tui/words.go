@@ -95,7 +95,7 @@ var shortRules = map[string]string{"season": "too much this year", "interval": "
 // shortThings are the words for what a finding is about, where its rule looks at several things.
 var shortThings = map[string]string{
 	"wind": "wind", "temperature": "temperature", "inversion": "inversion", "rain": "rain", "drying": "drying", "age": "old weather", "growth": "growth", "date": "restricted date", "phosphorus": "phosphorus", "own note": "own note", "new_turf": "new turf",
-	"strainers": "strainers", "agitation": "agitation", "no agitation": "agitation", "standing": "standing time", "pressure": "pressure", "flow": "flow",
+	"strainers": "strainers", "agitation": "agitation", "no agitation": "agitation", "standing": "standing time", "pressure": "pressure", "flow": "flow", "pump flow": "flow of the pump",
 	label.SiteWater: "water", label.SiteWell: "well", label.SiteEdible: "edible bed", label.SiteRoots: "tree roots", label.SiteBloom: "bloom", label.SiteSeeding: "seeding",
 }
 

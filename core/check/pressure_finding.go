@@ -8,7 +8,7 @@ import (
 
 const (
 	aboutPressure = "pressure"
-	aboutFlow     = "flow"
+	aboutFlow     = "pump flow"
 )
 
 // pump is what the pump cannot give: more flow than it has, which is asked about, because area times rate is then not what
