@@ -135,6 +135,13 @@ func (s *state) digestPlumbing(w *binaryWriter) {
 		}
 	}
 	s.digestHoppers(w)
+	if len(p.Return.Charge) > 0 { // only a bypass that was reckoned parts it
+		w.str("return line")
+		w.count(len(p.Return.Charge))
+		for _, l := range p.Return.Charge {
+			w.liquid(l)
+		}
+	}
 	w.count(len(s.origins))
 	for _, o := range s.origins {
 		w.count(int(o.Letter))

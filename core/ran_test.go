@@ -256,3 +256,17 @@ func TestRanLosesNothing(t *testing.T) {
 		}
 	})
 }
+
+// Two books whose return lines hold the same in another order will move other liquid: their digests differ. A journal
+// without a reckoned bypass keeps its digest, which the stored journals hold.
+func TestOrderInTheReturnLineIsInTheDigest(t *testing.T) {
+	b := play(t, NewBook(1), pumped+`{"fact":"pushed_back","into":"a","volume_gal":0.02}`)
+	c := b.Clone()
+	if len(b.plumbing.Return.Charge) < 2 {
+		t.Fatalf("the return line holds %v", b.plumbing.Return)
+	}
+	c.plumbing.Return.Charge = nil
+	if b.StateDigest() == c.StateDigest() {
+		t.Error("the order of the parcels is not in the digest")
+	}
+}

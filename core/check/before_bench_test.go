@@ -24,3 +24,15 @@ func BenchmarkBefore(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkBeforeWithPump is BenchmarkBefore on a rig whose bypass is reckoned.
+func BenchmarkBeforeWithPump(b *testing.B) {
+	book := play(b, withPump+hoseOf("a"))
+	b.ReportAllocs()
+	b.ResetTimer()
+	for range b.N {
+		if _, err := Before(book, Intent{Lawn: "Alder", At: clock}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -10,7 +10,7 @@ import (
 )
 
 // logRan is what is said of a state that moves liquid by itself.
-const logRan = "If it stood so with the gun shut, log it: ran, with the seconds and whether the pump ran."
+const logRan = "If it stood so with the gun shut, log ran with the seconds."
 
 // twoOpen: each gives a part, the compartments level out, and with the pump running the higher one may push into the
 // lower. The closed forms are Torricelli's, with the losses of the way between, and the energy balance of two branches.
@@ -18,16 +18,20 @@ func (s *situation) twoOpen(f Finding) Finding {
 	each := s.with.Flow.Or(0).GPM() / float64(len(s.up.Supply))
 	f.Weight = Stop
 	f.Figured = core.Known(each)
-	f.Says = fmt.Sprintf("%d supplies are open: each gives %.1f gal a minute to the gun, and the compartments level out by themselves", len(s.up.Supply), each)
+	f.Says = fmt.Sprintf("%d supplies are open: each gives %.1f gal a minute to the gun", len(s.up.Supply), each)
 	f.Do = fmt.Sprintf("Close all supplies but %c.", s.up.Supply[0])
 	high, low, run, ok := s.b.Levelling(s.up.Supply)
 	if !ok {
-		f.Says += ". " + logRan
+		f.Says += ", and the compartments level out by themselves. " + logRan
 		return f
 	}
 	minute := run.Moved(60).Volume()
-	f.Says += fmt.Sprintf(": %.1f gal a minute run from %c into %c now, %s in the first minute, %s until they stand level after %s s.",
-		run.Flow.GPM(), high.Letter, low.Letter, gal(minute), gal(run.Total.Volume()), measure.SecondsText(run.Seconds))
+	roughly := "" // by a setting for the depth, not by what the rig says
+	if !high.Known || !low.Known {
+		roughly = "roughly "
+	}
+	f.Says += fmt.Sprintf(", and %c levels out into %c: %s%.1f gal a minute now, %s in a minute, %s in all after %s s.",
+		high.Letter, low.Letter, roughly, run.Flow.GPM(), gal(minute), gal(run.Total.Volume()), measure.SecondsText(run.Seconds))
 	f.Says += s.brought(high.Letter, low.Letter, minute)
 	pump := s.pumpFlow()
 	if branches := s.b.Branches(high, low, pump); branches.PushesBelow() > pump {
