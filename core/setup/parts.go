@@ -45,6 +45,8 @@ func partForm(name, about string, b *core.Book) (Form, bool) {
 	switch name {
 	case Pump:
 		return pumpForm(r), true
+	case Plumbing:
+		return plumbingForm(r), true
 	case Compartment:
 		return compartmentForm(r, about), true
 	case Hose:
