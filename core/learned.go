@@ -202,12 +202,19 @@ func (f *Rig) hose(name string) *RigHose {
 }
 
 // hoseDoubt is the share by which the volume of a hose is uncertain until it is measured: by its bore where bore and
-// length gave it, else that of a volume that was entered.
+// length gave it, else that of a volume that was entered. One that bore and length do not bear out is uncertain by as much
+// as they differ, and at most by the bore: it may be a measured one, or that of several lengths coupled.
 func (s *state) hoseDoubt(h *RigHose) float64 {
-	if h.Bore.Known && h.Length.Known && h.Volume == fluid.BoreVolume(h.Bore.V, h.Length.V) {
-		return hydraulics.BoreBand(h.Bore.V)
+	entered := s.Setting(HoseErrorPct) / 100
+	if !h.Bore.Known || !h.Length.Known {
+		return entered
 	}
-	return s.Setting(HoseErrorPct) / 100
+	band, by := hydraulics.BoreBand(h.Bore.V), fluid.BoreVolume(h.Bore.V, h.Length.V)
+	if h.Volume == by || by <= 0 {
+		return band
+	}
+	off := math.Abs(float64(h.Volume-by)) / float64(by)
+	return min(max(off, entered), max(band, entered))
 }
 
 // Learned is what is known of a hose (empty: the first) and of the cell; nothing where there is no such hose.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
 	"example.com/tintline/core/sheet"
 )
@@ -269,7 +270,9 @@ func hoseOf(name, bore, length, volume string) (core.RigHose, error) {
 	if volume != "" {
 		v, err := measure.ReadVolume(volume, "gal")
 		h.Volume = v
-		return h, err
+		if err != nil || bore == "" {
+			return h, err
+		}
 	}
 	in, err := measure.ReadLength(bore, "in")
 	if err != nil {
@@ -280,9 +283,9 @@ func hoseOf(name, bore, length, volume string) (core.RigHose, error) {
 	return h, err
 }
 
-// HoseText is a hose's size as it would be typed.
+// HoseText is a hose's size as it would be typed: a volume where bore and length do not make it up.
 func HoseText(h core.RigHose) string {
-	if h.Bore.Known && h.Length.Known {
+	if h.Bore.Known && h.Length.Known && (h.Volume == 0 || h.Volume == fluid.BoreVolume(h.Bore.V, h.Length.V)) {
 		return boreText(h.Bore.V) + " x " + figure(h.Length.V.Feet())
 	}
 	return gallons(h.Volume) + " gal"

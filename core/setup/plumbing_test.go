@@ -56,7 +56,7 @@ func TestPlumbingSaysWhatIsWrong(t *testing.T) {
 		{"suction", "much", "much"},
 		{"dead_legs", "fill line", "is no branch with its gallons"},
 		{"dead_legs", "fill line=0", "out of range"},
-		{"dead_legs", "x=1; x=2", "named twice"},
+		{"dead_legs", "x=1; x=2", "stands twice"},
 		{"agitation_a", "spoon", "cannot be chosen"},
 		{"tint_a", strings.Repeat("b", 90), "90"},
 	} {

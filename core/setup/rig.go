@@ -68,8 +68,8 @@ func tankFields() []Field {
 			Allowed: gallons,
 		}, {
 			Key: keyHose, Words: "hose", Start: "3/8 x 300", Source: commonPractice, need: always, check: checkHose,
-			Help:    "Inside diameter in inches by length in feet, or what it holds.",
-			Allowed: "bore by length, 3/8 x 300, or a volume, 1.7 gal",
+			Help:    "Inside diameter in inches by length in feet, or what it holds. Coupled lengths: with + between them.",
+			Allowed: "bore by length, 3/8 x 300, several with + between them, or a volume, 1.7 gal",
 		}, {
 			Key: keyRig, Words: "name of the rig", Start: "truck 1", need: always, check: cell(sheet.Rig, "name"),
 			Help: "What this truck is called in the book.", Allowed: allowed(sheet.Rig, "name"),
@@ -131,39 +131,6 @@ func checkCapacities(_ Answers, said string) error {
 		}
 	}
 	return nil
-}
-
-// hose reads bore by length, or a volume.
-func hose(said string) (bore, length, volume string, err error) {
-	low := strings.ToLower(strings.ReplaceAll(said, "×", "x"))
-	if i := strings.IndexByte(low, 'x'); i > 0 {
-		bore, length = strings.TrimSpace(low[:i]), strings.TrimSpace(low[i+1:])
-		if bore == "" || length == "" {
-			err = &Wrong{What: fmt.Sprintf("%q has not both a bore and a length.", said), Do: "Type them as 3/8 x 300: inches by feet."}
-		}
-		return bore, length, "", err
-	}
-	if _, err := measure.ParseNumber(said); err == nil {
-		return "", "", "", &Wrong{
-			What: fmt.Sprintf("%s gal in the hose, or a bore of %s in?", said, said),
-			Do:   fmt.Sprintf("Type %s gal, or the bore with the length behind it, such as %s x 300.", said, said),
-		}
-	}
-	return "", "", said, nil
-}
-
-func checkHose(_ Answers, said string) error {
-	bore, length, volume, err := hose(said)
-	switch {
-	case err != nil:
-		return err
-	case volume != "":
-		return sheet.Check(sheet.Rig, "volume_gal", volume)
-	}
-	if err := sheet.Check(sheet.Rig, "inside_diameter_in", bore); err != nil {
-		return err
-	}
-	return sheet.Check(sheet.Rig, "length_ft", length)
 }
 
 const hopperAllowed = "more than 0 lb and up to 22,000 lb"

@@ -224,8 +224,9 @@ func TestRigComesBack(t *testing.T) {
 		volume := func(what string, low int64) measure.Volume {
 			return measure.Volume(d.int(what, low, int64(core.LargestVolume)))
 		}
-		f := &core.Rig{RigName: d.name("rig"), Cell: volume("cell", 0), ReturnLine: volume("return", 0)}
+		f := &core.Rig{RigName: d.name("rig"), Cell: volume("cell", 0) / 4, ReturnLine: volume("return", 0)}
 		w.rows = append(w.rows, map[string]string{"part": "rig", "name": f.RigName, "cell_gal": nl(f.Cell), "return_line_gal": nl(f.ReturnLine)})
+		d.plumbing(f, w.rows[0])
 		for i := range d.int("compartments", 2, 6) {
 			c := core.RigCompartment{Letter: byte('a' + i), Name: d.name("compartment"), Colour: d.text("colour"), Capacity: volume("capacity", 1)}
 			c.Heel = measure.Volume(d.int("heel", 0, int64(c.Capacity)-1))
@@ -234,8 +235,9 @@ func TestRigComesBack(t *testing.T) {
 				c.Marks = append(c.Marks, core.GaugeMark{Mark: mark, Volume: measure.Volume(len(c.Marks))})
 				chart = append(chart, fmt.Sprintf("%s = %d nl", mark, len(c.Marks)-1))
 			}
-			f.Compartments = append(f.Compartments, c)
-			w.rows = append(w.rows, map[string]string{"gauge_marks_gal": strings.Join(chart, ";"), "part": "Compartment", "letter": strings.ToUpper(string(rune(c.Letter))), "name": c.Name, "colour": c.Colour, "capacity_gal": nl(c.Capacity), "heel_gal": nl(c.Heel)})
+			r := map[string]string{"gauge_marks_gal": strings.Join(chart, ";"), "part": "Compartment", "letter": strings.ToUpper(string(rune(c.Letter))), "name": c.Name, "colour": c.Colour, "capacity_gal": nl(c.Capacity), "heel_gal": nl(c.Heel)}
+			d.kept(&c, r)
+			f.Compartments, w.rows = append(f.Compartments, c), append(w.rows, r)
 		}
 		hoses := distinct(d, "hoses")
 		for _, n := range hoses {
@@ -245,6 +247,7 @@ func TestRigComesBack(t *testing.T) {
 				h.Bore = core.Known(measure.Length(d.int("bore", 1, int64(core.WidestBore))))
 				r["inside_diameter_in"] = fmt.Sprintf("%d um", h.Bore.V)
 			}
+			d.weighed(&h, r)
 			f.Hoses, w.rows = append(f.Hoses, h), append(w.rows, r)
 		}
 		for _, n := range distinct(d, "applicators") {
@@ -263,6 +266,7 @@ func TestRigComesBack(t *testing.T) {
 				a.Hopper = measure.Mass(d.int("hopper", 0, int64(core.LargestHopper)))
 				r["hopper_lb"] = fmt.Sprintf("%d ng", a.Hopper)
 			}
+			a.PSI = d.psi("needs", r, "needs_psi")
 			w.rows = append(w.rows, r)
 			for i := range d.int("tips", 0, 2) {
 				tip := core.Tip{Name: fmt.Sprintf("tip %d", i)}

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"example.com/tintline/core"
@@ -45,7 +46,7 @@ var plumbingColumns = []column{
 		reader: squareFeet(), parts: []string{partCompartment},
 	}, {
 		Column: Column{Name: "floor_in", Words: "its lowest inside point above that of the lowest compartment", Example: "2"},
-		reader: inches(), parts: []string{partCompartment},
+		reader: farInches(), parts: []string{partCompartment},
 	}, {
 		Column: Column{Name: "gauge_off_in", Words: "how far its gauge is from the middle, along the truck", Example: "10"},
 		reader: farInches(), parts: []string{partCompartment},
@@ -102,6 +103,9 @@ func deadLegs() reader {
 			if err != nil {
 				return nil, err
 			}
+			if slices.ContainsFunc(out, func(d core.DeadLeg) bool { return d.Name == leg }) {
+				return nil, faultf("%s stands twice.", quote(leg))
+			}
 			out = append(out, core.DeadLeg{Name: leg, Volume: v.(measure.Volume)})
 		}
 		return out, plain(cell)
@@ -132,4 +136,3 @@ func weighed(r *row, h core.RigHose) core.RigHose {
 	h.PairPump, h.PairGun = maybe[float64](r, "pair_pump_psi"), maybe[float64](r, "pair_gun_psi")
 	return h
 }
-

@@ -16,7 +16,9 @@ const (
 	rigHead  = "part,name,letter,capacity_gal,heel_gal,inside_diameter_in,length_ft,volume_gal,kind,hose,delivery_gal_per_1000_sqft,supply,return,valves\n"
 	tipHead  = "part,name,applicator,delivery_gal_per_1000_sqft,delivery_lb_per_1000_sqft,pressure_psi,letter,capacity_gal,kind,hopper_lb,volume_gal,gauge_marks_gal\n"
 	tipTwo   = "rig,r\ncompartment,,,,,,a,100\ncompartment,,,,,,b,100\nhose,reel,,,,,,,,,1\napplicator,gun,,1.5,,,,,gun\n"
-	rigTwo   = "rig,r\ncompartment,,a,100\ncompartment,,b,100\nhose,reel,,,,,,1\n"
+	// plumb sets a rig up whose row says more of its plumbing.
+	plumb  = "part,name,letter,capacity_gal,volume_gal,suction_gal,dead_legs_gal,pump_flow_gpm,pump_psi,cross_inside_diameter_in,cross_length_ft,cross_loss,tint,agitation,mark_unit,plan_sqft,floor_in,gauge_off_in,outside_diameter_in,dry_lb,pair_flow_gpm,pair_pump_psi,pair_gun_psi,needs_psi,kind,delivery_gal_per_1000_sqft\ncompartment,,a,100\ncompartment,,b,100\nhose,reel,,,1\n"
+	rigTwo = "rig,r\ncompartment,,a,100\ncompartment,,b,100\nhose,reel,,,,,,1\n"
 )
 
 func TestWhatIsWrong(t *testing.T) {
@@ -117,6 +119,27 @@ func TestWhatIsWrong(t *testing.T) {
 		{Rig, rigHead + rigTwo + "line_up,x,,,,,,,,,,a;c\n", 6, "supply", `There is no compartment "c".`, "one of a, b", ""},
 		{Rig, rigHead + rigTwo + "line_up,x,,,,,,,,,,a;a\n", 6, "supply", "twice", "each once", ""},
 		{Rig, rigHead + rigTwo + "line_up,x,,,,,,,,,,a,,suction\n", 6, "valves", "no valve with its position", "suction valve=left", ""},
+		{Rig, plumb + "rig,r,,,,-1\n", 5, "suction_gal", "is less than nothing", "0 to 10,000 gal", ""},
+		{Rig, plumb + "rig,r,,,,,fill line\n", 5, "dead_legs_gal", `"fill line" is no branch with its gallons`, "second reel=0.2", ""},
+		{Rig, plumb + "rig,r,,,,,fill line=0\n", 5, "dead_legs_gal", "out of range", "second reel=0.2", ""},
+		{Rig, plumb + "rig,r,,,,,x=1; x=2\n", 5, "dead_legs_gal", `"x" stands twice.`, "second reel=0.2", ""},
+		{Rig, plumb + "rig,r,,,,,,0\n", 5, "pump_flow_gpm", "out of range", "up to 500 gpm", ""},
+		{Rig, plumb + "rig,r,,,,,,,1001\n", 5, "pump_psi", "out of range", "1,000 psi", ""},
+		{Rig, plumb + "rig,r,,,,,,,,13\n", 5, "cross_inside_diameter_in", "out of range", "up to 12 in", ""},
+		{Rig, plumb + "rig,r,,,,,,,,,0\n", 5, "cross_length_ft", "out of range", "more than 0", ""},
+		{Rig, plumb + "rig,r,,,,,,,,,,7 psi\n", 5, "cross_loss", "no sum of loss coefficients", "up to 1,000", ""},
+		{Rig, plumb + "rig,r\ncompartment,,c,100,,,,,,,,,blue,jett\n", 6, "agitation", `"jett" is not known here.`, "paddle, jet or none", "jet"},
+		{Rig, plumb + "rig,r\ncompartment,,c,100,,,,,,,,,blue,jet,ft\n", 6, "mark_unit", `"ft" is not known here.`, "in or cm", ""},
+		{Rig, plumb + "rig,r\ncompartment,,c,100,,,,,,,,,blue,jet,in,0\n", 6, "plan_sqft", "out of range", "more than 0", ""},
+		{Rig, plumb + "rig,r\ncompartment,,c,100,,,,,,,,,blue,jet,in,6,2 lb\n", 6, "floor_in", "is a weight", "in", ""},
+		{Rig, plumb + "rig,r\ncompartment,,c,100,,,,,,,,,blue,jet,in,6,2,241\n", 6, "gauge_off_in", "out of range", "0 to 240 in", ""},
+		{Rig, plumb + "rig,r\nhose,short,,,1,,,,,,,,,,,,,,0\n", 6, "outside_diameter_in", "out of range", "up to 12 in", ""},
+		{Rig, plumb + "rig,r\nhose,short,,,1,,,,,,,,,,,,,,,3 gal\n", 6, "dry_lb", "is a volume", "lb", ""},
+		{Rig, plumb + "rig,r\nhose,short,,,1,,,,,,,,,,,,,,,,2,1001,30\n", 6, "pair_pump_psi", "out of range", "1,000 psi", ""},
+		{Rig, plumb + "rig,r\nhose,short,,,1,,,,,,,,,,,,,,,,2,30,100\n", 6, "pair_flow_gpm", "Hose short has 30 psi at the pump and 100 psi at the gun.", "", ""},
+		{Rig, plumb + "rig,r\nhose,short,,,1,,,,,,,,,,,,,,,,2,30\n", 6, "", "not all is given", "", ""},
+		{Rig, plumb + "rig,r\napplicator,gun,,,,,,,,,,,,,,,,,,,,,,0,gun,1.5\n", 6, "needs_psi", "out of range", "1,000 psi", ""},
+		{Rig, plumb + "rig,r\ncompartment,,c,100,,,,8\n", 6, "pump_flow_gpm", "stands where a row of part compartment has nothing", "nothing there", ""},
 		{Rig, rigHead + rigTwo + "line_up,x,,,,,,,,,,a,,s=1;s=2\n", 6, "valves", "stands twice", "suction valve=left", ""},
 	} {
 		var all Troubles
