@@ -187,7 +187,7 @@ func (g *anyFact) fact() Fact {
 		kindRouted, kindCarriedOver, kindCarriedOver, kindHeld, kindResumed, kindResumed, kindNoted, kindGrowthSeen, kindCautioned,
 		kindTintSeen, kindWeather, kindOverridden, kindSetting, kindRinsed, kindLawn, kindMix, kindProduct, kindDayClosed, kindDayOpened, kindDayOpened, kindRig,
 		kindLoadPlanned, kindLoadPlanned, kindTicked, kindTicked, kindTicked,
-		kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted, kindRan, kindCleaned, kindMarked,
+		kindSpread, kindSpread, kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted, kindRan, kindCleaned, kindMarked,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
 	case kindRig:

@@ -230,7 +230,7 @@ func (s *state) admitRan(f *Ran) error {
 		return refuse("Log how the valves stood first, as lined_up; if none was open, leave it out.", "No compartment is open by the book, so nothing moved.")
 	}
 	for _, d := range f.Drawn {
-		if err := s.admitDrawn(d); err != nil {
+		if err := s.admitDrawn(d, f.Levelled); err != nil {
 			return err
 		}
 	}
@@ -253,7 +253,8 @@ func (s *state) admitRan(f *Ran) error {
 	return nil
 }
 
-func (s *state) admitDrawn(d RanDrawn) error {
+// admitDrawn refuses more than was there, and than ran in meanwhile.
+func (s *state) admitDrawn(d RanDrawn, levelled []RanLevelled) error {
 	c := s.plumbing.Compartment(d.From)
 	if c == nil {
 		return s.noCompartment(d.From)
@@ -265,7 +266,13 @@ func (s *state) admitDrawn(d RanDrawn) error {
 	if to == 0 {
 		return refuse("Log first where the return led.", "%s gal are said to have gone round, and the return leads nowhere.", d.Volume.Text())
 	}
-	if have, band := c.Drawable(), s.Band(&c.Tank); d.From != to && d.Volume > have+band {
+	have, band := c.Drawable(), s.Band(&c.Tank)
+	for _, l := range levelled {
+		if l.To == d.From {
+			have += min(l.Volume, c.Capacity)
+		}
+	}
+	if d.From != to && d.Volume > have+band {
 		return beyond("Compartment "+string(d.From), d.Volume, have, band, "Read its gauge and log it first.")
 	}
 	return nil
