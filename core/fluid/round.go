@@ -67,6 +67,7 @@ type round struct {
 	to          *Compartment
 	gun, bypass measure.Volume
 	draw        func(gun, bypass measure.Volume) (Liquid, measure.Volume)
+	finest      int   // in how many steps it is cut at most; 0: roundSlices
 	spill       Place // where what finds no room in the compartment goes; empty: it is booked there all the same
 	out         []Liquid
 }
@@ -92,7 +93,11 @@ func (r *round) step() (step, fine measure.Volume) {
 		fine = total
 	}
 	fine = min(fine, total)
-	step = max(r.p.Cell.Size/cellSteps, fine/roundSlices, 1)
+	most := r.finest
+	if most == 0 {
+		most = roundSlices
+	}
+	step = max(r.p.Cell.Size/cellSteps, fine/measure.Volume(most), 1)
 	if r.p.Cell.Size == 0 {
 		step = max(r.p.Return.Size/cellSteps, step)
 	}

@@ -161,6 +161,25 @@ func TestBothSuctionsOpen(t *testing.T) {
 	}
 }
 
+// The same with a cell between: no closed form, so the integration stands alone.
+func TestBothSuctionsOpenWithACell(t *testing.T) {
+	const cell, gun, bypass, minutes = 0.3, 3.0, 5.0, 4.0
+	p := withReturn(cell, 0, 'a')
+	a, b := p.Compartment('a'), p.Compartment('b')
+	a.Liquid, b.Liquid = full(large*40*gal, oldMix, 1), full(large*60*gal, newMix, 2)
+	a.Liquid.From, b.Liquid.From = nil, nil
+	p.Turn(LineUp{Supply: []byte("ab"), Return: 'a'})
+	p.Draw("reel", measure.Gallons(large*gun*minutes), measure.Gallons(large*bypass*minutes))
+	const q = gun + bypass
+	y := integrate([]float64{40, 0, 0}, minutes, 20_000, func(y, dy []float64) { // volume of a; new in a and in the cell
+		dy[0] = bypass - q/2
+		dy[1] = bypass*y[2]/cell - q/2*y[1]/y[0]
+		dy[2] = q * ((y[1]/y[0]+1)/2 - y[2]/cell)
+	})
+	near(t, "new in a", gallonsOf(newMix, a.Liquid), y[1], 1e-3*y[1])
+	near(t, "new in the cell", gallonsOf(newMix, p.Cell.Liquid), y[2], 1e-3*y[2])
+}
+
 // The return stays on the old compartment for T minutes while b feeds the pump: b loses
 // qb T - qb/(qb+qg) Vm (1 - e^(-(qb+qg)T/Vm)), of which up to V_return is still in the line.
 func TestReturnHeldOnTheOldCompartment(t *testing.T) {

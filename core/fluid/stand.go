@@ -31,7 +31,7 @@ func (p *Plumbing) Stand(drawn []Drawing, levelled []Levelling, spill Place) {
 	}
 	slices := int64(1)
 	if len(weights)+len(levelled) > 1 {
-		slices = standSlices
+		slices, r.finest = standSlices, roundSlices/standSlices
 	}
 	part := func(v measure.Volume, k int64) measure.Volume {
 		return measure.Volume(measure.MulDiv(int64(v), k+1, slices) - measure.MulDiv(int64(v), k, slices))
