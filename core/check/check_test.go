@@ -10,8 +10,15 @@ import (
 	"example.com/tintline/core/measure"
 )
 
+// tester is a test, or a property.
+type tester interface {
+	Helper()
+	Fatal(args ...any)
+	Fatalf(format string, args ...any)
+}
+
 // play enters lines as if typed.
-func play(t testing.TB, lines string) *core.Book {
+func play(t tester, lines string) *core.Book {
 	t.Helper()
 	b := core.NewBook(1)
 	more(t, b, lines)
@@ -20,7 +27,7 @@ func play(t testing.TB, lines string) *core.Book {
 
 var clock = core.Moment{Unix: 1_780_000_000}
 
-func more(t testing.TB, b *core.Book, lines string) {
+func more(t tester, b *core.Book, lines string) {
 	t.Helper()
 	for _, s := range strings.Split(strings.TrimSpace(lines), "\n") {
 		if s == "" {
@@ -34,7 +41,7 @@ func more(t testing.TB, b *core.Book, lines string) {
 	}
 }
 
-func log(t testing.TB, b *core.Book, facts ...core.Fact) {
+func log(t tester, b *core.Book, facts ...core.Fact) {
 	t.Helper()
 	es, err := b.Prepare("test", clock, facts...)
 	if err != nil {

@@ -173,14 +173,17 @@ func (s *situation) until(h *fluid.Hose, off, tolerance float64, by func(fluid.L
 	limit, cell := tolerance*slack, s.b.Plumbing().Cell
 	sharp := lastOff(h, by, limit)
 	if off > limit && cell.Size > 0 {
-		limit = tolerance
 		behind := float64(hydraulics.EffectiveCell(hydraulics.Of(cell.Size), s.with.Flow.Or(0), s.bypass()).Volume())
 		sharp = h.Size + measure.Volume(math.Ceil(behind*math.Log(off/tolerance)))
 	}
 	if sharp == 0 || !s.smears(h) {
 		return sharp
 	}
-	return max(sharp, s.profileOf(h, by, true).from(limit).Volume())
+	p := s.profileOf(h, by, true)
+	with := p.from(tolerance)
+	// Close to the tolerance more smear can bring it in sooner: the margin is there to make it no less.
+	p.run.Sigma /= hydraulics.Gallons(max(s.margin(h), 1))
+	return max(sharp, with.Volume(), p.from(tolerance).Volume())
 }
 
 func above(k int32, in float64) func(fluid.Liquid) float64 {
