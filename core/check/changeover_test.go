@@ -300,3 +300,9 @@ func TestAdvisedIsEnough(t *testing.T) {
 		t.Errorf("only %d changeovers were gone", asked)
 	}
 }
+
+func TestDoubtsAreInTheTable(t *testing.T) {
+	if smearUncertain != 0.2 || flowUncertain != 0.03 { // the reference for hoses, section 6.6
+		t.Errorf("smear %g, flow %g", smearUncertain, flowUncertain)
+	}
+}

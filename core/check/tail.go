@@ -224,9 +224,9 @@ func (s *situation) keptFor(letter byte) keptBy {
 }
 
 // strangeSum is what has come into a compartment of others since it was last loaded empty or rinsed.
-func (s *situation) strangeSum(letter byte) measure.Volume {
+func strangeSum(b *core.Book, letter byte) measure.Volume {
 	var sum measure.Volume
-	for _, x := range s.b.Strangers(letter) {
+	for _, x := range b.Strangers(letter) {
 		sum += x.In
 	}
 	return sum
@@ -398,11 +398,8 @@ func (s *situation) returnOrder(old byte, h *fluid.Hose) *ReturnOrder {
 	cell, line := float64(s.b.Plumbing().Cell.Size), float64(s.b.Plumbing().Return.Size)
 	run := s.run(h)
 	round := float64(cell - float64(hydraulics.EffectiveCell(run.Cell, run.Gun, run.Bypass).Volume()))
-	gone := sweptCells*cell + line // all that goes round while the return is held, with the gun shut
-	o := &ReturnOrder{Together: measure.Volume(line + round), HeldS: pump.V.Seconds(measure.Volume(gone))}
-	o.Held = measure.Volume(gone)
-	if cell > 0 {
-		o.Held = measure.Volume(gone + float64(cell*math.Expm1(-gone/cell)))
-	}
+	o := &ReturnOrder{Together: measure.Volume(line + round), HeldS: pump.V.Seconds(measure.Volume(sweptCells*cell + line))}
+	// What was in the line comes first, and as much of what the cell gives stays in it: the new compartment gets that back.
+	o.Held = measure.Volume(sweptCells*cell + float64(cell*math.Expm1(-sweptCells)))
 	return o
 }

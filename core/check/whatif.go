@@ -38,7 +38,8 @@ type PlaceAfter struct {
 	Share   float64
 	// Lays is what that does on the lawns that it still serves.
 	Lays Residue
-	// Sum is what has come in of others since it was last loaded empty or rinsed, this push-back included.
+	// Sum is what has come in of others since it was last loaded empty or rinsed, this push-back included; 0 where that
+	// cannot be.
 	Sum measure.Volume
 	// Loses are the lawns ahead today that it fits now and would not fit any more.
 	Loses []string
@@ -86,13 +87,18 @@ func WhatIf(b *core.Book, in Intent, to byte) (Turn, error) {
 	}
 	if t.Changeover != nil && t.Changeover.Into != 0 {
 		t.Places = s.placesAfter(t.Changeover)
-		t.Pushed, t.Cannot = s.afterPush(t.Changeover)
+		var then *core.Book
+		if t.Pushed, then, t.Cannot = s.afterPush(t.Changeover); then != nil {
+			for i := range t.Places {
+				t.Places[i].Sum = strangeSum(then, t.Places[i].Letter)
+			}
+		}
 	}
 	return t, nil
 }
 
 // afterPush enters the changeover into a copy of the book and asks again.
-func (s *situation) afterPush(c *Changeover) (*Report, error) {
+func (s *situation) afterPush(c *Changeover) (*Report, *core.Book, error) {
 	try := s.b.Clone()
 	facts := []core.Fact{&core.LinedUp{Supply: s.up.Supply, Return: s.up.Return}}
 	if w := c.way(); w != nil && w.RunS > 0 {
@@ -101,17 +107,17 @@ func (s *situation) afterPush(c *Changeover) (*Report, error) {
 	for _, f := range append(facts, Pushed(c, c.PushBack)...) {
 		es, err := try.Prepare("what if", s.in.At, f)
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		if err := try.Apply(es[0]); err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 	}
 	r, err := Before(try, s.in)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return &r, nil
+	return &r, try, nil
 }
 
 // placesAfter pushes on a sketch in which the compartments, too, keep where their liquid came from.
@@ -147,10 +153,6 @@ func (s *situation) placesAfter(c *Changeover) []PlaceAfter {
 			k := s.keptFor(t.Letter)
 			lays := s.laysStrange(&k, t)
 			a.Lays = Residue{lays.product, lays.lawn, lays.share, lays.load, lays.weight}
-			a.Sum = s.strangeSum(t.Letter)
-			for _, f := range a.Foreign {
-				a.Sum += f.Volume
-			}
 			a.Loses = s.loses(before, t)
 			out = append(out, a)
 		}
