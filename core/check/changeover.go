@@ -14,6 +14,7 @@ import (
 type Changeover struct {
 	To       byte
 	Hose     string         // through which it is pushed; empty: the first
+	Air      measure.Volume // in the hose: it leaves first, counts in the seconds, and not in the volumes
 	Arrives  measure.Volume // until the new liquid comes
 	Half     measure.Volume
 	Clean    measure.Volume // by the figures of the book, with the margin on the smear

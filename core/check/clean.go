@@ -61,6 +61,7 @@ func (s *situation) workClean() *Changeover {
 	if len(s.b.Plumbing().Hoses) > 0 && s.b.Plumbing().Hoses[0].Name != h.Name {
 		out.Hose = h.Name
 	}
+	out.Air = h.Air()
 	out.Arrives, out.Half = s.front(c, h, 0.01), max(s.front(c, h, 0.5), s.halfInCell(c, h))
 	out.Half = max(out.Half, out.Arrives)
 	s.advise(out, h)
@@ -130,7 +131,7 @@ func (s *situation) until(h *fluid.Hose, off, tolerance float64, by func(fluid.L
 	sharp := lastOff(h, by, limit)
 	if off > limit && cell.Size > 0 {
 		behind := float64(hydraulics.EffectiveCell(hydraulics.Of(cell.Size), s.with.Flow.Or(0), s.bypass()).Volume())
-		sharp = h.Size + measure.Volume(math.Ceil(behind*math.Log(off/tolerance)))
+		sharp = liquidIn(h) + measure.Volume(math.Ceil(behind*math.Log(off/tolerance)))
 	}
 	if sharp == 0 || !s.smears(h) {
 		return sharp
@@ -242,7 +243,7 @@ func (s *situation) halfInCell(c *fluid.Compartment, h *fluid.Hose) measure.Volu
 	if cell.Size == 0 || old <= 0.5 {
 		return 0
 	}
-	return h.Size + measure.Volume(float64(s.model(h).Cell.Volume())*math.Log(2*old))
+	return liquidIn(h) + measure.Volume(float64(s.model(h).Cell.Volume())*math.Log(2*old))
 }
 
 // upToHundredth rounds up to 0.01 gal, so that what is shown is what is pushed.
@@ -310,7 +311,7 @@ func (s *situation) seconds(out *Changeover) {
 	if !s.with.Flow.Known {
 		return
 	}
-	at := func(v measure.Volume) core.Maybe[float64] { return core.Known(s.with.Flow.V.Seconds(v)) }
+	at := func(v measure.Volume) core.Maybe[float64] { return core.Known(s.with.Flow.V.Seconds(v + out.Air)) }
 	out.ArrivesS, out.HalfS, out.CleanS, out.AdvisedS = at(out.Arrives), at(out.Half), at(out.Clean), at(out.Advised)
 	s.tintSeconds(out)
 }

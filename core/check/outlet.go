@@ -120,10 +120,14 @@ func (s *situation) profileOf(h *fluid.Hose, by func(fluid.Liquid) float64, fall
 	return p
 }
 
-// outlet works the borders out. Air leaves as so much more to be pushed; what is less than a sliver goes with its neighbour.
+// liquidIn is what leaves a hose until it is pushed through once: air in it leaves first, and is not counted.
+func liquidIn(h *fluid.Hose) measure.Volume { return h.Size - h.Air() }
+
+// outlet works the borders out, in liquid that leaves; what is less than a sliver goes with its neighbour.
 func (s *situation) outlet(h *fluid.Hose) outlet {
 	o := outlet{run: s.model(h)}
-	at := h.Air()
+	o.run.Hose -= hydraulics.Of(h.Air())
+	at := measure.Volume(0)
 	for _, c := range h.Charge {
 		at += c.Volume
 		switch end := hydraulics.Of(at); {

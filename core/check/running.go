@@ -14,7 +14,8 @@ const (
 
 // Progress is where a changeover under way stands.
 type Progress struct {
-	Gone  measure.Volume
+	Gone  measure.Volume // of liquid
+	Air   measure.Volume // that has still to leave before it
 	Stage string
 	Into  byte           // the compartment that the push goes into now; 0: none
 	To    string         // a place outside, where it is no compartment
@@ -28,7 +29,8 @@ type Progress struct {
 // Running works a changeover out after so many seconds of a flow that is known. It is the one place for it: a screen
 // has only the clock.
 func Running(c *Changeover, flow measure.Flow, seconds float64) Progress {
-	p := Progress{Gone: flow.Over(max(seconds, 0)), Stage: StageOld}
+	through := flow.Over(max(seconds, 0))
+	p := Progress{Gone: max(through-c.Air, 0), Air: max(c.Air-through, 0), Stage: StageOld}
 	p.ToGo = max(c.PushBack-p.Gone, 0)
 	switch {
 	case p.ToGo == 0:
@@ -48,7 +50,10 @@ func Running(c *Changeover, flow measure.Flow, seconds float64) Progress {
 			break
 		}
 	}
-	p.TurnS, p.ToGoS = flow.Seconds(p.Turn), flow.Seconds(p.ToGo)
+	p.ToGoS = flow.Seconds(p.ToGo + p.Air)
+	if p.Turn > 0 {
+		p.TurnS = flow.Seconds(p.Turn + p.Air)
+	}
 	return p
 }
 

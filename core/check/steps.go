@@ -124,9 +124,16 @@ func (s *situation) nozzle(l Leg, first, mostly bool) Step {
 }
 
 func (s *situation) push(c *Changeover, l Leg) Step {
-	step := Step{Kind: StepPush, Into: l.Into, To: l.To, Volume: l.Volume, Text: fmt.Sprintf("Push %s into %s.", s.gone(l.Volume), l.Place())}
+	var air measure.Volume
+	if len(c.Legs) == 0 || l == c.Legs[0] {
+		air = c.Air // it leaves before the first leg
+	}
+	step := Step{Kind: StepPush, Into: l.Into, To: l.To, Volume: l.Volume, Text: fmt.Sprintf("Push %s into %s.", s.withSeconds(l.Volume, air), l.Place())}
 	if s.with.Flow.Known {
-		step.Seconds = core.Known(s.with.Flow.V.Seconds(l.Volume))
+		step.Seconds = core.Known(s.with.Flow.V.Seconds(l.Volume + air))
+	}
+	if air > 0 {
+		step.Text += fmt.Sprintf(" Air comes first, %s of it: the seconds count it, the gallons do not.", gal(air))
 	}
 	if l.Into != 0 || l.To != "" {
 		step.Facts = []core.Fact{&core.PushedBack{Into: l.Into, To: l.To, Volume: l.Volume, Hose: c.Hose}}
@@ -149,12 +156,20 @@ func (s *situation) sweptStep(c *Changeover, w *Way) Step {
 	return step
 }
 
-// gone is a volume with its seconds, where the flow is known.
+// gone is a volume that has left the nozzle with its seconds, where the flow is known; air in the hose leaves before it.
 func (s *situation) gone(v measure.Volume) string {
+	var air measure.Volume
+	if h := s.b.Plumbing().Hose(s.with.Hose); h != nil {
+		air = h.Air()
+	}
+	return s.withSeconds(v, air)
+}
+
+func (s *situation) withSeconds(v, air measure.Volume) string {
 	if !s.with.Flow.Known {
 		return gal(v)
 	}
-	return gal(v) + " (" + measure.SecondsText(s.with.Flow.V.Seconds(v)) + " s)"
+	return gal(v) + " (" + measure.SecondsText(s.with.Flow.V.Seconds(v+air)) + " s)"
 }
 
 // little is a volume in fluid ounces where hundredths of a gallon are too coarse for it.

@@ -62,7 +62,7 @@ func (s *situation) planTail(out *Changeover, h *fluid.Hose) {
 // pailWay is to push into a pail what comes while the cell is washed out three times; what comes behind is new but for a
 // twentieth of the cell, and goes into the new compartment.
 func (s *situation) pailWay(out *Changeover, h *fluid.Hose, half measure.Volume) Way {
-	end := min(max(upToHundredth(h.Size+sweptCells*out.Cell), half), out.PushBack)
+	end := min(max(upToHundredth(liquidIn(h)+sweptCells*out.Cell), half), out.PushBack)
 	w := Way{Name: WayPail, Legs: []Leg{{Into: out.Into, Volume: half}, {To: Pail, Volume: end - half}}, Wasted: end - half}
 	if end < out.PushBack {
 		w.Legs = append(w.Legs, Leg{Into: out.To, Volume: out.PushBack - end})

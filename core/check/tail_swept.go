@@ -18,7 +18,7 @@ func (s *situation) sweptWay(c *Changeover, h *fluid.Hose) (Way, bool) {
 	w := Way{Name: WaySwept, RunS: c.Order.HeldS}
 	clean := s.cleanSwept(c, h)
 	all := upToHundredth(clean + measure.Volume(math.Ceil(s.untimed(clean, h))))
-	plug := upToHundredth(h.Size)
+	plug := upToHundredth(liquidIn(h))
 	w.Legs = []Leg{{Into: c.Into, Volume: min(plug, all)}}
 	if all > plug {
 		w.Legs = append(w.Legs, Leg{Into: c.To, Volume: all - plug})
@@ -30,7 +30,7 @@ func (s *situation) sweptWay(c *Changeover, h *fluid.Hose) (Way, bool) {
 // are through.
 func (s *situation) cleanSwept(c *Changeover, h *fluid.Hose) measure.Volume {
 	m := s.model(h)
-	plug := (m.Hose + 3*m.Sigma).Volume()
+	plug := (m.Hose + 3*m.Sigma).Volume() - h.Air()
 	return max(c.Clean-(sweptCells*m.Cell).Volume(), plug)
 }
 
@@ -42,7 +42,7 @@ func (s *situation) takeSwept(c *Changeover, h *fluid.Hose) {
 	for _, l := range c.Legs {
 		c.PushBack += l.Volume
 	}
-	c.Half = max(c.Arrives, h.Size)
+	c.Half = max(c.Arrives, liquidIn(h))
 	left := hydraulics.Washout(1, sweptCells)
 	for _, p := range []*profile{&c.old, &c.rest} {
 		if n := len(p.falls) - 1; n > 0 {

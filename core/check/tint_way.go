@@ -40,7 +40,7 @@ func (s *situation) lastInCell(c *fluid.Compartment, h *fluid.Hose) measure.Volu
 	if cell.Size == 0 || old <= lastColour {
 		return 0
 	}
-	return h.Size + measure.Volume(float64(s.model(h).Cell.Volume())*math.Log(old/lastColour))
+	return liquidIn(h) + measure.Volume(float64(s.model(h).Cell.Volume())*math.Log(old/lastColour))
 }
 
 func (s *situation) tintSeconds(out *Changeover) {
@@ -49,7 +49,7 @@ func (s *situation) tintSeconds(out *Changeover) {
 		to *core.Maybe[float64]
 	}{{out.TintFrom, &out.TintFromS}, {out.TintBy, &out.TintByS}, {out.TintGone, &out.TintGoneS}} {
 		if m.v > 0 || m.to != &out.TintGoneS {
-			*m.to = core.Known(s.with.Flow.V.Seconds(m.v))
+			*m.to = core.Known(s.with.Flow.V.Seconds(m.v + out.Air))
 		}
 	}
 	if out.Tint == core.BetweenAlike {
