@@ -90,7 +90,7 @@ func (a *app) check(b *core.Book, in check.Intent) error {
 	if a.flags.json {
 		err = a.printJSON(checkDocument(b, in, r))
 	} else {
-		err = a.print(checkText(r))
+		err = a.print(checkText(r, glance.ToClean(b, in)))
 	}
 	switch {
 	case err != nil:
@@ -104,7 +104,7 @@ func (a *app) check(b *core.Book, in check.Intent) error {
 }
 
 // checkText is the report as people read it: what to do first.
-func checkText(r check.Report) string {
+func checkText(r check.Report, c *glance.Changeover) string {
 	var w strings.Builder
 	for i := range r.Findings {
 		findingText(&w, &r.Findings[i])
@@ -121,6 +121,7 @@ func checkText(r check.Report) string {
 		fmt.Fprintf(&w, "; %s s", measure.SecondsText(r.Plan.Seconds.V))
 	}
 	w.WriteString("\n")
+	w.WriteString(c.Text())
 	for _, n := range r.NotChecked {
 		fmt.Fprintf(&w, "not checked %s\n", n)
 	}
@@ -192,6 +193,7 @@ func planned(p check.Plan) string {
 func checkDocument(b *core.Book, in check.Intent, r check.Report) checkAnswer {
 	out := checkAnswer{Verdict: r.Verdict.String(), Findings: []findingRow{}, NotChecked: append([]string{}, r.NotChecked...)}
 	out.Plan.Gal = r.Plan.Volume.Gallons()
+	out.Changeover = glance.ToClean(b, in)
 	out.Plan.Stays, out.Plan.Seconds = gallons(r.Plan.Stays), number(r.Plan.Seconds)
 	out.Plan.Product, out.Plan.HopperStays, out.Plan.FromBag = text(r.Plan.Product), pounds(r.Plan.HopperStays), pounds(r.Plan.FromBag)
 	if r.Plan.Amount.Known {

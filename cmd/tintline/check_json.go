@@ -20,7 +20,8 @@ type checkAnswer struct {
 		HopperStays *float64 `json:"hopper_stays_lb"`
 		FromBag     *float64 `json:"from_bag_lb"`
 	} `json:"plan"`
-	NotChecked []string `json:"not_checked"`
+	NotChecked []string           `json:"not_checked"`
+	Changeover *glance.Changeover `json:"changeover"` // null where the nozzle is clean enough
 }
 
 // findingRow is a finding; reason is why the operator goes on in spite of it.

@@ -272,10 +272,28 @@ func (s *situation) proposeLineUp() (Proposal, bool) {
 		}
 		words = fmt.Sprintf("look at the valves, and set supply and return to %c", to)
 	}
-	return Proposal{
-		Act: ActLineUp, Words: words, LineUp: up,
-		Facts: []core.Fact{&core.LinedUp{Supply: up.Supply, Return: up.Return}},
-	}, true
+	p := Proposal{Act: ActLineUp, Words: words, LineUp: up, Facts: []core.Fact{&core.LinedUp{Supply: up.Supply, Return: up.Return}}}
+	s.proposeSweep(&p, to)
+	return p, true
+}
+
+// proposeSweep makes of turning the valves what costs less, where that is to hold the return while the bypass washes the cell.
+// Without the pump's output nothing is known of that.
+func (s *situation) proposeSweep(p *Proposal, to byte) {
+	if !s.b.Rig().PumpFlow.Known {
+		return
+	}
+	in := s.in
+	in.From = to
+	turned, err := look(s.b, in)
+	if err != nil {
+		return
+	}
+	c := turned.toClean()
+	if w := c.way(); w != nil && w.RunS > 0 {
+		p.Words = fmt.Sprintf("gun shut, turn the supply to %c, leave the return on %c for %s s, then turn it", to, c.Into, measure.SecondsText(w.RunS))
+		p.Facts = turned.sweepFacts(c, w.RunS)
+	}
 }
 
 // chosen tells whether the valves were turned since the last lawn was left: then they stand as the operator

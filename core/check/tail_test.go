@@ -269,3 +269,21 @@ func TestPlacesAreStruckUp(t *testing.T) {
 		t.Errorf("%s were to have come in of others, %s have", into.Sum.Text(), sum.Text())
 	}
 }
+
+// What is proposed at the valves is what the steps say.
+func TestSweptWayIsProposed(t *testing.T) {
+	b := play(t, strings.NewReplacer(`"return_line_gal":0.1`, sweptRig, `"name":"W1","form":"liquid","kind":"herbicide","actives":[{"name":"sulfosulfuron","percent_by_weight":75}]`,
+		`"name":"W1","form":"liquid","kind":"insecticide"`).Replace(loadedLines)+hoseOf("b")+`{"fact":"visit_begun","lawn":"Alder"}`)
+	p := Propose(b, Intent{At: clock})
+	if p.Act != ActLineUp || p.Words != "gun shut, turn the supply to a, leave the return on b for 10 s, then turn it" || len(p.Facts) != 3 {
+		t.Fatalf("%+v", p)
+	}
+	log(t, b, p.Facts...)
+	if p = Propose(b, Intent{At: clock}); p.Act != ActPushBack || !strings.HasSuffix(p.Words, "into a") {
+		t.Fatalf("%+v", p)
+	}
+	log(t, b, p.Facts...)
+	if c := ToClean(b, Intent{Lawn: "Alder", At: clock}); c != nil {
+		t.Errorf("still %s to push", c.PushBack.Text())
+	}
+}

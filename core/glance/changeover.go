@@ -47,6 +47,9 @@ func ToClean(b *core.Book, in check.Intent) *Changeover {
 	for i := range c.Ways {
 		out.Ways = append(out.Ways, way(&c.Ways[i], flow))
 	}
+	if o := c.Order; o != nil {
+		out.Order = &ReturnOrder{o.Together.Gallons(), o.HeldS, o.Held.Gallons(), o.Hold}
+	}
 	if o := c.Overflow; o != nil {
 		out.Overflow = &Overflow{string(o.Letter), o.Gets.Gallons(), o.Room.Gallons(), o.Over.Gallons()}
 	}
@@ -92,8 +95,13 @@ func way(w *check.Way, flow core.Maybe[measure.Flow]) Way {
 	return out
 }
 
-// changeText says the three figures: when the tint comes, when it is clean enough and by what, and what is left then.
-func changeText(w *strings.Builder, c *Changeover) {
+// Text says the three figures: when the tint comes, when it is clean enough and by what, and what is left then. It is empty
+// where nothing has to be pushed.
+func (c *Changeover) Text() string {
+	if c == nil {
+		return ""
+	}
+	w := &strings.Builder{}
 	gal := func(v float64) string { return measure.Gallons(v).Text() }
 	fmt.Fprintf(w, "changeover  to %s: arrives %s, half %s, clean %s gal", c.To, gal(c.Arrives), gal(c.Half), gal(c.Clean))
 	if c.CleanS != nil {
@@ -110,9 +118,14 @@ func changeText(w *strings.Builder, c *Changeover) {
 	if o := c.Overflow; o != nil {
 		fmt.Fprintf(w, "            %s has room for %s gal: %s gal into it would run over by %s gal\n", o.Letter, gal(o.Room), gal(o.Gets), gal(o.Over))
 	}
+	if o := c.Order; o != nil {
+		fmt.Fprintf(w, "            return turned with the supply: %.3f gal of the old come into %s; held for %s s with the gun shut: %.3f gal of the new are lost\n",
+			o.Together, c.To, measure.SecondsText(o.HeldS), o.Held)
+	}
 	for _, way := range c.Ways {
 		wayText(w, &way)
 	}
+	return w.String()
 }
 
 func wayText(w *strings.Builder, way *Way) {

@@ -19,7 +19,7 @@ func TestChangeoverSaysThreeFigures(t *testing.T) {
 	}
 	for _, key := range []string{
 		"to", "arrives_gal", "half_gal", "clean_gal", "arrives_s", "half_s", "clean_s", "decided_by", "share", "push_back",
-		"left_gal", "sigma_factor", "sigma_gal", "advised_gal", "band_gal", "ways", "legs", "overflow", "why", "new_lost_gal",
+		"left_gal", "sigma_factor", "sigma_gal", "advised_gal", "band_gal", "ways", "legs", "overflow", "why", "new_lost_gal", "return_order",
 	} {
 		if !strings.Contains(string(raw), `"`+key+`":`) {
 			t.Errorf("no %s in %s", key, raw)

@@ -188,6 +188,17 @@ type Changeover struct {
 	Legs      []Leg     `json:"legs"`
 	Ways      []Way     `json:"ways"`
 	Overflow  *Overflow `json:"overflow"`
+	// Order is what the return brings along; null where no bypass is reckoned, or it was turned already.
+	Order *ReturnOrder `json:"return_order"`
+}
+
+// ReturnOrder is what the bypass brings into the new compartment if the return is turned with the supply, and what the old one
+// gets of the new liquid if it is held until that is through.
+type ReturnOrder struct {
+	Together float64 `json:"together_gal"`
+	HeldS    float64 `json:"held_s"`
+	Held     float64 `json:"held_gal"`
+	Hold     bool    `json:"hold"`
 }
 
 // Leg is a part of a push-back, into a compartment or to a place outside.

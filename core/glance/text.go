@@ -195,9 +195,7 @@ func writeLine(w *strings.Builder, b *core.Book, d *Document) {
 	if h := b.Plumbing().Hose(hoseName(b)); h != nil {
 		fmt.Fprintf(w, "hose        %s gal%s\n", h.Liquid().Volume.Text(), holding(b, h.Liquid(), "\n            "))
 	}
-	if d.Changeover != nil {
-		changeText(w, d.Changeover)
-	}
+	w.WriteString(d.Changeover.Text())
 }
 
 // observed is an observation without the word that say puts before it.
