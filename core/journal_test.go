@@ -64,11 +64,12 @@ func (g *anyFact) rig() *Rig {
 		})
 	}
 	f.Hoses = []RigHose{{Name: "reel", Bore: Known(measure.Inches(0.375)), Length: Known(measure.Feet(float64(rapid.IntRange(50, 300).Draw(g.t, "feet"))))}}
+	g.tintable(f)
 	if rapid.Bool().Draw(g.t, "pump flow") {
 		f.PumpFlow = Known(measure.GPM(rapid.Float64Range(3, 12).Draw(g.t, "pump")))
 	}
 	f.Applicators = []Applicator{
-		{Name: "gun", Type: Gun, Hose: "reel", Delivery: perThousand(1.5)},
+		{Name: "gun", Type: Gun, Hose: "reel", Delivery: perThousand(1.5), Flow: g.gunFlow()},
 		{Name: "ride-on", Type: RideOn, Hose: "reel", Delivery: perThousand(0.3), Tank: measure.Gallons(14), Hopper: measure.Pounds(120)},
 		{Name: "spreader", Type: Spreader, Hopper: measure.Pounds(float64(rapid.IntRange(30, 60).Draw(g.t, "hopper")))},
 		{Name: "drop", Type: Spreader},
@@ -187,7 +188,7 @@ func (g *anyFact) fact() Fact {
 		kindRouted, kindCarriedOver, kindCarriedOver, kindHeld, kindResumed, kindResumed, kindNoted, kindGrowthSeen, kindCautioned,
 		kindTintSeen, kindWeather, kindOverridden, kindSetting, kindRinsed, kindLawn, kindMix, kindProduct, kindDayClosed, kindDayOpened, kindDayOpened, kindRig,
 		kindLoadPlanned, kindLoadPlanned, kindTicked, kindTicked, kindTicked,
-		kindSpread, kindSpread, kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted, kindRan, kindCleaned, kindMarked,
+		kindSpread, kindSpread, kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted, kindFitted, kindTintSeen, kindLinedUp, kindRan, kindCleaned, kindMarked,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
 	case kindRig:
@@ -230,7 +231,7 @@ func (g *anyFact) fact() Fact {
 	case kindSpread:
 		return g.spread()
 	case kindFitted:
-		return &Fitted{Applicator: g.pick("applicator", "gun", "gun", "spreader"), Tip: g.pick("tip", "grey", "blue")}
+		return &Fitted{Applicator: g.pick("applicator", "gun", "gun", "spreader"), Tip: g.pick("tip", "grey", "blue", ""), Hose: g.pick("on", "", "", "reel", "other")}
 	case kindSprayed:
 		return g.sprayed()
 	case kindStruck:
@@ -263,7 +264,7 @@ func (g *anyFact) small(kind Kind) Fact {
 		}
 		return f
 	case kindTintSeen:
-		return &TintSeen{Seconds: Known(rapid.Float64Range(0, 90).Draw(g.t, "s")), Missed: g.pick("missed", "", "yes")}
+		return g.tint()
 	case kindFilled:
 		return &Filled{Applicator: g.applicator(), Volume: g.volume(14)}
 	case kindRan, kindCleaned, kindMarked:
@@ -390,6 +391,9 @@ func (r *rest) enter(t *rapid.T, f Fact, at Moment) {
 	r.note(es[0])
 	visitsKept(t, was, &b.day, es[0].What)
 	r.counts[f.Name()]++
+	if f, tint := es[0].What.(*TintSeen); tint && f.teaches() {
+		r.counts[taught]++
+	}
 	balanced(t, b)
 }
 
@@ -446,6 +450,9 @@ func TestRandomJournals(t *testing.T) {
 		r.twin(t)
 	})
 	t.Log(total)
+	if total[taught] == 0 {
+		t.Error("no changeover had what can be learned from")
+	}
 	if total[forgot] < 5 {
 		t.Errorf("only %d journals went over more years than are kept", total[forgot])
 	}

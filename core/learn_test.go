@@ -252,3 +252,42 @@ func TestAnOldTintTeachesNothing(t *testing.T) {
 		t.Errorf("learned %+v", got)
 	}
 }
+
+// TestTwoHosesShareTheCell: what one hose shows of the cell holds for the other, and what it shows of itself does not.
+func TestTwoHosesShareTheCell(t *testing.T) {
+	b := twoReels(t)
+	changeTo(t, b, 'a', 4)
+	before := b.Learned("short")
+	changeTo(t, b, 'b', 4)
+	mustEnter(t, b, cells(1.2, 0.3))
+	reel, short := b.Learned("reel"), b.Learned("short")
+	if short.Cell != reel.Cell || short.CellSD != reel.CellSD || short.CellFromRig {
+		t.Errorf("the cell is %+v by one hose and %+v by the other", reel, short)
+	}
+	if short.Hose != before.Hose || short.HoseSD != before.HoseSD || !short.FromRig || short.N != 0 {
+		t.Errorf("the short hose was %+v and is %+v", before, short)
+	}
+	// 3 per cent of a volume that was entered as one (setting hose_error_pct).
+	if want := share(short.Hose, 0.03); short.HoseSD != want {
+		t.Errorf("give or take %s, not %s", short.HoseSD.Text(), want.Text())
+	}
+}
+
+// TestTheBypassWashesTheCellToo: with 3 of 9 gpm at the gun the same times say that the cell is three times as large.
+func TestTheBypassWashesTheCellToo(t *testing.T) {
+	b := tinted(t)
+	r := *b.Rig()
+	r.PumpFlow, r.Cell = Known(measure.GPM(9)), measure.Gallons(0.6)
+	mustEnter(t, b, &r)
+	changeTo(t, b, 'a', 6)
+	changeTo(t, b, 'b', 6)
+	mustEnter(t, b, cells(1.1475, 0.25))
+	since := b.Since()
+	f := since[len(since)-1].What.(*TintSeen)
+	if !f.GunShare.Known || math.Abs(f.GunShare.V-1.0/3) > 1e-9 {
+		t.Errorf("the share of the gun is %g", f.GunShare.V)
+	}
+	if got := b.Learned(""); math.Abs(got.Cell.Gallons()-0.75) > 0.04 || got.N != 1 {
+		t.Errorf("the cell holds %s, not near 0.75", got.Cell.Text())
+	}
+}
