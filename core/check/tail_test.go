@@ -137,7 +137,7 @@ func TestSmallCompartmentAfterRoundTrips(t *testing.T) {
 	}
 }
 
-// sweeping is a rig with a pump of 7 gpm and a long return line: turned with the supply it brings much of b into a.
+// sweptRig is a rig with a pump of 7 gpm and a long return line: turned with the supply it brings much of b into a.
 const sweptRig = `"pump_flow_gpm":7,"return_line_gal":0.6`
 
 func TestSweptThroughTheBypass(t *testing.T) {
@@ -162,8 +162,8 @@ func TestSweptThroughTheBypass(t *testing.T) {
 	}
 }
 
-// With the pump's bypass swept first the threshold of b decides: where b is not sensitive the swept way is taken, its steps
-// are logged as they are said, and nothing is left to push.
+// Where what the grass of b does not tolerate little of goes into b, the swept way is taken; its steps are logged as they are
+// said, and then nothing is left to push.
 func TestSweptWayIsTakenAndEnough(t *testing.T) {
 	b := play(t, strings.NewReplacer(`"return_line_gal":0.1`, sweptRig, `"name":"W1","form":"liquid","kind":"herbicide","actives":[{"name":"sulfosulfuron","percent_by_weight":75}]`,
 		`"name":"W1","form":"liquid","kind":"insecticide"`).Replace(loadedLines)+hoseOf("b"))
@@ -285,5 +285,25 @@ func TestSweptWayIsProposed(t *testing.T) {
 	log(t, b, p.Facts...)
 	if c := ToClean(b, Intent{Lawn: "Alder", At: clock}); c != nil {
 		t.Errorf("still %s to push", c.PushBack.Text())
+	}
+}
+
+// The same mix at eight times the strength has no residue: what counts is how far it sets the other compartment's strength off.
+// 0.2 gal, half of them from the return line, make 20 gal stronger by 7 x 0.2 / 20, 7 per cent where 5 are allowed (arithmetic).
+func TestTailOfAStrongerMix(t *testing.T) {
+	strong := func(gal float64) *core.Book {
+		return play(t, rigLines+fmt.Sprintf(`
+{"fact":"loaded","into":"a","volume_gal":%g,"mix":"W","for":"gun"}
+{"fact":"loaded","into":"b","volume_gal":100,"mix":"W","for":"ride-on"}
+`, gal)+hoseOf("b")+`{"fact":"lined_up","supply":["a"],"return":"a"}`)
+	}
+	c := AllWays(strong(200), Intent{Lawn: "Alder", At: clock})
+	if w := wayOf(c, WayNew); !w.Chosen || w.Weight != None || w.Worst != "W1" {
+		t.Errorf("%+v", c.Ways)
+	}
+	c = AllWays(strong(20), Intent{Lawn: "Alder", At: clock})
+	w := wayOf(c, WayNew)
+	if w.Chosen || w.Weight != Ask || w.In != 'a' || math.Abs(w.Share-1-7*0.2/20) > 0.01 {
+		t.Errorf("%+v", w)
 	}
 }
