@@ -172,7 +172,18 @@ func (m *Model) fillLine(l byte, above measure.Volume, said string) *textLine {
 			if !ok {
 				return nil
 			}
-			return m.fillLine(l, f.Volume.V, fmt.Sprintf("Mark %s: %s gal.", f.Mark, f.Volume.V.Text()))
+			return m.fillLine(l, f.Volume.V, m.filledWords(f))
 		},
 	}
+}
+
+// filledWords say what was logged, and what it takes the place of: a mark that was read twice is a slip, or a better reading.
+func (m *Model) filledWords(f *core.Marked) string {
+	words := fmt.Sprintf("Mark %s: %s gal", f.Mark, f.Volume.V.Text())
+	for _, k := range m.book.RigCompartment(f.Compartment).Marks { // as it was before
+		if k.Mark == f.Mark && k.Volume != f.Volume.V {
+			words += ", no longer " + k.Volume.Text() + " gal"
+		}
+	}
+	return words + "."
 }

@@ -23,7 +23,7 @@ const (
 func plumbingPage() *pageSpec {
 	const p = pagePlumbing
 	spec := &pageSpec{
-		page: p, key: "i", title: "Plumbing", words: "what is in hose, cell and return line now; what the valves do",
+		page: p, key: "i", title: "Plumbing", words: "what hose, pump and return line hold now; what valves do",
 		show: (*Model).showPlumbing, pick: (*Model).pickPlumbing, keys: letterKeys(p, (*Model).isCompartment),
 	}
 	hasRig := func(m *Model) bool { return m.book.Rig() != nil }
