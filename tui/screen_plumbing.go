@@ -49,7 +49,9 @@ func (m *Model) showPlumbing() sheet {
 	}
 	out := sheet{about: m.told(theme.Strong, "valves  "+lineUpWords(m.book.Plumbing().LineUp))}
 	if f, found := check.LineUpNow(m.book); found {
-		out.about = append(out.about, m.findingLines(f)...)
+		said := m.finding(f)
+		out.about = append(out.about, m.told(said.t, said.word+"  "+said.do)...)
+		out.rows = m.behind("", span{said.t, said.word}, pipeLabel, theme.Base, said.says)
 	}
 	out.rows = append(out.rows, m.hoseRows()...)
 	out.rows = append(out.rows, m.ranRows()...)
@@ -191,57 +193,4 @@ func (m *Model) overWords(f *core.Ran) string {
 		return ""
 	}
 	return fmt.Sprintf("; %c is full after %s s: %s gal run over", into, wholeWords(after), over.Text())
-}
-
-// standingRows are the compartments: what of their liquid is not their own, and when it was last moved about.
-func (m *Model) standingRows() []row {
-	out := []row{sectionRow("compartments")}
-	for _, c := range m.book.Rig().Compartments {
-		l := string(rune(c.Letter))
-		head := span{theme.Compartment(c.Letter, c.Colour), l + "  " + m.book.Plumbing().Compartment(c.Letter).Liquid.Volume.Text() + " gal"}
-		words := ""
-		for _, s := range m.book.Strangers(c.Letter) {
-			of := check.StretchOf{Letter: s.From, Mix: s.Mix}
-			words += fmt.Sprintf("%s gal of %s in it, %s in all since it was empty or rinsed; ", s.Now.Text(), fromWords(&of), s.In.Text())
-		}
-		if words == "" {
-			words = "nothing but its own; "
-		}
-		out = append(out, m.behind(l, head, pipeLabel, theme.Base, words+m.agitatedWords(&c))...)
-	}
-	return out
-}
-
-// agitatedWords say how a compartment is agitated, and when that was.
-func (m *Model) agitatedWords(c *core.RigCompartment) string {
-	words := map[string]string{core.Paddle: "paddle", core.Jet: "jet", core.NotAgitated: "no agitation"}[c.Agitation]
-	if words == "" {
-		return "agitation not entered"
-	}
-	if at, known := m.book.AgitatedAt(c.Letter, core.At(m.at)); known {
-		return words + ", moved " + ageWords(at, m.at)
-	}
-	return words
-}
-
-// driedRows are what may have dried on in strainers and dead ends.
-func (m *Model) driedRows() []row {
-	out := []row{sectionRow("dried on in strainers and dead ends: in no account")}
-	dried := m.book.Dried()
-	if len(dried) == 0 {
-		return append(out, m.behind(strainers, span{theme.Strong, "strainers"}, pipeLabel, theme.Base, "nothing went through since they were opened and all was rinsed")...)
-	}
-	id, name := strainers, "strainers"
-	for _, d := range dried {
-		words := d.Product + ", since " + d.Since.Clock() + ": not opened"
-		if d.Opened {
-			words = d.Product + ": opened"
-		}
-		for _, r := range d.Rinses {
-			words += fmt.Sprintf(", %c rinsed %d of %d", r.Letter, r.Done, core.TripleRinse)
-		}
-		out = append(out, m.behind(id, span{theme.Strong, name}, pipeLabel, theme.Base, words)...)
-		id, name = "", ""
-	}
-	return out
 }

@@ -162,7 +162,7 @@ func TestStrainersAreCleanedByEnterAlone(t *testing.T) {
 	if f := c.logged().(*core.Cleaned); f.What != core.Strainers || f.Text != "" {
 		t.Errorf("%+v", f)
 	}
-	c.goesTo("strainers", "down").sees(": opened")
+	c.goesTo("strainers", "down").seesNot("not opened").sees("a has had 0 of 3 rinses")
 	c.press("enter").type_("both bowls")
 	if f := c.logged().(*core.Cleaned); f.Text != "both bowls" {
 		t.Errorf("%+v", f)
