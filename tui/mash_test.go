@@ -41,13 +41,16 @@ var mashStarts = []func(t testing.TB) *cab{
 		return c
 	},
 	func(t testing.TB) *cab { return climbIn(t, atAlder) },
+	func(t testing.TB) *cab {
+		return climbIn(t, plumbed(t)+pushing+"\n"+`{"fact":"lined_up","supply":["a","b"],"return":"c"}`)
+	},
 }
 
 // mashTexts are typed into lines and fields, and pressed where there are none.
 var mashTexts = []string{
 	"b 62", "11.5", "11.5 gal", "62 s", "front 6.2", "6 SW 64", "14 W 90 20% 0h", "gauge 151 140", "1", "2", "3", "R. Example", "0", "-5",
 	"999999999999999", "1e300", "nan", "２", "🙂🙂", "e\u0301", "\u202eabc", "草地", "mark 9", "9:35", "2026-06-01", "31.12.", "5 ride-on",
-	"25 lb Example Food spreader", "50 lb", "tint 48 s", "2.6 b", "418 Alder Court", "fir", "exa", "41 qt", "  ", "", "a b c", "12 Fir Lane; 9 Oak Street",
+	"25 lb Example Food spreader", "50 lb", "tint 48 s", "2.6 b", "418 Alder Court", "fir", "exa", "45 s", "off 2 min", "on 999 h", "2 gal pail", "next", "8 at 55 gal", "obround 27 x 44 x 60 in, mark every 4 in", "2.5 gpm 110 60", "41 qt", "  ", "", "a b c", "12 Fir Lane; 9 Oak Street",
 	"tall_fescue", "00000-9", "front 10 lb", strings.Repeat("long ", 70), "yes", "enter", "calm", "3.5", "40", "100 sqft", "bermuda, zoysia",
 }
 

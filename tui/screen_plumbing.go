@@ -91,14 +91,25 @@ func (m *Model) hoseRows() []row {
 			out = append(out, m.behind(id, span{theme.Strong, name}, pipeLabel, theme.Base, m.stretchWords(&s))...)
 			id = ""
 		}
+		if at, known := m.book.HoseMovedAt(h.Name); known {
+			out = append(out, m.behind("", span{theme.Base, ""}, pipeLabel, theme.Dim, "last moved at "+at.Clock()+", "+ageWords(at, m.at))...)
+		}
 	}
 	cell := check.StretchIn(m.book, p.Cell.Liquid)
-	out = append(out, m.behind(string(fluid.CellPlace), span{theme.Strong, "pump, manifold"}, pipeLabel, theme.Base, m.stretchWords(&cell))...)
+	out = append(out, m.behind(string(fluid.CellPlace), span{theme.Strong, "pump, manifold"}, pipeLabel, theme.Base, m.stretchWords(&cell)+m.pumpRanWords())...)
 	if p.Return.Size > 0 {
 		back := check.StretchIn(m.book, p.Return.Liquid)
 		out = append(out, m.behind(string(fluid.ReturnPlace), span{theme.Strong, "return line"}, pipeLabel, theme.Base, m.stretchWords(&back))...)
 	}
 	return out
+}
+
+// pumpRanWords say when the pump last ran.
+func (m *Model) pumpRanWords() string {
+	if at, known := m.book.CellMovedAt(); known {
+		return ", since " + at.Clock()
+	}
+	return ""
 }
 
 // stretchWords are what a stretch holds: "1.41 gal of a, bermuda, zoysia", "0.31 gal: b 2 to 98%, a 2 to 98%".

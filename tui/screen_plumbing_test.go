@@ -55,6 +55,7 @@ var plumbingSituations = []situated{
 		return c.typed("6 min")
 	}},
 	{"plumbing_drained", func(t *testing.T) *cab { return climbIn(t, plumbed(t)+pushing).press("g", "i", "o").type_("1") }},
+	{"rig_line_up", func(t *testing.T) *cab { return tipped(t).press("g", "r").goesTo("line_up/from a", "down").press("enter") }},
 	{"pressure", func(t *testing.T) *cab { return climbIn(t, plumbed(t)).press("g", "i", "g") }},
 	{"pressure_measured", func(t *testing.T) *cab {
 		return climbIn(t, plumbed(t)).press("g", "i", "g", "enter").type_("2.5 110 50")

@@ -18,7 +18,11 @@ it is on the disk. It ends at the first line that is refused; the lines before i
 is in the book already is answered as it was the first time and not entered again. Where there is no book
 yet, the first line begins one.`,
 		Example: `  tintline enter facts.jsonl --book truck.db
-  echo '{"fact":"gauge_read","compartment":"a","volume_gal":151}' | tintline enter - --book truck.db`,
+  echo '{"fact":"gauge_read","compartment":"a","volume_gal":151}' | tintline enter - --book truck.db
+  echo '{"fact":"ran","seconds":45,"pump":"on"}' | tintline enter - --book truck.db
+  echo '{"fact":"marked","compartment":"a","mark":"8","volume_gal":50}' | tintline enter - --book truck.db
+  echo '{"fact":"dumped","from":"hose/reel","to":"waste/pail"}' | tintline enter - --book truck.db
+  echo '{"fact":"cleaned","what":"strainers"}' | tintline enter - --book truck.db`,
 		Args: oneArg("a file of lines, or - for standard input"),
 		RunE: func(_ *cobra.Command, args []string) error {
 			path, err := a.bookPath()
