@@ -87,3 +87,36 @@ func (m *Model) goToPressure() tea.Cmd {
 	m.subject.applicator = on
 	return cmd
 }
+
+// plumbedWords are what the book has of the pump and of the pipes between it and the compartments.
+func (m *Model) plumbedWords(r *core.Rig) string {
+	var out []string
+	if r.PumpFlow.Known {
+		out = append(out, "pump "+r.PumpFlow.V.Text())
+	}
+	if r.PumpPSI.Known {
+		out = append(out, wholeWords(r.PumpPSI.V)+" psi")
+	}
+	if r.Suction > 0 {
+		out = append(out, "suction "+size(r.Suction)+" gal")
+	}
+	for _, d := range r.DeadLegs {
+		out = append(out, d.Name+" "+size(d.Volume)+" gal")
+	}
+	if len(out) == 0 {
+		return "pump flow not entered: no bypass is reckoned"
+	}
+	return m.g.clean(strings.Join(out, ", "))
+}
+
+// tankWords are tint and agitation of a compartment, as far as they are in the book.
+func tankWords(c *core.RigCompartment) string {
+	words := ""
+	if c.Tint != "" {
+		words = "  tint " + c.Tint
+	}
+	if c.Agitation != "" {
+		words += "  agitation " + c.Agitation
+	}
+	return words
+}

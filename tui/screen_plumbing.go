@@ -48,13 +48,14 @@ func (m *Model) showPlumbing() sheet {
 		return sheet{rows: m.wrapped(theme.Base, "The book has no rig yet.")}
 	}
 	out := sheet{about: m.told(theme.Strong, "valves  "+lineUpWords(m.book.Plumbing().LineUp))}
-	if f, found := check.LineUpNow(m.book); found {
+	if f, found := check.LineUpNow(m.book); found { // what they do comes first then
 		said := m.finding(f)
 		out.about = append(out.about, m.told(said.t, said.word+"  "+said.do)...)
 		out.rows = m.behind("", span{said.t, said.word}, pipeLabel, theme.Base, said.says)
+		out.rows = append(append(out.rows, m.ranRows()...), m.hoseRows()...)
+	} else {
+		out.rows = append(m.hoseRows(), m.ranRows()...)
 	}
-	out.rows = append(out.rows, m.hoseRows()...)
-	out.rows = append(out.rows, m.ranRows()...)
 	out.rows = append(out.rows, m.standingRows()...)
 	out.rows = append(out.rows, m.driedRows()...)
 	out.offer, out.small = m.plumbingOffer(m.chosenAmong(out.rows))

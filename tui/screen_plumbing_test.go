@@ -55,7 +55,9 @@ var plumbingSituations = []situated{
 		return c.typed("6 min")
 	}},
 	{"plumbing_drained", func(t *testing.T) *cab { return climbIn(t, plumbed(t)+pushing).press("g", "i", "o").type_("1") }},
-	{"rig_line_up", func(t *testing.T) *cab { return tipped(t).press("g", "r").goesTo("line_up/from a", "down").press("enter") }},
+	{"rig_line_up", func(t *testing.T) *cab {
+		return tipped(t).press("g", "r").goesTo("line_up/from a", "down").press("enter")
+	}},
 	{"pressure", func(t *testing.T) *cab { return climbIn(t, plumbed(t)).press("g", "i", "g") }},
 	{"pressure_measured", func(t *testing.T) *cab {
 		return climbIn(t, plumbed(t)).press("g", "i", "g", "enter").type_("2.5 110 50")
@@ -75,7 +77,7 @@ func (c *cab) logged() core.Fact {
 
 func TestWhatTheValvesDidIsShownBeforeItIsLogged(t *testing.T) {
 	c := climbIn(t, plumbed(t)+`
-{"fact":"lined_up","supply":["a"],"return":"b"}`).press("g", "i").sees("The return leads to b while a feeds the pump", "10.0 gal of a run into b through the return")
+{"fact":"lined_up","supply":["a"],"return":"b"}`).size(120, 40).press("g", "i").sees("The return leads to b while a feeds the pump", "10.0 gal of a run into b through the return")
 	c.press("r").typed("45 s").sees("would log", "7.50 gal of a").seesNot("booked")
 	if len(c.disk.entries) != 0 {
 		t.Fatal("logged before Enter")
@@ -112,10 +114,26 @@ func TestTwoOpenSuppliesLevelOut(t *testing.T) {
 
 func TestNonsenseOnTheLinesOfThePlumbing(t *testing.T) {
 	for _, row := range []struct{ key, said, want string }{
-		{"r", "", "time"}, {"r", "0 s", "more than 0"}, {"r", "999 h", "86,400"}, {"r", "-5", "less than nothing"}, {"r", "5 gal", "gal"}, {"r", "1e400", ""},
-		{"o", "", "Where it went"}, {"o", "99 gal pail", "cannot run out"}, {"o", "x", `"x" is no compartment`}, {"o", "2", ""}, {"o", "5000", "Where it went"},
-		{"i", "", "Nothing is typed"}, {"i", "0 gal", "Nothing would be rinsed"}, {"i", "999 gal", "do not fit"}, {"i", "water", ""}, {"i", "5 gal to b", "where it comes from"},
-		{"p", "", "Nothing is typed"}, {"p", "0 pail", "0"}, {"p", "9999 gal pail", "can give"}, {"p", "2 gal z", ""},
+		{"r", "", "time"},
+		{"r", "0 s", "more than 0"},
+		{"r", "999 h", "86,400"},
+		{"r", "-5", "less than nothing"},
+		{"r", "5 gal", "gal"},
+		{"r", "1e400", ""},
+		{"o", "", "Where it went"},
+		{"o", "99 gal pail", "cannot run out"},
+		{"o", "x", `"x" is no compartment`},
+		{"o", "2", ""},
+		{"o", "5000", "Where it went"},
+		{"i", "", "Nothing is typed"},
+		{"i", "0 gal", "Nothing would be rinsed"},
+		{"i", "999 gal", "do not fit"},
+		{"i", "water", ""},
+		{"i", "5 gal to b", "where it comes from"},
+		{"p", "", "Nothing is typed"},
+		{"p", "0 pail", "0"},
+		{"p", "9999 gal pail", "can give"},
+		{"p", "2 gal z", ""},
 	} {
 		c := climbIn(t, plumbed(t)).press("g", "i", row.key).type_(row.said)
 		if row.said == "2" { // the second of the places

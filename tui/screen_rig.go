@@ -47,13 +47,13 @@ func (m *Model) showRig() sheet {
 	}
 	var rows []row
 	part := func(id string, spans ...span) { rows = append(rows, row{id: id, line: line{left: spans}}) }
-	more := func(id, words string) { part(id, span{theme.Dim, "+ " + words}) }
 	part(setup.Pump+"/", m.cell(theme.Strong, r.RigName, rigName), span{theme.Base, "pump " + m.learnedCell() + ", return line " + size(r.ReturnLine) + " gal"})
+	more := func(id, words string) { part(id, span{theme.Dim, "+ " + words}) }
 	rows = append(rows, sectionRow("compartments"))
 	for _, c := range r.Compartments {
 		l := string(rune(c.Letter))
 		part(setup.Compartment+"/"+l, m.cell(theme.Compartment(c.Letter, c.Colour), l+"  "+c.Name, rigName),
-			m.cellRight(theme.Base, size(c.Capacity)+" gal", rigFigure), m.cell(theme.Base, "heel "+size(c.Heel), rigFigure), span{theme.Base, chartWords(c)})
+			m.cellRight(theme.Base, size(c.Capacity)+" gal", rigFigure), m.cell(theme.Base, "heel "+size(c.Heel), rigFigure), span{theme.Base, join(chartWords(c), m.g.clean(tankWords(&c)))})
 	}
 	if len(r.Compartments) < mostCompartments {
 		more(setup.Compartment+"/", "another compartment")
@@ -68,7 +68,8 @@ func (m *Model) showRig() sheet {
 		rows = append(rows, m.applicatorRows(&r.Applicators[i])...)
 	}
 	more(setup.Applicator+"/", "another applicator")
-	rows = append(rows, sectionRow("line-ups"))
+	rows = append(rows, sectionRow("pump, pipes, line-ups"))
+	part(setup.Plumbing+"/", m.cell(theme.Strong, "plumbing", rigName), span{theme.Base, m.plumbedWords(r)})
 	for _, l := range r.LineUps {
 		part(setup.LineUp+"/"+l.Name, m.cell(theme.Strong, l.Name, rigName), span{theme.Base, lineUpWords(fluid.LineUp{Supply: l.Supply, Return: l.Return})})
 	}
@@ -150,6 +151,8 @@ func (m *Model) rigOffer(id string) string {
 	switch {
 	case name == setup.Pump:
 		return "change name, pump or return line"
+	case name == setup.Plumbing:
+		return "change pump flow and pressure, suction, dead legs, tints, agitation"
 	case name == setup.Tip && tip == "":
 		return "enter another tip of " + on
 	case name == setup.Tip:
