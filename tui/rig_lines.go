@@ -120,3 +120,11 @@ func tankWords(c *core.RigCompartment) string {
 	}
 	return words
 }
+
+// crossWords are what is known of the pipe between two compartments: with two supplies open they level out through it.
+func crossWords(r *core.Rig) string {
+	if !r.CrossBore.Known && !r.CrossLength.Known && !r.CrossLoss.Known {
+		return "not entered: the settings stand for it"
+	}
+	return "its bore, length and fittings are entered"
+}

@@ -30,6 +30,9 @@ func marksPage() *pageSpec {
 				m.openShape(m.subject.tank[0])
 				return nil
 			}, (*Model).canGauge)),
+			pageKey(p, "t", "tank", "plan of the tank, place of its gauge, what the marks are", func(m *Model) tea.Cmd {
+				return m.openForm(setup.Gauge, m.subject.tank)
+			}, (*Model).canGauge),
 			pageKey(p, "x", "take off", "take the mark that is chosen off the chart", (*Model).askMarkOff, func(m *Model) bool {
 				return m.canGauge() && m.chosen() != ""
 			}),

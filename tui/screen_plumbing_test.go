@@ -58,6 +58,12 @@ var plumbingSituations = []situated{
 	{"rig_line_up", func(t *testing.T) *cab {
 		return tipped(t).press("g", "r").goesTo("line_up/from a", "down").press("enter")
 	}},
+	{"gauge_tank", func(t *testing.T) *cab {
+		return climbIn(t, morning+charted(t)).press("g", "g", "a", "n", "t").typed("6")
+	}},
+	{"rig_cross", func(t *testing.T) *cab { return tipped(t).press("g", "r").goesTo("cross/", "down").press("enter") }},
+	{"rig_plumbing", func(t *testing.T) *cab { return tipped(t).press("g", "r").goesTo("plumbing/", "down").press("enter") }},
+	{"pressure_weight", func(t *testing.T) *cab { return climbIn(t, plumbed(t)).press("g", "i", "g", "w").typed("5/8") }},
 	{"pressure", func(t *testing.T) *cab { return climbIn(t, plumbed(t)).press("g", "i", "g") }},
 	{"pressure_measured", func(t *testing.T) *cab {
 		return climbIn(t, plumbed(t)).press("g", "i", "g", "enter").type_("2.5 110 50")
@@ -280,5 +286,28 @@ func TestNamedLineUpsAreChangedOnTheRigsPage(t *testing.T) {
 	c.goesTo("line_up/over", "up").press("x").sees("take line-up over out of the rig").wait(time.Second).press("y")
 	if n := len(c.book().Rig().LineUps); n != 2 {
 		t.Errorf("%d line-ups", n)
+	}
+}
+
+func TestTheGaugeOfATankIsMeasured(t *testing.T) {
+	c := climbIn(t, morning+charted(t)).press("g", "g", "a", "n").sees("counts once the plan of the tank").press("t").typed("12").press("enter").typed("20").press("pgdown").wait(time.Second)
+	set := c.book().RigCompartment('a')
+	if !set.Plan.Known || !set.GaugeOff.Known || len(set.Marks) != 5 {
+		t.Errorf("%+v\n%s", set, c.screen())
+	}
+	c.seesNot("counts once the plan of the tank").sees("2.99") // 12 sq ft, 20 in, 2 per cent: 12*144*20*0.02/231
+	c.press("esc", "esc", "g", "i", "g", "w").typed("5/8").press("enter").typed("40").press("enter").sees("40 lb dry", "entered")
+}
+
+func TestApplicatorsHangOnAnotherHose(t *testing.T) {
+	rig, rest, _ := strings.Cut(truck(t), "\n")
+	const one = `"length_ft":300}`
+	c := inRig(t, strings.Replace(rig, one, one+`,{"name":"short","inside_diameter_in":0.5,"length_ft":100}`, 1)+"\n"+strings.TrimSpace(rest))
+	c.press("g", "r").goesTo("applicator/gun", "down").sees("on reel", "h next hose").press("h").sees("on short")
+	if got := c.book().Applicator("gun").Hose; got != "short" {
+		t.Errorf("the gun hangs on %q", got)
+	}
+	if f := c.logged().(*core.Fitted); f.Applicator != "gun" || f.Hose != "short" || f.Tip != "" {
+		t.Errorf("%+v", f)
 	}
 }

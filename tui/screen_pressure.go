@@ -17,6 +17,7 @@ func pressurePage() *pageSpec {
 		show: (*Model).showPressure, pick: func(m *Model, _ string) tea.Cmd { m.openPair(); return nil },
 		keys: []binding{
 			pageKey(p, "h", "next", "the next applicator that draws through a hose", (*Model).nextOnHose, func(m *Model) bool { return len(m.onHoses()) > 1 }),
+			pageKey(p, "w", "weight", "outside diameter and weight of the hose", (*Model).openReel, func(m *Model) bool { return len(m.onHoses()) > 0 && !m.busy() }),
 			pageKey(p, "r", "rig", "", func(m *Model) tea.Cmd { return m.goTo(pageRig) }, func(m *Model) bool { return m.book.Rig() != nil }),
 		},
 	}
@@ -112,4 +113,9 @@ func (m *Model) openPair() {
 			return onlyFact(r, err)
 		},
 	})
+}
+
+func (m *Model) openReel() tea.Cmd {
+	p, _ := check.PressureOf(m.book, m.pressed())
+	return m.openForm(setup.Reel, p.Hose)
 }

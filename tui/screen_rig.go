@@ -70,6 +70,7 @@ func (m *Model) showRig() sheet {
 	more(setup.Applicator+"/", "another applicator")
 	rows = append(rows, sectionRow("pump, pipes, line-ups"))
 	part(setup.Plumbing+"/", m.cell(theme.Strong, "plumbing", rigName), span{theme.Base, m.plumbedWords(r)})
+	part(setup.Cross+"/", m.cell(theme.Strong, "between tanks", rigName), span{theme.Base, crossWords(r)})
 	for _, l := range r.LineUps {
 		part(setup.LineUp+"/"+l.Name, m.cell(theme.Strong, l.Name, rigName), span{theme.Base, lineUpWords(fluid.LineUp{Supply: l.Supply, Return: l.Return})})
 	}
@@ -151,6 +152,8 @@ func (m *Model) rigOffer(id string) string {
 	switch {
 	case name == setup.Pump:
 		return "change name, pump or return line"
+	case name == setup.Cross:
+		return "change the pipe between two compartments"
 	case name == setup.Plumbing:
 		return "change pump flow and pressure, suction, dead legs, tints, agitation"
 	case name == setup.Tip && tip == "":

@@ -54,6 +54,12 @@ func partForm(name, about string, b *core.Book) (Form, bool) {
 		return hoseForm(r, about), true
 	case LineUp:
 		return lineUpForm(r, about), true
+	case Gauge:
+		return gaugeForm(r, about)
+	case Cross:
+		return crossForm(r), true
+	case Reel:
+		return reelForm(r, about)
 	case Applicator:
 		return applicatorForm(r, about), true
 	case Tip:

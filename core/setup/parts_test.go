@@ -33,7 +33,7 @@ func fullRig(t *testing.T) *core.Book {
 // TestAPartThatIsNotChangedStaysAsItIs, to the last unit, though the fields show rounded figures.
 func TestAPartThatIsNotChangedStaysAsItIs(t *testing.T) {
 	b := fullRig(t)
-	for _, f := range [][2]string{{Pump, ""}, {Plumbing, ""}, {Compartment, "a"}, {Compartment, "b"}, {Compartment, "c"}, {Hose, "reel"}, {Hose, "short"}, {Applicator, "gun"}, {Applicator, "ride-on"}, {Applicator, "spreader"}, {Tip, "gun/04"}, {LineUp, "a to a"}} {
+	for _, f := range [][2]string{{Pump, ""}, {Plumbing, ""}, {Compartment, "a"}, {Compartment, "b"}, {Compartment, "c"}, {Hose, "reel"}, {Hose, "short"}, {Applicator, "gun"}, {Applicator, "ride-on"}, {Applicator, "spreader"}, {Tip, "gun/04"}, {LineUp, "a to a"}, {Gauge, "a"}, {Cross, ""}, {Reel, "reel"}} {
 		facts, err := answer(t, f[0], f[1], b, nil)
 		if err != nil {
 			t.Errorf("%v: %v", f, err)
