@@ -76,8 +76,9 @@ type binding struct {
 
 	page     page // actRun: the page whose key it is
 	run      func(m *Model) tea.Cmd
-	line     bool // run opens a line of text
-	unlisted bool // it stands in the page itself, not at the foot
+	line     bool                  // run opens a line of text
+	unlisted bool                  // it stands in the page itself, not at the foot
+	name     func(m *Model) string // what it is called now; nil: always the same
 }
 
 // target is what a tap on the key's place means.
@@ -110,6 +111,12 @@ func hidden(b binding) binding {
 // opening marks a page's key as one that opens a line of text.
 func opening(b binding) binding {
 	b.line = true
+	return b
+}
+
+// named gives a key a name that changes with what it would do.
+func named(b binding, name func(m *Model) string) binding {
+	b.name = name
 	return b
 }
 
@@ -219,6 +226,9 @@ func (m *Model) enable() {
 	copy(list, m.keys)
 	for i := range list {
 		list[i].SetEnabled(list[i].on(m))
+		if list[i].name != nil {
+			list[i].SetHelp(list[i].Help().Key, list[i].name(m))
+		}
 		switch list[i].act {
 		case actDo:
 			list[i].SetHelp(list[i].Help().Key, m.doLabel())

@@ -25,9 +25,9 @@ func (m *Model) showLook() sheet {
 	}
 	if t.err == nil {
 		s.rows = append(s.rows, m.changeRows()...)
-		s.rows = append(s.rows, m.reportRows("the trigger pulled then:", &t.look.Report)...)
+		s.rows = append(s.rows, m.judgedRows()...)
 		s.rows = append(s.rows, m.placeRows()...)
-		if t.look.Pushed != nil {
+		if t.look.Pushed != nil && !t.look.ByStrength {
 			s.rows = append(s.rows, m.reportRows("after the push:", t.look.Pushed)...)
 		}
 		if t.look.Cannot != nil {
@@ -66,26 +66,20 @@ func (m *Model) valvesFor() string {
 	return words
 }
 
-// changeRows are the figures of the changeover.
+// changeRows are the figures of the changeover, where it goes and what that costs.
 func (m *Model) changeRows() []row {
 	c := m.turn.plan
 	if c == nil {
 		return nil
 	}
-	out := m.wrapped(theme.Base, "New liquid comes after "+m.gone(c.Arrives.Text(), c.ArrivesS.V, c.ArrivesS.Known)+
-		", half of it after "+m.gone(c.Half.Text(), c.HalfS.V, c.HalfS.Known)+
-		", clean after "+m.gone(c.Clean.Text(), c.CleanS.V, c.CleanS.Known)+", "+m.g.plusMinus()+c.Band.Text()+" gal. "+c.DecidedBy+" decides.")
+	out := m.figureRows(c)
+	if o := c.Overflow; o != nil {
+		out = append(out, m.wrapped(theme.Stop, fmt.Sprintf("%c has room for %s gal: %s gal would go in, and %s gal would run over.", o.Letter, o.Room.Text(), o.Gets.Text(), o.Over.Text()))...)
+	}
 	if len(c.Legs) > 0 {
-		out = append(out, m.wrapped(theme.Strong, "Push "+m.pushWords(c.PushBack)+".")...)
+		out = append(out, m.hanging("push   ", m.pushWords(c.PushBack)+".")...)
 	}
-	return out
-}
-
-func (m *Model) gone(gal string, s float64, known bool) string {
-	if !known {
-		return gal + " gal"
-	}
-	return gal + " gal (" + wholeWords(s) + " s)"
+	return append(out, m.wayRows(c)...)
 }
 
 // reportRows are a verdict, finding by finding.
@@ -107,98 +101,14 @@ func (m *Model) reportRows(when string, r *check.Report) []row {
 	return out
 }
 
-// placeRows say what the push-back does to the compartments that take it.
-func (m *Model) placeRows() []row {
-	var out []row
-	for _, a := range m.turn.look.Places {
-		words := fmt.Sprintf("%c %s: gets %s gal, then %s gal", a.Letter, a.Mix, a.Gets.Text(), a.After.Text())
-		for _, f := range a.Foreign {
-			from := "water"
-			if f.From != 0 {
-				from = "of " + string(rune(f.From))
-			}
-			words += fmt.Sprintf(", %s gal %s in it", f.Volume.Text(), from)
-		}
-		if len(a.Loses) > 0 {
-			words += "; no longer for " + joined(a.Loses)
-		}
-		out = append(out, m.wrapped(theme.Base, words+".")...)
-	}
-	return out
-}
-
-// showReady is what to do at the lid, before the trigger is pulled.
-func (m *Model) showReady() sheet {
+// judgedRows are the verdict of the trigger pulled then, and on which lawn: the one ahead, or one that stands for the route.
+func (m *Model) judgedRows() []row {
 	t := &m.turn
-	s := sheet{about: []line{text(theme.Strong, fmt.Sprintf(" to %c: %s", t.to, m.g.clean(t.look.Mix)))}}
-	if t.plan == nil {
-		s.rows = m.wrapped(theme.Base, "The nozzle gives it now, as clean as the lawn ahead asks.")
-		return s
-	}
-	for i, step := range t.steps {
-		s.rows = append(s.rows, m.hanging(fmt.Sprintf("%d  ", i+1), step.Text)...)
-	}
-	s.offer = fmt.Sprintf("start: the count-down begins in %s s", wholeWords(m.startDelay()))
-	s.small = "the bell rings at the start, as the new liquid comes, and when it is clean"
-	if !t.flow.Known {
-		s.offer, s.small = "type the gallons that were pushed", "the flow of the gun is not in the book, so there is no count-down"
-	}
-	return s
-}
-
-// placed keeps the place of a figure that gets shorter, so that those behind it do not move.
-func placed(now, first string) string {
-	return strings.Repeat("_", max(cells(first)-cells(now), 0)) + now
-}
-
-// hanging is wrapped text whose lines stand below the first one's words.
-func (m *Model) hanging(head, words string) []row {
-	var out []row
-	for i, l := range m.g.wrap(m.g.clean(words), m.w-4-cells(head)) {
-		if i > 0 {
-			head = strings.Repeat(" ", cells(head))
-		}
-		out = append(out, row{line: line{left: []span{{theme.Strong, head}, {theme.Base, l}}}})
-	}
-	return out
-}
-
-// showRunning is the count-down, in figures that are read from the lid.
-func (m *Model) showRunning() sheet {
-	t := &m.turn
-	p := m.progress()
-	s := sheet{offer: "stop: the trigger is let go", small: "t when the tint comes"}
-	big, unit, head, mood := "", "", "", theme.Strong
 	switch {
-	case t.phase == phaseDelay:
-		big, unit, head = wholeWords(t.began.Sub(m.at).Seconds()), "s until you pull the trigger", "nozzle in the lid, above the liquid"
-		s.offer, s.small = "start now", ""
-	case p.Stage == check.StageClean:
-		big, unit, head = "CLEAN", "let go of the trigger", "clean enough for the lawn ahead"
-		s.small = ""
-	default:
-		big = placed(wholeWords(p.ToGoS), wholeWords(t.flow.V.Seconds(t.plan.PushBack))) + " " + measure.Multiple(p.ToGo.Gallons())
-		unit, head = "s and gal to go until clean", "into "+check.Leg{Into: p.Into, To: p.To}.Place()
-		if p.Turn > 0 {
-			head += fmt.Sprintf(", for %s s more", wholeWords(p.TurnS))
-		}
-		if p.Stage == check.StageArriving {
-			head += "   the new liquid comes, not clean yet"
-		}
+	case t.look.ByStrength:
+		return m.wrapped(theme.Base, "No lawn stands in the book that this is for: clean is judged by strength alone, no verdict.")
+	case t.look.Instead != "":
+		return m.reportRows(fmt.Sprintf("no lawn ahead; the trigger pulled then at %s, the strictest of %d that it fits:", m.g.clean(t.look.Instead), t.look.Of), &t.look.Report)
 	}
-	if p.Late && !t.tint.Known && t.phase == phaseRunning {
-		mood = theme.Stop
-		s.small = "No tint seen? z: the valves are not where the book says. Seen: t."
-	}
-	s.about = []line{{left: []span{{theme.Base, " "}, {mood, head}}}}
-	s.body = func(r rect) []line {
-		var out []line
-		for _, l := range m.bigLines(big, r.w-2, r.h-1) {
-			out = append(out, line{left: []span{{theme.Base, " "}, {theme.Strong, l}}})
-		}
-		return append(out, text(theme.Strong, " "+unit))
-	}
-	return s
+	return m.reportRows("the trigger pulled then:", &t.look.Report)
 }
-
-func (m *Model) startDelay() float64 { return m.book.Setting(core.StartDelayS) }

@@ -1,6 +1,7 @@
 package tui
 
 import (
+	"fmt"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -17,6 +18,7 @@ type phase int
 const (
 	phaseLook    phase = iota // what would happen; nothing is logged
 	phaseReady                // the valves are set; at the lid
+	phaseSweep                // the bypass washes the cell, the gun is shut
 	phaseDelay                // the count-down has not begun yet
 	phaseRunning              // the trigger is pulled
 	phaseStopped              // what was pushed waits to be logged
@@ -26,6 +28,7 @@ const (
 // sleeps.
 type turning struct {
 	to     byte // the compartment to turn to
+	way    string
 	phase  phase
 	look   check.Turn        // what it would come to
 	plan   *check.Changeover // of look; kept while it is under way
@@ -36,20 +39,20 @@ type turning struct {
 	began  time.Time  // when the trigger is, or was, to be pulled
 	ran    time.Duration
 	pushed core.Maybe[measure.Volume] // typed in the place of the seconds
-	tint   core.Maybe[float64]        // seconds until it was seen
+	seen   [tints]core.Maybe[float64] // seconds until the first of the colour was seen, half of it, all of it
 	rang   int                        // how many bells were rung
 	turn   int                        // of the ticks
+	line   check.Line                 // what would stand in the line now, while it is timed
 }
+
+// tints is how many moments of the colour can be told: first, half, full.
+const tints = 3
 
 type turningKey struct {
 	answers answersKey
 	to      byte
+	way     string
 }
-
-// counted is a tick of the count-down.
-type counted struct{ turn int }
-
-const countEvery = 200 * time.Millisecond
 
 // changePage guides a changeover, from the dry run to what is logged.
 func changePage() *pageSpec {
@@ -67,12 +70,17 @@ func changePage() *pageSpec {
 	running := func(m *Model) bool { return m.turn.phase == phaseRunning }
 	spec.keys = append(
 		spec.keys,
-		pageKey(p, "t", "tint", "the tint is seen now; go on until clean", (*Model).tintNow, func(m *Model) bool { return running(m) && !m.turn.tint.Known }),
+		named(pageKey(p, "t", "tint", "the first of the colour is seen now; again at half, and at the full colour; go on until clean", (*Model).tintNow, func(m *Model) bool {
+			return running(m) && m.turn.told() < tints && m.turn.plan.Tint != core.BetweenAlike
+		}), (*Model).tintLabel),
 		pageKey(p, "z", "no tint", "no tint came: the valves are not where the book says", (*Model).tintMissed, func(m *Model) bool {
-			return (running(m) || m.turn.phase == phaseStopped) && m.progress().Late && !m.turn.tint.Known
+			return (running(m) || m.turn.phase == phaseStopped) && m.progress().Late && m.turn.told() == 0
+		}),
+		pageKey(p, "w", "another way", "the next way for the mixed tail", (*Model).otherWay, func(m *Model) bool {
+			return m.turn.phase <= phaseReady && m.turn.plan != nil && len(m.turn.plan.Ways) > 1
 		}),
 		opening(pageKey(p, "l", "type it", "type the seconds or the gallons pushed", (*Model).typePushed, func(m *Model) bool {
-			return m.turn.plan != nil && (m.turn.phase == phaseStopped || m.turn.phase == phaseReady)
+			return m.turn.plan != nil && (m.turn.phase == phaseStopped || m.turn.phase == phaseReady && !m.sweepsFirst())
 		})),
 	)
 	return spec
@@ -91,21 +99,18 @@ func (m *Model) openChange() tea.Cmd {
 	return nil
 }
 
-// ponder asks the check what turning there would do, if that is not known.
+// ponder asks the check what turning there would do, if that is not known. With no lawn ahead it is judged by those of the
+// route, or by strength.
 func (m *Model) ponder() {
 	t := &m.turn
-	k := turningKey{m.got.key, t.to}
+	k := turningKey{m.got.key, t.to, t.way}
 	if t.phase > phaseReady || t.key == k || t.to == 0 {
 		return
 	}
 	t.key, t.look, t.plan, t.steps, t.err = k, check.Turn{}, nil, nil, nil
-	in := check.Intent{With: m.onHose(), At: core.At(m.at), Lawn: m.got.lawn, Zones: m.got.left}
+	in := check.Intent{With: m.onHose(), At: core.At(m.at), Lawn: m.got.lawn, Zones: m.got.left, Way: t.way}
 	if a := m.book.Applicator(in.With); a != nil {
 		t.flow = a.Flow
-	}
-	if in.Lawn == "" {
-		t.err = slip("There is no lawn ahead to judge by.", "Go by gallons: push the hose's volume and three times the pump's dead volume.")
-		return
 	}
 	if t.look, t.err = check.WhatIf(m.book, in, t.to); t.err == nil {
 		t.plan, t.steps = t.look.Changeover, check.Steps(m.book, in, t.to)
@@ -120,20 +125,6 @@ func (m *Model) onHose() string {
 	return check.FirstApplicator(m.book)
 }
 
-func (m *Model) progress() check.Progress {
-	if m.turn.plan == nil || !m.turn.flow.Known {
-		return check.Progress{}
-	}
-	return check.Running(m.turn.plan, m.turn.flow.V, m.turn.elapsed(m.at).Seconds())
-}
-
-func (t *turning) elapsed(now time.Time) time.Duration {
-	if t.phase == phaseStopped {
-		return t.ran
-	}
-	return max(now.Sub(t.began), 0)
-}
-
 // nextPhase is Enter: one step on.
 func (m *Model) nextPhase() tea.Cmd {
 	t := &m.turn
@@ -141,13 +132,19 @@ func (m *Model) nextPhase() tea.Cmd {
 	case phaseLook:
 		return m.turnValves()
 	case phaseReady:
-		if !t.flow.Known {
+		switch {
+		case m.sweepsFirst():
+			t.phase, t.began, t.rang = phaseSweep, m.at, 0
+			return m.count()
+		case !t.flow.Known:
 			m.typePushed()
 			return nil
 		}
-		t.phase = phaseDelay
+		t.phase, t.rang = phaseDelay, 0
 		t.began = m.at.Add(time.Duration(m.book.Setting(core.StartDelayS) * float64(time.Second)))
 		return m.count()
+	case phaseSweep:
+		return m.endSweep()
 	case phaseDelay:
 		t.phase, t.began = phaseRunning, m.at
 		return m.count()
@@ -159,136 +156,55 @@ func (m *Model) nextPhase() tea.Cmd {
 	return m.logPushed()
 }
 
-// turnValves logs the line-up, unless it stands already, and goes to the lid.
+// turnValves logs the line-up, unless it stands already, and goes to the lid. Where the bypass washes the cell first the
+// return stays where it is.
 func (m *Model) turnValves() tea.Cmd {
 	t := &m.turn
-	if t.to == 0 || (m.isLinedUp(t.to) && t.plan == nil) {
+	if t.to == 0 || t.look.To == 0 || (m.isLinedUp(t.to) && t.plan == nil) {
 		return nil
 	}
 	if t.plan != nil {
 		t.phase = phaseReady
 	}
-	if m.isLinedUp(t.to) {
+	now, up := m.book.Plumbing().LineUp, core.LinedUp{Supply: []byte{t.to}, Return: t.to}
+	if m.sweepsFirst() {
+		up.Return = now.Return
+	}
+	if string(now.Supply) == string(up.Supply) && now.Return == up.Return {
 		return nil
 	}
-	return m.enter(&core.LinedUp{Supply: []byte{t.to}, Return: t.to})
+	return m.enter(&up)
+}
+
+// sweepsFirst tells whether the way chosen lets the bypass wash the cell before anything is pushed.
+func (m *Model) sweepsFirst() bool {
+	w := m.turn.plan.Way()
+	return w != nil && w.RunS > 0
+}
+
+// otherWay chooses the next way that can be gone. Valves that are turned for another way are looked at again.
+func (m *Model) otherWay() tea.Cmd {
+	t := &m.turn
+	at := 0
+	for i, w := range t.plan.Ways {
+		if w.Chosen {
+			at = i
+		}
+	}
+	for n := 1; n < len(t.plan.Ways); n++ {
+		w := t.plan.Ways[(at+n)%len(t.plan.Ways)]
+		if w.Cannot == "" {
+			t.way, t.phase = w.Name, phaseLook
+			return nil
+		}
+	}
+	m.status = status{kind: saysChosen, what: "There is no other way that can be gone."}
+	return nil
 }
 
 func (m *Model) isLinedUp(l byte) bool {
 	up := m.book.Plumbing().LineUp
 	return string(up.Supply) == string(l) && up.Return == l
-}
-
-// logPushed logs what was pushed and, if it was seen, the tint. The tint is not the end: it changes no verdict.
-func (m *Model) logPushed() tea.Cmd {
-	t := &m.turn
-	v := t.pushed.V
-	if !t.pushed.Known {
-		v = m.progress().Gone
-	}
-	facts := check.Pushed(t.plan, v)
-	if t.tint.Known {
-		facts = append(facts, &core.TintSeen{Seconds: t.tint})
-	}
-	if t.plan.Into == 0 || len(facts) == 0 {
-		m.status = status{kind: saysStop, what: "No place of the rig can take it.", do: "Log where it went by a line: dumped."}
-		return nil
-	}
-	m.turn = turning{to: t.to}
-	return m.enter(facts...)
-}
-
-// count ticks while there is a figure that changes.
-func (m *Model) count() tea.Cmd {
-	m.turn.turn++
-	return m.after(countEvery, counted{m.turn.turn})
-}
-
-// onCounted moves the count-down on and rings at the start, as the new liquid comes, as the push changes its place and
-// when it is clean.
-func (m *Model) onCounted(c counted) tea.Cmd {
-	t := &m.turn
-	if c.turn != t.turn || t.phase != phaseDelay && t.phase != phaseRunning {
-		return nil
-	}
-	due := 0
-	if t.phase == phaseDelay && !m.at.Before(t.began) {
-		t.phase = phaseRunning
-	}
-	if t.phase == phaseRunning {
-		due = 1 + m.bellsDue()
-	}
-	var again tea.Cmd
-	if m.progress().Stage != check.StageClean {
-		again = m.count() // once it is clean no figure changes
-	}
-	if due > t.rang {
-		t.rang = due
-		return tea.Batch(again, m.ring())
-	}
-	return again
-}
-
-// bellsDue is how many marks have been passed.
-func (m *Model) bellsDue() int {
-	p, n := m.progress(), 0
-	if p.Gone >= m.turn.plan.Arrives {
-		n++
-	}
-	if len(m.turn.plan.Legs) > 1 && p.Turn == 0 {
-		n++
-	}
-	if p.Stage == check.StageClean {
-		n++
-	}
-	return n
-}
-
-func (m *Model) tintNow() tea.Cmd {
-	m.turn.tint = core.Known(m.turn.elapsed(m.at).Round(time.Second).Seconds())
-	m.status = status{kind: saysChosen, what: "tint seen after " + wholeWords(m.turn.tint.V) + " s", do: "It is not clean yet: go on."}
-	return nil
-}
-
-// tintMissed logs that no tint came until now: the check makes a stop of it. The pushes are not logged with it: what
-// went through the nozzle came from somewhere else than the book would say, and a gauge reading finds it.
-func (m *Model) tintMissed() tea.Cmd {
-	s := m.turn.elapsed(m.at).Round(time.Second).Seconds()
-	m.turn = turning{to: m.turn.to}
-	return m.enter(&core.TintSeen{Seconds: core.Known(s), Missed: "yes"})
-}
-
-// typePushed takes the seconds or the gallons by hand.
-func (m *Model) typePushed() tea.Cmd {
-	m.openLine(textLine{
-		prompt: "pushed", hint: "62 s or 2.6 gal",
-		read: func(m *Model, said string) ([]core.Fact, error) {
-			v, err := m.readThrough(said, "")
-			if err == nil && v <= 0 {
-				err = slip("Nothing would be pushed.", "Type more than 0: 62 s or 2.6 gal.")
-			}
-			if err != nil {
-				return nil, err
-			}
-			m.turn.pushed, m.turn.phase = core.Known(v), phaseStopped
-			m.turn.turn++
-			return nil, nil
-		},
-	})
-	return nil
-}
-
-func (m *Model) pushWords(v measure.Volume) string {
-	words := ""
-	for i, f := range check.Pushed(m.turn.plan, v) {
-		if p, ok := f.(*core.PushedBack); ok {
-			if i > 0 {
-				words += ", then "
-			}
-			words += p.Volume.Text() + " gal into " + check.Leg{Into: p.Into, To: p.To}.Place()
-		}
-	}
-	return words
 }
 
 // showChange is the page in its phase.
@@ -297,6 +213,8 @@ func (m *Model) showChange() sheet {
 	switch t := &m.turn; t.phase {
 	case phaseReady:
 		return m.showReady()
+	case phaseSweep:
+		return m.showSweep()
 	case phaseDelay, phaseRunning:
 		return m.showRunning()
 	case phaseStopped:

@@ -61,6 +61,7 @@ func (m *Model) settle() {
 	m.look()
 	m.foretell()
 	m.measure()
+	m.move()
 	m.show()
 	m.enable()
 	m.dressForm()

@@ -24,6 +24,13 @@ type Progress struct {
 	TurnS float64        // the same in seconds at the flow
 	ToGoS float64
 	Late  bool // the tint should have come: if none was seen, the valves are not where the book says
+
+	// Arrives is what is still to go until the new liquid comes, Left the old liquid that would be left if one stopped now,
+	// New the share of new liquid that the nozzle gives, at least.
+	Arrives  measure.Volume
+	ArrivesS float64
+	Left     measure.Volume
+	New      float64
 }
 
 // Running works a changeover out after so many seconds of a flow that is known. It is the one place for it: a screen
@@ -39,6 +46,8 @@ func Running(c *Changeover, flow measure.Flow, seconds float64) Progress {
 		p.Stage = StageArriving
 	}
 	p.Late = c.TintBy > 0 && p.Gone >= c.TintBy
+	p.Arrives, p.Left, p.New = max(c.Arrives-p.Gone, 0), c.LeftAt(p.Gone), c.NewAt(p.Gone)
+	p.ArrivesS = flow.Seconds(p.Arrives)
 	var end measure.Volume
 	for i, l := range c.Legs {
 		end += l.Volume

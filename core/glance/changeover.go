@@ -27,6 +27,7 @@ func ToClean(b *core.Book, in check.Intent) *Changeover {
 		To: string(c.To), Arrives: c.Arrives.Gallons(), Half: c.Half.Gallons(), Clean: c.Clean.Gallons(),
 		ArrivesS: pointer(c.ArrivesS), HalfS: pointer(c.HalfS), CleanS: pointer(c.CleanS),
 		TintFrom: c.TintFrom.Gallons(), TintBy: c.TintBy.Gallons(), TintFromS: pointer(c.TintFromS), TintByS: pointer(c.TintByS),
+		Tint: c.Tint, TintGone: c.TintGone.Gallons(), Air: c.Air.Gallons(),
 		DecidedBy: c.DecidedBy, Why: c.Why, Share: c.Share,
 		Band: c.Band.Gallons(), Advised: c.Advised.Gallons(), Learned: c.Learned, Margins: c.Margins,
 		Cell: c.Cell.Gallons(), Bypass: c.Bypass, FlowLow: c.FlowLow,
@@ -56,7 +57,7 @@ func ToClean(b *core.Book, in check.Intent) *Changeover {
 	if c.Into == 0 {
 		return out
 	}
-	out.PushBack = &PushBack{Into: text(string(c.Into)), Gal: c.PushBack.Gallons(), S: seconds(c.PushBack, flow)}
+	out.PushBack = &PushBack{Into: text(string(c.Into)), Gal: c.PushBack.Gallons(), S: seconds(c.PushBack+c.Air, flow)}
 	return out
 }
 
@@ -112,6 +113,15 @@ func (c *Changeover) Text() string {
 	}
 	fmt.Fprintf(w, "\n            clean give or take %s gal, %s; %s decides: %s\n", gal(c.Band), c.Margins, c.DecidedBy, c.Why)
 	fmt.Fprintf(w, "            left of the old liquid when you stop there: %.4f gal, %.2g of hose and pump\n", c.Left, c.LeftShare)
+	switch c.Tint {
+	case core.BetweenAlike:
+		fmt.Fprintf(w, "            no tint tells them apart: go by gallons\n")
+	case core.TowardsClear:
+		fmt.Fprintf(w, "            the last of the colour goes at about %s gal; it is late\n", gal(c.TintGone))
+	}
+	if c.Air > 0 {
+		fmt.Fprintf(w, "            air comes first, %s gal of it: the seconds count it, the gallons do not\n", gal(c.Air))
+	}
 	if c.FlowLow && c.MinFlow != nil {
 		fmt.Fprintf(w, "            the flow is too low for a clean changeover: at least %.2f gpm\n", *c.MinFlow)
 	}

@@ -152,17 +152,22 @@ type Applicator struct {
 
 // Changeover is what it takes until the nozzle is clean enough for the visit.
 type Changeover struct {
-	To        string    `json:"to"`
-	Arrives   float64   `json:"arrives_gal"`
-	Half      float64   `json:"half_gal"`
-	Clean     float64   `json:"clean_gal"`
-	ArrivesS  *float64  `json:"arrives_s"`
-	HalfS     *float64  `json:"half_s"`
-	CleanS    *float64  `json:"clean_s"`
-	TintFrom  float64   `json:"tint_from_gal"`
-	TintBy    float64   `json:"tint_by_gal"`
-	TintFromS *float64  `json:"tint_from_s"`
-	TintByS   *float64  `json:"tint_by_s"`
+	To        string   `json:"to"`
+	Arrives   float64  `json:"arrives_gal"`
+	Half      float64  `json:"half_gal"`
+	Clean     float64  `json:"clean_gal"`
+	ArrivesS  *float64 `json:"arrives_s"`
+	HalfS     *float64 `json:"half_s"`
+	CleanS    *float64 `json:"clean_s"`
+	TintFrom  float64  `json:"tint_from_gal"`
+	TintBy    float64  `json:"tint_by_gal"`
+	TintFromS *float64 `json:"tint_from_s"`
+	TintByS   *float64 `json:"tint_by_s"`
+	// Tint is which way the colour changes: tint, clear or alike; left out where the rig does not say. TintGone is where the
+	// last of the colour goes. Air leaves the hose first: the seconds count it.
+	Tint      string    `json:"tint,omitempty"`
+	TintGone  float64   `json:"tint_gone_gal,omitempty"`
+	Air       float64   `json:"air_gal,omitempty"`
 	DecidedBy string    `json:"decided_by"`
 	Why       string    `json:"why"`
 	Share     float64   `json:"share"`

@@ -1,0 +1,53 @@
+package tui
+
+import (
+	"fmt"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/check"
+)
+
+// noChange says why there is nothing to push out. Where what is lined up is itself the matter, it must not read as if
+// all were well.
+func (m *Model) noChange(w int) string {
+	a := m.applicator()
+	up := m.book.Plumbing().LineUp
+	switch {
+	case a != nil && !a.Sprays():
+		return m.g.clean(a.Name) + " spreads dry product: the hose is no matter of it"
+	case m.ownTankOf(a) != nil:
+		return m.g.clean(a.Name) + " sprays from its own tank"
+	case m.got.visiting && len(m.got.left) == 0:
+		return m.fitting(w, "seen for the next lawn when you leave this one", "for the next lawn: leave first")
+	case m.got.lawn == "" || m.got.err != nil:
+		return "no lawn ahead to change for"
+	case len(up.Supply) != 1:
+		return m.fitting(w, "not one compartment feeds the pump", "no one supply is open")
+	}
+	for _, f := range m.got.report.Findings {
+		if f.Weight >= check.Ask && f.Reason == "" && f.Part == check.PartCompartment {
+			return m.fitting(
+				w, fmt.Sprintf("a push does not help: the %s is about %c itself", f.Weight, up.Supply[0]),
+				fmt.Sprintf("no help: the %s is about %c", f.Weight, up.Supply[0]),
+			)
+		}
+	}
+	return fmt.Sprintf("the nozzle gives %c, as lined up", up.Supply[0])
+}
+
+// fitting is the first text that fits, else the last one.
+func (m *Model) fitting(w int, texts ...string) string {
+	for _, s := range texts[:len(texts)-1] {
+		if cells(s) <= w {
+			return s
+		}
+	}
+	return texts[len(texts)-1]
+}
+
+func tintWords(t *core.TintSeen) string {
+	if t.Seconds.Known {
+		return "tint seen at " + wholeWords(t.Seconds.V) + " s"
+	}
+	return "tint seen at " + t.Volume.V.Text() + " gal"
+}

@@ -1,0 +1,100 @@
+package tui
+
+import (
+	"fmt"
+
+	"example.com/tintline/core/check"
+	"example.com/tintline/core/measure"
+	"example.com/tintline/tui/theme"
+)
+
+// wayRows are the ways that the mixed tail can go, with what each puts into both compartments and what is wasted.
+func (m *Model) wayRows(c *check.Changeover) []row {
+	if len(c.Ways) == 0 {
+		return nil
+	}
+	const name, part, share = 27, 9, 9
+	out := []row{heading(
+		span{s: m.padded("ways of the tail, w another", name+1)},
+		span{s: m.padded(fmt.Sprintf("%c into %c", c.To, c.Into), part+share+2)},
+		span{s: m.padded(fmt.Sprintf("%c into %c", c.Into, c.To), part+share+2)},
+		span{s: "wasted"},
+	)}
+	for _, w := range c.Ways {
+		mark, t := "  ", theme.Base
+		if w.Chosen {
+			mark, t = string(m.g.supply)+" ", theme.Strong
+		}
+		l := line{left: []span{m.cell(t, mark+m.wayName(c, w), name)}}
+		if w.Cannot != "" {
+			l.left = append(l.left, span{theme.Dim, m.g.clean("cannot: " + w.Cannot)})
+			out = append(out, row{line: l})
+			continue
+		}
+		l.left = append(
+			l.left,
+			m.cellRight(t, w.NewOld.Text()+" gal", part), m.cellRight(t, labelShare(w.Old), share),
+			m.cellRight(t, w.OldNew.Text()+" gal", part), m.cellRight(t, labelShare(w.New), share),
+			m.cellRight(t, w.Wasted.Text()+" gal", part),
+		)
+		out = append(out, row{line: l})
+	}
+	words := "Shares are of the lowest label rate, of the worst product that is not the compartment's own."
+	if w := c.Way(); w != nil && w.Worst != "" {
+		words += fmt.Sprintf(" By the way marked: %s of %c", w.Worst, w.In)
+		if w.On != "" {
+			words += " at " + w.On
+		}
+		words += ", " + measure.Multiple(w.Load*100) + "% of the limit from which it is asked about."
+	}
+	out = append(out, m.wrapped(theme.Dim, words)...)
+	if o := c.Order; o != nil {
+		words := fmt.Sprintf("Turned together, the return brings %s gal of %c into %c; left on %c for %s s it brings none, and %c gets %s gal of %c.",
+			o.Together.Text(), c.Into, c.To, c.Into, wholeWords(o.HeldS), c.Into, o.Held.Text(), c.To)
+		out = append(out, m.wrapped(theme.Base, words)...)
+	}
+	return out
+}
+
+// wayName says where the mixed tail goes.
+func (m *Model) wayName(c *check.Changeover, w check.Way) string {
+	switch w.Name {
+	case check.WayNew:
+		return fmt.Sprintf("tail into %c", c.To)
+	case check.WayOld:
+		return fmt.Sprintf("all into %c", c.Into)
+	case check.WayPail:
+		return "tail into a pail"
+	case check.WaySwept:
+		return fmt.Sprintf("bypass first, %s s", wholeWords(w.RunS))
+	}
+	return w.Name
+}
+
+// labelShare is a share of the label rate; empty where nothing would be laid.
+func labelShare(r check.Residue) string {
+	if r.Product == "" {
+		return ""
+	}
+	return measure.Multiple(r.Share*100) + "%"
+}
+
+// placeRows say what the push-back does to the compartments that take it.
+func (m *Model) placeRows() []row {
+	var out []row
+	for _, a := range m.turn.look.Places {
+		words := fmt.Sprintf("%c %s: gets %s gal, then %s gal", a.Letter, a.Mix, a.Gets.Text(), a.After.Text())
+		for _, f := range a.Foreign {
+			from := "water"
+			if f.From != 0 {
+				from = "of " + string(rune(f.From))
+			}
+			words += fmt.Sprintf(", %s gal %s in it", f.Volume.Text(), from)
+		}
+		if len(a.Loses) > 0 {
+			words += "; no longer for " + joined(a.Loses)
+		}
+		out = append(out, m.wrapped(theme.Base, words+".")...)
+	}
+	return out
+}
