@@ -114,8 +114,8 @@ func opening(b binding) binding {
 	return b
 }
 
-// named gives a key a name that changes with what it would do.
-func named(b binding, name func(m *Model) string) binding {
+// namedBy gives a key a name that changes with what it would do.
+func namedBy(b binding, name func(m *Model) string) binding {
 	b.name = name
 	return b
 }

@@ -4,9 +4,7 @@ import (
 	"fmt"
 	"strings"
 
-	"example.com/tintline/core"
 	"example.com/tintline/core/check"
-	"example.com/tintline/core/measure"
 	"example.com/tintline/tui/theme"
 )
 
@@ -24,6 +22,7 @@ func (m *Model) showLook() sheet {
 		s.rows = append(m.wrapped(theme.Strong, what), m.wrapped(theme.Base, do)...)
 	}
 	if t.err == nil {
+		s.about = append(s.about[:1:1], append([]line{m.verdictWords()}, s.about[1:]...)...)
 		s.rows = append(s.rows, m.changeRows()...)
 		s.rows = append(s.rows, m.judgedRows()...)
 		s.rows = append(s.rows, m.placeRows()...)
@@ -99,6 +98,29 @@ func (m *Model) reportRows(when string, r *check.Report) []row {
 		}
 	}
 	return out
+}
+
+// verdictWords say in one line what the verdict would be.
+func (m *Model) verdictWords() line {
+	t := &m.turn
+	l := line{left: []span{{theme.Base, " "}}}
+	say := func(r *check.Report, when string) {
+		word, tok := "nothing found", theme.Base
+		if len(r.Findings) > 0 {
+			said := m.finding(r.Findings[0])
+			word, tok = strings.TrimSpace(said.word), said.t
+		}
+		l.left = append(l.left, span{tok, word}, span{theme.Base, when})
+	}
+	if t.look.ByStrength {
+		return text(theme.Base, " no lawn to judge by: by strength alone")
+	}
+	say(&t.look.Report, " if the trigger is pulled then")
+	if t.look.Pushed != nil {
+		l.left = append(l.left, span{theme.Base, ";  "})
+		say(t.look.Pushed, " after the push")
+	}
+	return l
 }
 
 // judgedRows are the verdict of the trigger pulled then, and on which lawn: the one ahead, or one that stands for the route.

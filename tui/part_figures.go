@@ -49,24 +49,28 @@ func tintShort(c *check.Changeover) string {
 
 // tintWhole is the first figure with all that it rests on.
 func tintWhole(c *check.Changeover) string {
-	words := "New liquid comes at " + at(c.Arrives, c.ArrivesS) + ", half of it at " + at(c.Half, c.HalfS) + "."
+	words := "new liquid at " + at(c.Arrives, c.ArrivesS) + ", half at " + at(c.Half, c.HalfS) + "."
 	switch c.Tint {
 	case core.BetweenAlike:
-		return "No tint tells them apart: go by gallons. " + words
+		return "None tells them apart: go by gallons; " + words
 	case core.TowardsClear:
-		return "The colour fades from " + at(c.Arrives, c.ArrivesS) + " and the last of it goes at " + at(c.TintGone, c.TintGoneS) +
-			", which is late; a change by " + shortly(c.TintBy, c.TintByS) + " or the valves are wrong. Half of it is new at " + at(c.Half, c.HalfS) + "."
+		return "The colour fades from " + at(c.Arrives, c.ArrivesS) + ", the last of it goes at " + at(c.TintGone, c.TintGoneS) +
+			" and that is late; half new at " + at(c.Half, c.HalfS) + ". No change by " + shortly(c.TintBy, c.TintByS) + ": look at the valves."
 	}
-	words = "Seen between " + fromTo(c.TintFrom, c.TintBy, c.TintFromS, c.TintByS) + ", which is early and not clean. " + words
+	words = "Seen from " + fromTo(c.TintFrom, c.TintBy, c.TintFromS, c.TintByS) + ", early and not clean; " + words
 	if c.Tint == "" {
-		words += " The rig does not say which tints these are."
+		words += " The rig does not say the tints."
 	}
 	return words
 }
 
 // cleanWhole is the second figure: with its band, what it rests on and what decided it.
 func (m *Model) cleanWhole(c *check.Changeover) string {
-	words := at(c.Clean, c.CleanS) + ", " + m.g.plusMinus() + c.Band.Text() + " gal, " + c.Margins + "."
+	words := at(c.Clean, c.CleanS) + " " + m.g.plusMinus() + c.Band.Text() + ", " + c.Margins
+	if c.Advised > c.Clean {
+		words += "; not timed yet, so push to " + at(c.PushBack, c.AdvisedS)
+	}
+	words += "."
 	if c.DecidedBy != "" {
 		words += " " + m.g.clean(c.DecidedBy) + " decides"
 		if c.Why != "" {
@@ -74,19 +78,16 @@ func (m *Model) cleanWhole(c *check.Changeover) string {
 		}
 		words += "."
 	}
-	if c.Advised > c.Clean {
-		words += " What was never timed may be more: push to " + at(c.PushBack, c.AdvisedS) + "."
-	}
 	return words
 }
 
 // leftWhole is the third figure.
 func leftWhole(c *check.Changeover) string {
-	words := check.LittleText(c.LeftAt(c.PushBack)) + " of the old liquid when you stop at " + shortly(c.PushBack, c.AdvisedS)
+	words := check.LittleText(c.LeftAt(c.PushBack)) + " of the old when you stop at " + shortly(c.PushBack, c.AdvisedS)
 	if c.Advised > c.Clean {
 		words += ", " + check.LittleText(c.Left) + " at " + shortly(c.Clean, c.CleanS)
 	}
-	return words + "; " + c.NewLost.Text() + " gal of the new has gone by then."
+	return words + "; " + c.NewLost.Text() + " gal of new is out by then."
 }
 
 // figureRows are the three figures, and what they cannot be relied on for.

@@ -15,10 +15,10 @@ func (m *Model) wayRows(c *check.Changeover) []row {
 	}
 	const name, part, share = 27, 9, 9
 	out := []row{heading(
-		span{s: m.padded("ways of the tail, w another", name+1)},
-		span{s: m.padded(fmt.Sprintf("%c into %c", c.To, c.Into), part+share+2)},
-		span{s: m.padded(fmt.Sprintf("%c into %c", c.Into, c.To), part+share+2)},
-		span{s: "wasted"},
+		m.cell(theme.Dim, "  ways of the tail", name),
+		m.cellRight(theme.Dim, fmt.Sprintf("%c into %c", c.To, c.Into), part), m.cellRight(theme.Dim, "share", share),
+		m.cellRight(theme.Dim, fmt.Sprintf("%c into %c", c.Into, c.To), part), m.cellRight(theme.Dim, "share", share),
+		m.cellRight(theme.Dim, "wasted", part),
 	)}
 	for _, w := range c.Ways {
 		mark, t := "  ", theme.Base
@@ -39,7 +39,7 @@ func (m *Model) wayRows(c *check.Changeover) []row {
 		)
 		out = append(out, row{line: l})
 	}
-	words := "Shares are of the lowest label rate, of the worst product that is not the compartment's own."
+	words := "Shares: the worst of what is not the compartment's own, of the lowest label rate; own: of its strength."
 	if w := c.Way(); w != nil && w.Worst != "" {
 		words += fmt.Sprintf(" By the way marked: %s of %c", w.Worst, w.In)
 		if w.On != "" {
@@ -71,12 +71,20 @@ func (m *Model) wayName(c *check.Changeover, w check.Way) string {
 	return w.Name
 }
 
-// labelShare is a share of the label rate; empty where nothing would be laid.
+// labelShare is a share of the label rate, of a product of the compartment's own mix one of the strength that it had; empty
+// where nothing would be laid.
 func labelShare(r check.Residue) string {
 	if r.Product == "" {
 		return ""
 	}
-	return measure.Multiple(r.Share*100) + "%"
+	percent := r.Share * 100
+	switch {
+	case r.Own:
+		return wholeWords(percent) + "% own"
+	case percent >= 10:
+		return wholeWords(percent) + "%"
+	}
+	return fmt.Sprintf("%.2g%%", percent)
 }
 
 // placeRows say what the push-back does to the compartments that take it.

@@ -1,7 +1,6 @@
 package tui
 
 import (
-	"fmt"
 	"time"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -70,7 +69,7 @@ func changePage() *pageSpec {
 	running := func(m *Model) bool { return m.turn.phase == phaseRunning }
 	spec.keys = append(
 		spec.keys,
-		named(pageKey(p, "t", "tint", "the first of the colour is seen now; again at half, and at the full colour; go on until clean", (*Model).tintNow, func(m *Model) bool {
+		namedBy(pageKey(p, "t", "tint", "the first of the colour is seen now; again at half, and at the full colour; go on until clean", (*Model).tintNow, func(m *Model) bool {
 			return running(m) && m.turn.told() < tints && m.turn.plan.Tint != core.BetweenAlike
 		}), (*Model).tintLabel),
 		pageKey(p, "z", "no tint", "no tint came: the valves are not where the book says", (*Model).tintMissed, func(m *Model) bool {
@@ -136,6 +135,8 @@ func (m *Model) nextPhase() tea.Cmd {
 		case m.sweepsFirst():
 			t.phase, t.began, t.rang = phaseSweep, m.at, 0
 			return m.count()
+		case m.busy(): // what it takes is known when the book has the valves
+			return nil
 		case !t.flow.Known:
 			m.typePushed()
 			return nil
@@ -224,7 +225,7 @@ func (m *Model) showChange() sheet {
 			how = " stopped after " + wholeWords(t.ran.Seconds()) + " s, " + v.Text() + " gal"
 		}
 		return sheet{
-			about: []line{text(theme.Strong, how)},
+			about: []line{text(theme.Strong, how), m.pipe(m.w), text(theme.Base, " "+check.LittleText(t.plan.LeftAt(v))+" of the old liquid is left, if it is so")},
 			rows:  m.wrapped(theme.Base, "Type the seconds or the gallons if the clock ran on while nothing came. Esc leaves this page and keeps the figure."),
 			offer: "pushed " + m.pushWords(v), small: "Enter logs it",
 		}

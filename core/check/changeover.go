@@ -109,8 +109,8 @@ func (o *Overflow) words() string {
 	return fmt.Sprintf("%c has room for %s: %s into it would run over by %s.", o.Letter, gal(o.Room), gal(o.Gets), gal(o.Over))
 }
 
-// way is the one chosen, nil where there is nothing to choose.
-func (c *Changeover) way() *Way {
+// Way is the one chosen, nil where there is nothing to choose.
+func (c *Changeover) Way() *Way {
 	if c == nil {
 		return nil
 	}
@@ -147,7 +147,8 @@ type Way struct {
 	In          byte
 	On          string
 	Chosen      bool
-	Cannot      string // why it cannot be gone; empty: it can
+	Cannot      string  // why it cannot be gone; empty: it can
+	Old, New    Residue // the same for each of the two compartments
 }
 
 // ReturnOrder is what the bypass does with the old liquid in cell and return line (mass balance).

@@ -123,6 +123,9 @@ type Intent struct {
 	// area times rate.
 	Product string
 	Amount  core.Maybe[measure.Mass]
+	// Way is the way that the mixed tail of a changeover is to go (WayNew and the others); empty, or one that cannot be gone:
+	// the cheapest.
+	Way string
 }
 
 // Plan is what the intent comes to.

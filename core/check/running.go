@@ -19,6 +19,7 @@ type Progress struct {
 	Stage string
 	Into  byte           // the compartment that the push goes into now; 0: none
 	To    string         // a place outside, where it is no compartment
+	Leg   int            // of the legs, the one that it is in
 	Turn  measure.Volume // until the push goes into another place; 0 if it does no more
 	ToGo  measure.Volume // until clean, 0 once it is
 	TurnS float64        // the same in seconds at the flow
@@ -51,7 +52,7 @@ func Running(c *Changeover, flow measure.Flow, seconds float64) Progress {
 	var end measure.Volume
 	for i, l := range c.Legs {
 		end += l.Volume
-		p.Into, p.To = l.Into, l.To
+		p.Leg, p.Into, p.To = i, l.Into, l.To
 		if p.Gone < end {
 			if i < len(c.Legs)-1 {
 				p.Turn = end - p.Gone

@@ -52,6 +52,10 @@ type situation struct {
 	smearTimes float64
 	// allWays: all ways of the tail are priced, not only as many as it takes to choose.
 	allWays bool
+	// instead is the lawn that stands for those ahead, of so many; byStrength: there is none.
+	instead    string
+	insteadOf  int
+	byStrength bool
 	// change is the changeover once it was asked for; changeKnown tells whether it was.
 	change      *Changeover
 	changeKnown bool

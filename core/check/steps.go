@@ -35,8 +35,7 @@ type Step struct {
 // Steps lists what to do, in order, until the nozzle gives a compartment's liquid clean enough for the lawn. It is
 // empty where nothing is to do, and where the intent names something that the book does not have.
 func Steps(b *core.Book, in Intent, to byte) []Step {
-	in.From = to
-	s, err := look(b, in)
+	s, err := lookTo(b, in, to)
 	if err != nil || s.tank != nil || b.Plumbing().Compartment(to) == nil {
 		return nil
 	}
@@ -45,7 +44,7 @@ func Steps(b *core.Book, in Intent, to byte) []Step {
 	if c != nil {
 		out = append(out, Step{Kind: StepWear, Text: "Eyewear and gloves on, and what else the label asks (common practice, no source)."})
 	}
-	switch w := c.way(); {
+	switch w := c.Way(); {
 	case w != nil && w.RunS > 0:
 		out = append(out, s.sweptStep(c, w))
 	case !s.sameLineUp():
@@ -172,11 +171,18 @@ func (s *situation) withSeconds(v, air measure.Volume) string {
 	return gal(v) + " (" + measure.SecondsText(s.with.Flow.V.Seconds(v+air)) + " s)"
 }
 
+// LittleText is a volume in gallons, or in fluid ounces where hundredths of a gallon are too coarse for it.
+func LittleText(v measure.Volume) string { return little(v) }
+
 // little is a volume in fluid ounces where hundredths of a gallon are too coarse for it.
 func little(v measure.Volume) string {
 	const ounces = 128 // in a gallon
-	if v >= measure.Gallons(0.1) {
+	const least = measure.USGallon / ounces / 100
+	switch {
+	case v >= measure.Gallons(0.1):
 		return gal(v)
+	case v > 0 && v < least:
+		return "under 0.01 fl oz"
 	}
 	return strconv.FormatFloat(v.Gallons()*ounces, 'f', 2, 64) + " fl oz"
 }

@@ -41,9 +41,14 @@ func (s *situation) planTail(out *Changeover, h *fluid.Hose) {
 		if ways[best].Cannot != "" || s.cheaper(w, &ways[best]) {
 			best = i
 		}
-		if i == 0 && w.Cannot == "" && s.counts(w) == 0 && !s.allWays {
+		if i == 0 && w.Cannot == "" && s.counts(w) == 0 && !s.allWays && s.in.Way == "" {
 			ways = ways[:1] // no other can be better, and nobody looks at them
 			break
+		}
+	}
+	for i := range ways {
+		if ways[i].Name == s.in.Way && ways[i].Cannot == "" {
+			best = i
 		}
 	}
 	if ways[best].Cannot != "" {

@@ -133,7 +133,13 @@ func (p *pricing) price(w *Way, after *fluid.Plumbing) {
 				w.OldNew += measure.Volume(f.N)
 			}
 		}
-		if cost := p.s.laysStrange(k, c); cost.weight > w.Weight || cost.weight == w.Weight && cost.load > w.Load {
+		cost := p.s.laysStrange(k, c)
+		if k.letter == p.old {
+			w.Old = cost.residue()
+		} else {
+			w.New = cost.residue()
+		}
+		if cost.weight > w.Weight || cost.weight == w.Weight && cost.load > w.Load {
 			w.Weight, w.Load, w.Share, w.Worst, w.On, w.In = cost.weight, cost.load, cost.share, cost.product, cost.lawn, k.letter
 		}
 	}
@@ -144,6 +150,11 @@ type strange struct {
 	weight        Weight
 	share, load   float64 // of the lowest label rate; of the limit from which it is asked about
 	product, lawn string
+	own           bool // of the compartment's own mix
+}
+
+func (c strange) residue() Residue {
+	return Residue{c.product, c.lawn, c.share, c.load, c.weight, c.own}
 }
 
 // laysStrange holds what a compartment would hold against the grasses that it serves: each product that is not its own by its
@@ -182,7 +193,7 @@ func (s *situation) offStrength(product string, was, now float64) strange {
 		return strange{}
 	}
 	off := math.Abs(now-was) / was
-	c := strange{product: product, share: now / was, load: off / (s.b.Setting(core.StrengthBandPct) / 100)}
+	c := strange{own: true, product: product, share: now / was, load: off / (s.b.Setting(core.StrengthBandPct) / 100)}
 	if c.load > 1 {
 		c.weight = Ask
 	}

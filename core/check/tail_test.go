@@ -55,7 +55,7 @@ func TestWaysOfTheTail(t *testing.T) {
 	// Where nothing is asked about, nothing is wasted, and the tail goes into the new compartment.
 	more(t, b, `{"fact":"setting","name":"trace_a_ask","value":1}`)
 	c = AllWays(b, Intent{Lawn: "Alder", At: clock})
-	if w := c.way(); w == nil || w.Name != WayNew || len(c.Legs) != 2 || c.Legs[1].Into != 'a' {
+	if w := c.Way(); w == nil || w.Name != WayNew || len(c.Legs) != 2 || c.Legs[1].Into != 'a' {
 		t.Errorf("%+v", c)
 	}
 	if quick := ToClean(b, Intent{Lawn: "Alder", At: clock}); fmt.Sprint(quick.Legs) != fmt.Sprint(c.Legs) {

@@ -14,6 +14,12 @@ type Turn struct {
 	Name, Mix string // of the compartment
 	Fits      bool   // it may go on all grasses of the lawn
 	Set, Stay []core.ValveChange
+	// Instead is the lawn that it is judged by where none is ahead: of so many that the compartment fits, on the route or else
+	// in the book, the one that asks for most. ByStrength: there is none, so that clean goes by strength alone, and there is
+	// no verdict.
+	Instead    string
+	Of         int
+	ByStrength bool
 	// Report is the verdict if the trigger were pulled right after the valves are turned.
 	Report Report
 	// Changeover is what it takes until the nozzle is clean; nil where it is clean as it is.
@@ -52,6 +58,7 @@ type Residue struct {
 	Product, On string
 	Share, Load float64
 	Weight      Weight
+	Own         bool // a product of its own mix
 }
 
 // Foreign is liquid in a compartment that came from another one, or from before it was loaded with what it holds now.
@@ -65,8 +72,7 @@ type Foreign struct {
 // WhatIf says what turning supply and return to a compartment would do. The error is a Problem: the intent names
 // something that the book does not have, or the applicator does not draw through a hose.
 func WhatIf(b *core.Book, in Intent, to byte) (Turn, error) {
-	in.From = to
-	s, err := look(b, in)
+	s, err := lookTo(b, in, to)
 	if err != nil {
 		return Turn{}, err
 	}
@@ -80,9 +86,13 @@ func WhatIf(b *core.Book, in Intent, to byte) (Turn, error) {
 		return Turn{}, &core.Problem{What: "No compartment is named.", Do: "Name one that the rig has.", Err: core.ErrRefused}
 	}
 	s.allWays = true
-	t := Turn{To: to, Name: b.RigCompartment(to).Name, Mix: b.MixIn(string(to)), Report: s.report(), Changeover: s.toClean()}
+	t := Turn{To: to, Name: b.RigCompartment(to).Name, Mix: b.MixIn(string(to)), Changeover: s.toClean()}
+	t.Instead, t.Of, t.ByStrength = s.instead, s.insteadOf, s.byStrength
+	if !s.byStrength {
+		t.Report = s.report()
+	}
 	t.Set, t.Stay = b.ValvesTo(s.up)
-	for _, l := range Fits(b, in.Lawn) {
+	for _, l := range Fits(b, s.lawn.LawnName) {
 		t.Fits = t.Fits || l == to
 	}
 	if t.Changeover != nil && t.Changeover.Into != 0 {
@@ -101,7 +111,7 @@ func WhatIf(b *core.Book, in Intent, to byte) (Turn, error) {
 func (s *situation) afterPush(c *Changeover) (*Report, *core.Book, error) {
 	try := s.b.Clone()
 	facts := []core.Fact{&core.LinedUp{Supply: s.up.Supply, Return: s.up.Return}}
-	if w := c.way(); w != nil && w.RunS > 0 {
+	if w := c.Way(); w != nil && w.RunS > 0 {
 		facts = s.sweepFacts(c, w.RunS)
 	}
 	for _, f := range append(facts, Pushed(c, c.PushBack)...) {
@@ -112,6 +122,9 @@ func (s *situation) afterPush(c *Changeover) (*Report, *core.Book, error) {
 		if err := try.Apply(es[0]); err != nil {
 			return nil, nil, err
 		}
+	}
+	if s.byStrength {
+		return nil, try, nil
 	}
 	r, err := Before(try, s.in)
 	if err != nil {
@@ -128,7 +141,7 @@ func (s *situation) placesAfter(c *Changeover) []PlaceAfter {
 		own[t.Letter] = t.Origin
 	}
 	runS := 0.0
-	if w := c.way(); w != nil {
+	if w := c.Way(); w != nil {
 		runS = w.RunS
 	}
 	p := s.tried(c, c.Legs, runS)
@@ -152,7 +165,7 @@ func (s *situation) placesAfter(c *Changeover) []PlaceAfter {
 		if a.Gets > 0 || len(a.Foreign) > 0 {
 			k := s.keptFor(t.Letter)
 			lays := s.laysStrange(&k, t)
-			a.Lays = Residue{lays.product, lays.lawn, lays.share, lays.load, lays.weight}
+			a.Lays = lays.residue()
 			a.Loses = s.loses(before, t)
 			out = append(out, a)
 		}

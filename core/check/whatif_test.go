@@ -171,7 +171,7 @@ nozzle: Half of it is new now: over to a pail, the nozzle above the liquid there
 push: Push 0.47 gal (11 s) into a pail. [pushed_back]
 nozzle: It is nearly all new now: over to the lid of a, the nozzle above the liquid there too.
 push: Push 1.63 gal (39 s) into a. [pushed_back]
-clean: Clean at 3.20 gal (77 s), give or take 0.77 gal (with 1.25 on the smear); what was never timed may be more, so go on to 3.96 gal (95 s). Let go of the trigger there: 0.00 fl oz of the old liquid is left.`},
+clean: Clean at 3.20 gal (77 s), give or take 0.77 gal (with 1.25 on the smear); what was never timed may be more, so go on to 3.96 gal (95 s). Let go of the trigger there: under 0.01 fl oz of the old liquid is left.`},
 		{strings.Replace(loadedLines, `,"flow_gpm":2.5`, "", 1) + hoseOf("b") + `{"fact":"lined_up","supply":["a"],"return":"a"}`, "Alder", 'a', `wear: Eyewear and gloves on, and what else the label asks (common practice, no source).
 nozzle: Open the lid of b and hold the nozzle inside it, above the liquid, never in it.
 push: Push 1.86 gal into b. [pushed_back]
@@ -180,7 +180,7 @@ nozzle: Half of it is new now: over to a pail, the nozzle above the liquid there
 push: Push 0.47 gal into a pail. [pushed_back]
 nozzle: It is nearly all new now: over to the lid of a, the nozzle above the liquid there too.
 push: Push 1.63 gal into a. [pushed_back]
-clean: Clean at 3.20 gal, give or take 0.76 gal (without the smear in the hose: its bore, its length or the flow is not known); what was never timed may be more, so go on to 3.96 gal. Let go of the trigger there: 0.00 fl oz of the old liquid is left.`},
+clean: Clean at 3.20 gal, give or take 0.76 gal (without the smear in the hose: its bore, its length or the flow is not known); what was never timed may be more, so go on to 3.96 gal. Let go of the trigger there: under 0.01 fl oz of the old liquid is left.`},
 		{loadedLines + hoseOf("b"), "Fir", 'b', ""},
 		{loadedLines + hoseOf("b") + `{"fact":"lined_up","supply":["a"],"return":"a"}`, "Fir", 'b', "valves: Turn supply and return to b. [lined_up]"},
 	} {
