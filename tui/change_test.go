@@ -29,7 +29,7 @@ func TestChangeoverAtTheLid(t *testing.T) {
 	if bells != 0 {
 		t.Errorf("%d bells before the start", bells)
 	}
-	c.passes(2*time.Second).sees("into b", "until clean", "stop: the trigger is let go")
+	c.passes(2*time.Second).sees("into b", "s until tint, s until clean", "stop: the trigger is let go", "t when the tint comes")
 	if bells != 1 {
 		t.Errorf("%d bells at the start", bells)
 	}

@@ -12,6 +12,9 @@ import (
 func (m *Model) showLook() sheet {
 	t := &m.turn
 	s := sheet{about: []line{text(theme.Dim, " a letter looks at another compartment; nothing is logged by looking")}}
+	if t.look.Instead != "" && t.err == nil {
+		s.about = []line{text(theme.Base, fmt.Sprintf(" no lawn ahead: judged at %s, for which most is to be pushed of %d kinds", m.g.clean(t.look.Instead), t.look.Of))}
+	}
 	if t.to == 0 {
 		s.rows = m.wrapped(theme.Base, "No compartment alone feeds the pump. Press the letter of the one to turn to.")
 		return s
@@ -130,7 +133,7 @@ func (m *Model) judgedRows() []row {
 	case t.look.ByStrength:
 		return m.wrapped(theme.Base, "No lawn stands in the book that this is for: clean is judged by strength alone, no verdict.")
 	case t.look.Instead != "":
-		return m.reportRows(fmt.Sprintf("no lawn ahead; the trigger pulled then at %s, the strictest of %d that it fits:", m.g.clean(t.look.Instead), t.look.Of), &t.look.Report)
+		return m.reportRows("the trigger pulled then at "+m.g.clean(t.look.Instead)+":", &t.look.Report)
 	}
 	return m.reportRows("the trigger pulled then:", &t.look.Report)
 }

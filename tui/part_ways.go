@@ -80,7 +80,7 @@ func labelShare(r check.Residue) string {
 	percent := r.Share * 100
 	switch {
 	case r.Own:
-		return wholeWords(percent) + "% own"
+		return fmt.Sprintf("%.3g%% own", percent)
 	case percent >= 10:
 		return wholeWords(percent) + "%"
 	}
@@ -91,13 +91,25 @@ func labelShare(r check.Residue) string {
 func (m *Model) placeRows() []row {
 	var out []row
 	for _, a := range m.turn.look.Places {
-		words := fmt.Sprintf("%c %s: gets %s gal, then %s gal", a.Letter, a.Mix, a.Gets.Text(), a.After.Text())
+		words := fmt.Sprintf("%c %s: gets %s gal, then holds %s gal", a.Letter, a.Mix, a.Gets.Text(), a.After.Text())
 		for _, f := range a.Foreign {
 			from := "water"
 			if f.From != 0 {
 				from = "of " + string(rune(f.From))
 			}
 			words += fmt.Sprintf(", %s gal %s in it", f.Volume.Text(), from)
+		}
+		if a.Lays.Product != "" {
+			words += ": " + a.Lays.Product + " at " + labelShare(a.Lays)
+			if !a.Lays.Own {
+				words += " of its label rate"
+			}
+			if a.Lays.On != "" {
+				words += " on " + a.Lays.On
+			}
+		}
+		if a.Sum > 0 {
+			words += "; " + a.Sum.Text() + " gal of others by then, since it was last empty or rinsed"
 		}
 		if len(a.Loses) > 0 {
 			words += "; no longer for " + joined(a.Loses)

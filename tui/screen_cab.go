@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"example.com/tintline/core"
 	"example.com/tintline/core/check"
 	"example.com/tintline/tui/theme"
 )
@@ -203,7 +204,7 @@ func (m *Model) offerSmall() string {
 func (m *Model) pushSmall() string {
 	c, a := m.got.change, m.applicator()
 	if c == nil || a == nil || !a.Flow.Known {
-		return "do not stop at the first tint"
+		return m.notAtTint(c)
 	}
 	words := ""
 	for i, l := range c.Legs {
@@ -212,7 +213,14 @@ func (m *Model) pushSmall() string {
 		}
 		words += fmt.Sprintf("%s s into %s", wholeWords(a.Flow.V.Seconds(l.Volume)), l.Place())
 	}
-	return words + "; do not stop at the first tint"
+	return words + "; " + m.notAtTint(c)
+}
+
+func (m *Model) notAtTint(c *check.Changeover) string {
+	if c != nil && c.Tint == core.BetweenAlike {
+		return "no tint tells them apart: go by gallons"
+	}
+	return "do not stop at the first tint"
 }
 
 // offerLine is the band while a line of text is open.

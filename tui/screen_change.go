@@ -133,7 +133,7 @@ func (m *Model) nextPhase() tea.Cmd {
 	case phaseReady:
 		switch {
 		case m.sweepsFirst():
-			t.phase, t.began, t.rang = phaseSweep, m.at, 0
+			t.phase, t.began, t.rang, m.status = phaseSweep, m.at, 0, status{}
 			return m.count()
 		case m.busy(): // what it takes is known when the book has the valves
 			return nil
@@ -141,7 +141,7 @@ func (m *Model) nextPhase() tea.Cmd {
 			m.typePushed()
 			return nil
 		}
-		t.phase, t.rang = phaseDelay, 0
+		t.phase, t.rang, m.status = phaseDelay, 0, status{}
 		t.began = m.at.Add(time.Duration(m.book.Setting(core.StartDelayS) * float64(time.Second)))
 		return m.count()
 	case phaseSweep:
