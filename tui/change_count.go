@@ -57,8 +57,8 @@ func (m *Model) logPushed() tea.Cmd {
 	if t.told() > 0 {
 		facts = append(facts, &core.TintSeen{Seconds: t.seen[0], HalfSeconds: t.seen[1], FullSeconds: t.seen[2], Hose: t.plan.Hose})
 	}
-	if t.plan.Into == 0 || len(facts) == 0 {
-		m.status = status{kind: saysStop, what: "No place of the rig can take it.", do: "Log where it went by a line: dumped."}
+	if len(facts) == 0 {
+		m.status = status{kind: saysStop, what: "Nothing was pushed.", do: "Esc leaves it, or type the seconds or the gallons."}
 		return nil
 	}
 	m.turn = turning{to: t.to}

@@ -13,7 +13,7 @@ func (m *Model) showLook() sheet {
 	t := &m.turn
 	s := sheet{about: []line{text(theme.Dim, " a letter looks at another compartment; nothing is logged by looking")}}
 	if t.look.Instead != "" && t.err == nil {
-		s.about = []line{text(theme.Base, fmt.Sprintf(" no lawn ahead: judged at %s, for which most is to be pushed of %d kinds", m.g.clean(t.look.Instead), t.look.Of))}
+		s.about = []line{text(theme.Base, fmt.Sprintf(" no lawn ahead: judged at %s, which asks for most", m.g.clean(t.look.Instead)))}
 	}
 	if t.to == 0 {
 		s.rows = m.wrapped(theme.Base, "No compartment alone feeds the pump. Press the letter of the one to turn to.")
@@ -78,7 +78,7 @@ func (m *Model) changeRows() []row {
 	if o := c.Overflow; o != nil {
 		out = append(out, m.wrapped(theme.Stop, fmt.Sprintf("%c has room for %s gal: %s gal would go in, and %s gal would run over.", o.Letter, o.Room.Text(), o.Gets.Text(), o.Over.Text()))...)
 	}
-	if len(c.Legs) > 0 {
+	if c.PushBack > 0 {
 		out = append(out, m.hanging("push   ", m.pushWords(c.PushBack)+".")...)
 	}
 	return append(out, m.wayRows(c)...)

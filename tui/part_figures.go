@@ -163,7 +163,7 @@ func (m *Model) countingWords(w int) string {
 	if p.ArrivesS > 0 {
 		tint = m.comes() + " in " + wholeWords(p.ArrivesS) + " s   "
 	}
-	return m.fitting(w, tint+clean+"   into "+m.place(p)+"   drawn as it moves, not logged yet", tint+clean+"   into "+m.place(p), tint+clean, clean)
+	return m.fitting(w, tint+clean+"   into "+m.place(p)+"   drawn as it moves, not logged yet", tint+clean+"   into "+m.place(p)+"   not logged yet", tint+clean+"   into "+m.place(p), tint+clean, clean)
 }
 
 // comes is what is seen as the new liquid comes.

@@ -25,11 +25,7 @@ func LineAfter(b *core.Book, c *Changeover, gone measure.Volume) Line {
 	if up := p.LineUp; string(up.Supply) != string(c.To) || up.Return != c.To {
 		p.Turn(fluid.LineUp{Supply: []byte{c.To}, Return: c.To})
 	}
-	facts := Pushed(c, gone)
-	if len(facts) == 0 && gone > 0 {
-		p.PushOut(c.Hose, gone, b.BypassAtHose(c.Hose, gone).Or(0), Pail)
-	}
-	for _, f := range facts {
+	for _, f := range Pushed(c, gone) {
 		f, ok := f.(*core.PushedBack)
 		if !ok {
 			continue

@@ -68,9 +68,12 @@ func Running(c *Changeover, flow measure.Flow, seconds float64) Progress {
 }
 
 // Pushed are the entries for so much that was pushed through the hose in a changeover: leg by leg, and what went
-// beyond the last one into its place too.
+// beyond the last one into its place too. What no compartment can take goes into a pail.
 func Pushed(c *Changeover, v measure.Volume) []core.Fact {
 	var out []core.Fact
+	if len(c.Legs) == 0 && v > 0 {
+		return append(out, &core.PushedBack{To: Pail, Volume: v, Hose: c.Hose})
+	}
 	for i, l := range c.Legs {
 		part := min(l.Volume, v)
 		if i == len(c.Legs)-1 {
