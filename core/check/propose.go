@@ -290,7 +290,7 @@ func (s *situation) proposeSweep(p *Proposal, to byte) {
 		return
 	}
 	c := turned.toClean()
-	if w := c.way(); w != nil && w.RunS > 0 {
+	if w := c.Way(); w != nil && w.RunS > 0 {
 		p.Words = fmt.Sprintf("gun shut, turn the supply to %c, leave the return on %c for %s s, then turn it", to, c.Into, measure.SecondsText(w.RunS))
 		p.Facts = turned.sweepFacts(c, w.RunS)
 	}
