@@ -278,7 +278,7 @@ func TestDryRunWithNoLawnAhead(t *testing.T) {
 // TestRunsOverIsSaidBefore: with the gallons, and nothing can be logged that would not fit.
 func TestRunsOverIsSaidBefore(t *testing.T) {
 	c := climbIn(t, atAlder+almostFull).press("t").sees("b has room for 0.80 gal", "would run over")
-	c.press("enter").sees("a can").press("enter").passes(90*time.Second).press("enter").sees("gal into a pail").press("enter").sees("booked")
+	c.press("enter").sees("a can").press("enter").passes(90 * time.Second).press("enter").sees("gal into a pail").press("enter").sees("booked")
 	if f, ok := c.disk.entries[0].What.(*core.PushedBack); !ok || f.To != check.Pail || c.book().Plumbing().Compartment('b').Liquid.Volume.Gallons() > 159.21 {
 		t.Errorf("logged: %s", c.facts())
 	}

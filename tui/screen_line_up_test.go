@@ -77,7 +77,7 @@ func TestLineUpLine(t *testing.T) {
 }
 
 func TestWhatIfLogsNothing(t *testing.T) {
-	c := climbIn(t, atAlder).press("g", "u", "c", "w").sees("if you turned supply and return to c", "push   ", "gets")
+	c := climbIn(t, atAlder).press("g", "u", "c", "w").sees("if you turned supply and return to c", "push   ").press("pgdown").sees("gets")
 	c.press("esc").sees("stands now  from a")
 	if c.facts() != "" {
 		t.Errorf("logged: %s", c.facts())

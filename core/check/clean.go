@@ -315,3 +315,14 @@ func (s *situation) seconds(out *Changeover) {
 	out.ArrivesS, out.HalfS, out.CleanS, out.AdvisedS = at(out.Arrives), at(out.Half), at(out.Clean), at(out.Advised)
 	s.tintSeconds(out)
 }
+
+// listed tells whether a product's label entry lists the grass of every zone.
+func (s *situation) listed(product int32) bool {
+	e := s.b.ProductByKey(product).Label
+	for _, z := range s.zones {
+		if !e.Lists(z.Grass) {
+			return false
+		}
+	}
+	return true
+}

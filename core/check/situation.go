@@ -52,9 +52,8 @@ type situation struct {
 	smearTimes float64
 	// allWays: all ways of the tail are priced, not only as many as it takes to choose.
 	allWays bool
-	// instead is the lawn that stands for those ahead, of so many; byStrength: there is none.
+	// instead is the lawn that stands for those ahead; byStrength: there is none.
 	instead    string
-	insteadOf  int
 	byStrength bool
 	// change is the changeover once it was asked for; changeKnown tells whether it was.
 	change      *Changeover
@@ -340,15 +339,4 @@ func (s *situation) originLetters() map[byte]bool {
 		add(h.Liquid())
 	}
 	return out
-}
-
-// listed tells whether a product's label entry lists the grass of every zone.
-func (s *situation) listed(product int32) bool {
-	e := s.b.ProductByKey(product).Label
-	for _, z := range s.zones {
-		if !e.Lists(z.Grass) {
-			return false
-		}
-	}
-	return true
 }

@@ -14,11 +14,10 @@ type Turn struct {
 	Name, Mix string // of the compartment
 	Fits      bool   // it may go on all grasses of the lawn
 	Set, Stay []core.ValveChange
-	// Instead is the lawn that it is judged by where none is ahead: of so many that the compartment fits, on the route or else
-	// in the book, the one that asks for most. ByStrength: there is none, so that clean goes by strength alone, and there is
+	// Instead is the lawn that it is judged by where none is ahead: of those that the compartment fits, on the route or else in
+	// the book, the one that asks for most. ByStrength: there is none, so that clean goes by strength alone, and there is
 	// no verdict.
 	Instead    string
-	Of         int
 	ByStrength bool
 	// Report is the verdict if the trigger were pulled right after the valves are turned.
 	Report Report
@@ -87,7 +86,7 @@ func WhatIf(b *core.Book, in Intent, to byte) (Turn, error) {
 	}
 	s.allWays = true
 	t := Turn{To: to, Name: b.RigCompartment(to).Name, Mix: b.MixIn(string(to)), Changeover: s.toClean()}
-	t.Instead, t.Of, t.ByStrength = s.instead, s.insteadOf, s.byStrength
+	t.Instead, t.ByStrength = s.instead, s.byStrength
 	if !s.byStrength {
 		t.Report = s.report()
 	}

@@ -19,14 +19,13 @@ func lookTo(b *core.Book, in Intent, to byte) (*situation, error) {
 		return look(b, in)
 	}
 	var best *situation
-	lawns := standIns(b, to)
-	for _, name := range lawns {
+	for _, name := range standIns(b, to) {
 		in.Lawn, in.Zones = name, nil
 		s, err := look(b, in)
 		if err != nil {
 			return nil, err
 		}
-		s.instead, s.insteadOf, s.allWays = name, len(lawns), true
+		s.instead, s.allWays = name, true
 		if s.tank != nil || best == nil || pushes(s) > pushes(best) {
 			best = s
 		}
