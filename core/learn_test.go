@@ -15,8 +15,10 @@ func tinted(t *testing.T) *Book {
 	mustEnter(t, b, &Rig{
 		RigName: "truck", Cell: measure.Gallons(0.2),
 		Compartments: []RigCompartment{
-			{Letter: 'a', Capacity: measure.Gallons(200), Tint: NoTint}, {Letter: 'b', Capacity: measure.Gallons(100), Tint: "blue"},
-			{Letter: 'c', Capacity: measure.Gallons(100), Tint: NoTint}, {Letter: 'd', Capacity: measure.Gallons(100)},
+			{Letter: 'a', Capacity: measure.Gallons(200), Tint: NoTint},
+			{Letter: 'b', Capacity: measure.Gallons(100), Tint: "blue"},
+			{Letter: 'c', Capacity: measure.Gallons(100), Tint: NoTint},
+			{Letter: 'd', Capacity: measure.Gallons(100)},
 		},
 		Hoses: []RigHose{{Name: "reel", Bore: Known(measure.Inches(0.375)), Length: Known(measure.Feet(200))}},
 		Applicators: []Applicator{{

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
 	"example.com/tintline/core/check"
 )
 
@@ -46,8 +47,17 @@ func (m *Model) fitting(w int, texts ...string) string {
 }
 
 func tintWords(t *core.TintSeen) string {
-	if t.Seconds.Known {
-		return "tint seen at " + wholeWords(t.Seconds.V) + " s"
+	for _, m := range []struct {
+		words string
+		v     core.Maybe[measure.Volume]
+		s     core.Maybe[float64]
+	}{{"tint seen", t.Volume, t.Seconds}, {"half seen", t.Half, t.HalfSeconds}, {"all seen", t.Full, t.FullSeconds}} {
+		switch {
+		case m.s.Known:
+			return m.words + " at " + wholeWords(m.s.V) + " s"
+		case m.v.Known:
+			return m.words + " at " + m.v.V.Text() + " gal"
+		}
 	}
-	return "tint seen at " + t.Volume.V.Text() + " gal"
+	return "tint seen"
 }
