@@ -59,31 +59,26 @@ func (s *state) flowAt(hose string) Maybe[measure.Flow] {
 
 // resolvePushedBack fills in the bypass of the gun that hangs on the hose.
 func (s *state) resolvePushedBack(f *PushedBack) (Fact, error) {
-	if f.Bypass.Known {
-		return f, nil
-	}
-	bypass := s.bypassThrough(s.flowAt(f.Hose), f.Volume)
-	if !bypass.Known {
-		return f, nil
-	}
 	c := *f
-	c.Bypass = bypass
+	c.Bypass = s.bypassAt(f.Hose, f.Volume, f.Bypass)
 	return &c, nil
 }
 
 // resolveFilled fills in the bypass of the gun that hangs on the hose through which the tank is filled.
 func (s *state) resolveFilled(f *Filled) (Fact, error) {
-	a := s.Applicator(f.Applicator)
-	if f.Bypass.Known || a == nil {
-		return f, nil
-	}
-	bypass := s.bypassThrough(s.flowAt(a.Hose), f.Volume)
-	if !bypass.Known {
-		return f, nil
-	}
 	c := *f
-	c.Bypass = bypass
+	if a := s.Applicator(f.Applicator); a != nil {
+		c.Bypass = s.bypassAt(a.Hose, f.Volume, f.Bypass)
+	}
 	return &c, nil
+}
+
+// bypassAt is the bypass that was given, or else what goes round while v leaves a hose.
+func (s *state) bypassAt(hose string, v measure.Volume, given Maybe[measure.Volume]) Maybe[measure.Volume] {
+	if given.Known {
+		return given
+	}
+	return s.bypassThrough(s.flowAt(hose), v)
 }
 
 // admitPump refuses a pump that gives nothing, or more than any of its kind, and one that gives less than an applicator

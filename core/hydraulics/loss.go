@@ -75,18 +75,7 @@ func (p Pipe) FlowAt(inlet measure.Pressure, k float64, w Water, law Law) measur
 			return 0 // a pipe that costs nothing passes anything
 		}
 	}
-	for range 200 {
-		mid := low + (high-low)/2
-		if mid <= low || mid >= high {
-			break
-		}
-		if enough(mid) {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
-	return high
+	return halving(low, high, enough)
 }
 
 // StaticHead is the pressure that a height of water costs, uphill; NWCG gives 0.434 psi a foot.

@@ -92,18 +92,7 @@ func (o Outlet) At(f float64) Gallons {
 	for !enough(high) && high < math.MaxFloat64/4 {
 		low, high = high, 2*high
 	}
-	for range 200 {
-		mid := low + (high-low)/2
-		if mid <= low || mid >= high {
-			break
-		}
-		if enough(mid) {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
-	return Gallons(high)
+	return Gallons(halving(low, high, enough))
 }
 
 // NewGone is the new liquid that has left when v has been pushed: the integral of New. With OldGone it is v.

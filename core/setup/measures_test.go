@@ -40,8 +40,12 @@ func TestMeasuresAreEnteredAndTakenAway(t *testing.T) {
 		form, about string
 		said        Answers
 	}{
-		{Gauge, "b", Answers{"plan_sqft": "-1"}}, {Gauge, "b", Answers{"gauge_off_in": "far"}}, {Gauge, "b", Answers{"floor_in": "9999"}},
-		{Cross, "", Answers{"cross_loss": "0"}}, {Cross, "", Answers{"cross_length_ft": "6 gal"}}, {Reel, "reel", Answers{"dry_lb": "x"}},
+		{Gauge, "b", Answers{"plan_sqft": "-1"}},
+		{Gauge, "b", Answers{"gauge_off_in": "far"}},
+		{Gauge, "b", Answers{"floor_in": "9999"}},
+		{Cross, "", Answers{"cross_loss": "0"}},
+		{Cross, "", Answers{"cross_length_ft": "6 gal"}},
+		{Reel, "reel", Answers{"dry_lb": "x"}},
 	} {
 		if _, err := answer(t, f.form, f.about, b, f.said); err == nil {
 			t.Errorf("%v was taken", f)

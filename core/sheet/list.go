@@ -96,20 +96,30 @@ func letters() reader {
 
 // marks takes the marks of a gauge, each with the volume at it.
 func marks() reader {
-	volume := gallons(false)
-	return reader{"marks of the gauge from the lowest up, each with its gallons, such as 1/4=50; 1/2=100; full=200", func(cell string) (any, error) {
-		var out []core.GaugeMark
+	return volumes("marks of the gauge from the lowest up, each with its gallons, such as 1/4=50; 1/2=100; full=200", "mark", gallons(false),
+		func(mark string, v measure.Volume) core.GaugeMark { return core.GaugeMark{Mark: mark, Volume: v} })
+}
+
+// volumes takes a list of things that each have a name and a volume.
+func volumes[T any](allowed, what string, volume reader, made func(string, measure.Volume) T) reader {
+	return reader{allowed, func(cell string) (any, error) {
+		var out []T
+		seen := map[string]bool{}
 		for _, s := range items(cell) {
-			mark, typed, ok := strings.Cut(s, "=")
-			mark, typed = strings.TrimSpace(mark), strings.TrimSpace(typed)
-			if !ok || mark == "" || typed == "" || len([]rune(mark)) > core.LongestName {
-				return nil, faultf("%s is no mark with its gallons.", quote(s))
+			name, typed, ok := strings.Cut(s, "=")
+			name, typed = strings.TrimSpace(name), strings.TrimSpace(typed)
+			if !ok || name == "" || typed == "" || len([]rune(name)) > core.LongestName {
+				return nil, faultf("%s is no %s with its gallons.", quote(s), what)
 			}
 			v, err := volume.read(typed)
 			if err != nil {
 				return nil, err
 			}
-			out = append(out, core.GaugeMark{Mark: mark, Volume: v.(measure.Volume)})
+			if seen[name] {
+				return nil, faultf("%s stands twice.", quote(name))
+			}
+			seen[name] = true
+			out = append(out, made(name, v.(measure.Volume)))
 		}
 		return out, plain(cell)
 	}}

@@ -2,8 +2,6 @@ package sheet
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/measure"
@@ -90,26 +88,8 @@ func lossSum() reader {
 
 // deadLegs takes branches with what stands in them.
 func deadLegs() reader {
-	volume := gallons(true)
-	return reader{"branches, each with its gallons, such as second reel=0.2; fill line=0.1", func(cell string) (any, error) {
-		var out []core.DeadLeg
-		for _, s := range items(cell) {
-			leg, typed, ok := strings.Cut(s, "=")
-			leg, typed = strings.TrimSpace(leg), strings.TrimSpace(typed)
-			if !ok || leg == "" || typed == "" || len([]rune(leg)) > core.LongestName {
-				return nil, faultf("%s is no branch with its gallons.", quote(s))
-			}
-			v, err := volume.read(typed)
-			if err != nil {
-				return nil, err
-			}
-			if slices.ContainsFunc(out, func(d core.DeadLeg) bool { return d.Name == leg }) {
-				return nil, faultf("%s stands twice.", quote(leg))
-			}
-			out = append(out, core.DeadLeg{Name: leg, Volume: v.(measure.Volume)})
-		}
-		return out, plain(cell)
-	}}
+	return volumes("branches, each with its gallons, such as second reel=0.2; fill line=0.1", "branch", gallons(true),
+		func(name string, v measure.Volume) core.DeadLeg { return core.DeadLeg{Name: name, Volume: v} })
 }
 
 // plumbing takes what the rig's own row says of its plumbing.
