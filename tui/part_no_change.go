@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"example.com/tintline/core"
-	"example.com/tintline/core/measure"
 	"example.com/tintline/core/check"
+	"example.com/tintline/core/measure"
 )
 
 // noChange says why there is nothing to push out. Where what is lined up is itself the matter, it must not read as if
