@@ -163,7 +163,7 @@ func rightKeys() []binding {
 			return m.canLog() && len(m.got.rest) > 0
 		}),
 		one(actLog, "l", "log", "log another amount: 11.5, 6200 sqft, gauge 151 140, front 6.2; 22 lb", (*Model).canLog),
-		one(actPush, "p", "push", "pushed through the hose: 2.6, 62 s, 2.6 b, 5 ride-on; or tint 48 s; 50 lb PRODUCT spreader loads a hopper", (*Model).canTurn),
+		one(actPush, "p", "push", "pushed through the hose: 2.6, 62 s, 2.6 b, 2.6 pail, 5 ride-on; or tint 48 s half 55 s full 70 s; 50 lb PRODUCT spreader loads a hopper", (*Model).canTurn),
 		one(actGauge, "o", "gauge", "log a gauge reading: b 62", (*Model).canTurn),
 		one(actWeather, "i", "weather", "log the weather: 6 SW 64 45% 6h high 88 forecast NAME 6:10 inversion no", (*Model).canTurn),
 		one(actSame, "j", "same", "looked again, the weather is unchanged", func(m *Model) bool {

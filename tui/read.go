@@ -120,7 +120,7 @@ func (m *Model) pushInto() byte {
 func (m *Model) readPush(said string) (core.Fact, error) {
 	rest := strings.TrimSpace(said)
 	if when, tint := cutWord(rest, "tint"); tint {
-		return readTint(when)
+		return m.readTint(when)
 	}
 	for _, a := range m.book.Rig().Applicators {
 		if amount, ok := cutLastWord(rest, a.Name); ok {
@@ -132,8 +132,8 @@ func (m *Model) readPush(said string) (core.Fact, error) {
 		}
 	}
 	if amount, ok := cutLastWord(rest, pailWord); ok {
-		v, err := m.readThrough(amount, "")
-		return &core.PushedBack{To: string(fluid.WastePlace(pailWord)), Volume: v}, err
+		v, err := m.readThrough(amount, m.hoseInHand())
+		return &core.PushedBack{To: string(fluid.WastePlace(pailWord)), Volume: v, Hose: m.hoseInHand()}, err
 	}
 	into := m.pushInto()
 	if n := len(rest); n > 2 && rest[n-2] == ' ' && m.book.Plumbing().Compartment(rest[n-1]) != nil {
@@ -142,8 +142,8 @@ func (m *Model) readPush(said string) (core.Fact, error) {
 	if into == 0 {
 		return nil, slip("Into which compartment is not said.", "Type its letter behind the gallons: 2.6 b.")
 	}
-	v, err := m.readThrough(rest, "")
-	return &core.PushedBack{Into: into, Volume: v}, err
+	v, err := m.readThrough(rest, m.hoseInHand())
+	return &core.PushedBack{Into: into, Volume: v, Hose: m.hoseInHand()}, err
 }
 
 // readThrough reads gallons, or seconds at the flow of what hangs on the hose.
@@ -164,19 +164,47 @@ func (m *Model) readThrough(said, hose string) (measure.Volume, error) {
 	return 0, slip("The flow of the gun is not in the book, so seconds cannot be turned into gallons.", "Type gallons.")
 }
 
-func readTint(said string) (core.Fact, error) {
-	f := &core.TintSeen{}
-	v, err := measure.ReadVolume(said, "gal")
-	if err == nil {
-		f.Volume = core.Known(v)
-		return f, nil
+// hoseInHand is the hose that the applicator hangs on; empty where the rig has one only.
+func (m *Model) hoseInHand() string {
+	if a := m.sprayer(); a != nil && len(m.book.Rig().Hoses) > 1 {
+		return a.Hose
 	}
-	s, wrong := measure.ReadSeconds(said)
-	if wrong != nil {
-		return nil, slip(err.Error(), "Type tint 48 s, or tint 2.1 for gallons.")
+	return ""
+}
+
+// readTint reads when the tint came, and behind it when half and full colour did: "48 s half 55 s full 70 s".
+func (m *Model) readTint(said string) (core.Fact, error) {
+	f := &core.TintSeen{Hose: m.hoseInHand()}
+	said, full, toldFull := strings.Cut(said, "full ")
+	said, half, toldHalf := strings.Cut(said, "half ")
+	var err error
+	if f.Volume, f.Seconds, err = readMoment(said); err != nil {
+		return nil, err
 	}
-	f.Seconds = core.Known(s)
+	if toldHalf {
+		if f.Half, f.HalfSeconds, err = readMoment(half); err != nil {
+			return nil, err
+		}
+	}
+	if toldFull {
+		if f.Full, f.FullSeconds, err = readMoment(full); err != nil {
+			return nil, err
+		}
+	}
 	return f, nil
+}
+
+// readMoment reads gallons pushed, or seconds.
+func readMoment(said string) (v core.Maybe[measure.Volume], s core.Maybe[float64], err error) {
+	gal, err := measure.ReadVolume(said, "gal")
+	if err == nil {
+		return core.Known(gal), s, nil
+	}
+	sec, wrong := measure.ReadSeconds(said)
+	if wrong != nil {
+		return v, s, slip(err.Error(), "Type tint 48 s, or tint 2.1 for gallons; tint 48 s half 55 s full 70 s.")
+	}
+	return v, core.Known(sec), nil
 }
 
 // readGauge reads a letter and gallons, or gallons alone for the compartment in use.

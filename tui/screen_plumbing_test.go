@@ -310,4 +310,21 @@ func TestApplicatorsHangOnAnotherHose(t *testing.T) {
 	if f := c.logged().(*core.Fitted); f.Applicator != "gun" || f.Hose != "short" || f.Tip != "" {
 		t.Errorf("%+v", f)
 	}
+	c = climbIn(t, strings.Replace(rig, one, one+`,{"name":"short","inside_diameter_in":0.5,"length_ft":100}`, 1)+"\n"+morning+"\n"+`{"fact":"fitted","applicator":"gun","hose":"short"}`)
+	c.press("p").type_("2 pail").sees("booked")
+	if f := c.logged().(*core.PushedBack); f.Hose != "short" {
+		t.Errorf("pushed through %q", f.Hose)
+	}
+}
+
+func TestTheTintIsTypedWithHalfAndFull(t *testing.T) {
+	c := climbIn(t, plumbed(t)+pushing).press("p").type_("tint 41 s half 48 s full 60 s").wait(time.Second)
+	if c.model().ask.open() {
+		c.press("y")
+	}
+	f := c.logged().(*core.TintSeen)
+	if f.Seconds != core.Known(41.0) || f.HalfSeconds != core.Known(48.0) || f.FullSeconds != core.Known(60.0) || f.Hose != "" {
+		t.Errorf("%+v", f)
+	}
+	climbIn(t, plumbed(t)+pushing).press("p").type_("tint 41 s half soon").sees("half 55 s full 70 s")
 }
