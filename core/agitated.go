@@ -1,5 +1,10 @@
 package core
 
+import (
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
+)
+
 // movedTank is when liquid last moved in a compartment.
 type movedTank struct {
 	loaded   Moment // put in from outside; a load mixes
@@ -18,6 +23,7 @@ type moved struct {
 type movedHose struct {
 	name string
 	at   Moment
+	came []inflow // what came in at the pump end, the last one last
 }
 
 func (m *moved) of(letter byte) movedTank {
@@ -33,15 +39,15 @@ func (m *moved) set(letter byte, change func(*movedTank)) {
 	}
 }
 
-// through notes a hose in place: clone copies the list.
-func (m *moved) through(hose string, at Moment) {
+// through notes in place that so much went into a hose: clone copies the list.
+func (m *moved) through(h *fluid.Hose, v measure.Volume, at Moment) {
 	for i := range m.hoses {
-		if m.hoses[i].name == hose {
-			m.hoses[i].at = at
+		if m.hoses[i].name == h.Name {
+			m.hoses[i].at, m.hoses[i].came = at, cameIn(m.hoses[i].came, inflow{v, at}, h.Size)
 			return
 		}
 	}
-	m.hoses = append(m.hoses, movedHose{hose, at})
+	m.hoses = append(m.hoses, movedHose{h.Name, at, []inflow{{v, at}}})
 }
 
 // follow keeps, of an entry that is about to be applied, where liquid moves: the valves are those before it.
@@ -53,12 +59,12 @@ func (s *state) follow(e Entry) {
 			s.wetLoaded(letter, f)
 		}
 	case *PushedBack:
-		s.pumped(f.Hose, e.At)
+		s.pumped(f.Hose, f.Volume, e.At)
 	case *Filled:
-		s.pumped(s.Applicator(f.Applicator).hose(), e.At)
+		s.pumped(s.Applicator(f.Applicator).hose(), f.Volume, e.At)
 	case *Sprayed:
 		if s.plumbing.Tank(f.Applicator) == nil {
-			s.pumped(s.Applicator(f.Applicator).hose(), e.At)
+			s.pumped(s.Applicator(f.Applicator).hose(), f.Volume.V, e.At)
 		}
 	case *Ran:
 		if f.Pump == "on" {
@@ -69,10 +75,10 @@ func (s *state) follow(e Entry) {
 	}
 }
 
-// pumped: the pump gave through a hose.
-func (s *state) pumped(hose string, at Moment) {
+// pumped: the pump gave so much through a hose.
+func (s *state) pumped(hose string, v measure.Volume, at Moment) {
 	if h := s.plumbing.Hose(hose); h != nil {
-		s.moved.through(h.Name, at)
+		s.moved.through(h, v, at)
 	}
 	s.ran(at)
 }

@@ -89,11 +89,8 @@ func (m *Model) hoseRows() []row {
 			if n == 0 {
 				name = h.Name + ", next"
 			}
-			out = append(out, m.behind(id, span{theme.Strong, name}, pipeLabel, theme.Base, m.stretchWords(&s))...)
+			out = append(out, m.behind(id, span{theme.Strong, name}, pipeLabel, theme.Base, m.stretchWords(&s)+sinceWords(&s))...)
 			id = ""
-		}
-		if at, known := m.book.HoseMovedAt(h.Name); known {
-			out = append(out, m.behind("", span{theme.Base, ""}, pipeLabel, theme.Dim, "last moved at "+at.Clock()+", "+ageWords(at, m.at))...)
 		}
 	}
 	cell := check.StretchIn(m.book, p.Cell.Liquid)
@@ -103,6 +100,14 @@ func (m *Model) hoseRows() []row {
 		out = append(out, m.behind(string(fluid.ReturnPlace), span{theme.Strong, "return line"}, pipeLabel, theme.Base, m.stretchWords(&back))...)
 	}
 	return out
+}
+
+// sinceWords say since when a stretch is in the hose.
+func sinceWords(s *check.Stretch) string {
+	if !s.Since.Known {
+		return ""
+	}
+	return ", since " + s.Since.V.Clock()
 }
 
 // pumpRanWords say when the pump last ran.

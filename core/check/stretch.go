@@ -12,7 +12,8 @@ import (
 type Stretch struct {
 	Volume measure.Volume
 	Air    measure.Volume
-	Of     []StretchOf // most of it first
+	Of     []StretchOf             // most of it first
+	Since  core.Maybe[core.Moment] // when the first of it came into the hose
 }
 
 // StretchOf is what of a stretch was drawn from one compartment while one mix stood in it; Low and High are its share in the
@@ -53,8 +54,13 @@ func StretchesOf(b *core.Book, hose string) []Stretch {
 		}
 		out = append(out, now)
 	}
-	for i := range out {
+	at := measure.Volume(0) // from the pump end
+	for i := len(out) - 1; i >= 0; i-- {
 		out[i].sort()
+		at += out[i].Volume + out[i].Air
+		if when, known := b.HoseSince(hose, at-1); known && out[i].Volume > 0 { // just inside its far end
+			out[i].Since = core.Known(when)
+		}
 	}
 	return out
 }
