@@ -181,7 +181,7 @@ func (m *Model) typePushed() tea.Cmd {
 	m.openLine(textLine{
 		prompt: "pushed", hint: "62 s or 2.6 gal",
 		read: func(m *Model, said string) ([]core.Fact, error) {
-			v, err := m.readThrough(said, "")
+			v, err := m.readPushed(said)
 			if err == nil && v <= 0 {
 				err = slip("Nothing would be pushed.", "Type more than 0: 62 s or 2.6 gal.")
 			}
@@ -194,6 +194,22 @@ func (m *Model) typePushed() tea.Cmd {
 		},
 	})
 	return nil
+}
+
+// readPushed reads gallons, or seconds at the flow of the gun: what came in them, air aside.
+func (m *Model) readPushed(said string) (measure.Volume, error) {
+	v, err := measure.ReadVolume(said, "gal")
+	if err == nil {
+		return v, nil
+	}
+	s, wrong := measure.ReadSeconds(said)
+	switch {
+	case wrong != nil:
+		return 0, err
+	case !m.turn.flow.Known:
+		return 0, slip("The flow of the gun is not in the book, so seconds cannot be turned into gallons.", "Type gallons.")
+	}
+	return check.Running(m.turn.plan, m.turn.flow.V, s).Gone, nil
 }
 
 func (m *Model) pushWords(v measure.Volume) string {

@@ -6,6 +6,7 @@ import (
 	"testing"
 	"time"
 
+	tea "github.com/charmbracelet/bubbletea"
 	"github.com/charmbracelet/x/ansi"
 	"github.com/muesli/termenv"
 	"pgregory.net/rapid"
@@ -267,6 +268,42 @@ func TestHoseOfTheApplicator(t *testing.T) {
 	}
 	if len(c.disk.entries) == 0 {
 		t.Error("nothing was logged")
+	}
+}
+
+// TestLinesNameTheHose: what is typed goes through the hose of the applicator chosen, at the flow of what hangs on it.
+func TestLinesNameTheHose(t *testing.T) {
+	c := climbIn(t, twoReels(t)+atAlder).press("p").type_("24 s b").press("h", "p").type_("20 s b").press("p").type_("tint 41 s half 45 s full 50 s")
+	first, second := c.disk.entries[0].What.(*core.PushedBack), c.disk.entries[1].What.(*core.PushedBack)
+	if first.Hose != "" || !near(first.Volume.Gallons(), 1) || second.Hose != "left" || !near(second.Volume.Gallons(), 1) {
+		t.Errorf("%+v, %+v", first, second)
+	}
+	if f := c.disk.entries[2].What.(*core.TintSeen); f.Hose != "left" || f.Seconds.V != 41 || f.HalfSeconds.V != 45 || f.FullSeconds.V != 50 {
+		t.Errorf("%+v", f)
+	}
+	c.press("p").type_("tint 41 s half soon").sees("or gallons")
+	c.press("esc", "t", "enter", "l").type_("20 s").sees("typed: 1.00 gal")
+}
+
+func near(a, b float64) bool { return a-b < 0.001 && b-a < 0.001 }
+
+// TestCountsFiveFramesASecond: a count-down asks for no more ticks than that, and for one at a time.
+func TestCountsFiveFramesASecond(t *testing.T) {
+	c := climbIn(t, atAlder)
+	asked := 0
+	m := c.model()
+	m.after = func(d time.Duration, msg tea.Msg) tea.Cmd {
+		if _, ok := msg.(counted); ok {
+			if asked++; d < time.Second/5 {
+				t.Errorf("a tick after %v", d)
+			}
+		}
+		return nil
+	}
+	c.m = m
+	c.press("t", "enter", "enter").passes(20 * time.Second)
+	if asked > 101 || asked < 90 {
+		t.Errorf("%d ticks in 20 s", asked)
 	}
 }
 

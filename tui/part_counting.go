@@ -102,9 +102,8 @@ func (m *Model) showRunning() sheet {
 
 // twoFigures are the seconds until the new liquid comes and until it is clean.
 func (m *Model) twoFigures(p check.Progress) (big, unit string) {
-	first := m.turn.flow.V.Seconds(m.turn.plan.PushBack)
 	until := "s until clean"
-	big = placed(wholeWords(p.ToGoS), wholeWords(first))
+	big = placed(wholeWords(p.ToGoS), wholeWords(m.turn.plan.AdvisedS.V))
 	if m.turn.plan.Tint == core.BetweenAlike {
 		return big, until + ", no tint tells them apart"
 	}

@@ -48,7 +48,6 @@ func Running(c *Changeover, flow measure.Flow, seconds float64) Progress {
 	}
 	p.Late = c.TintBy > 0 && p.Gone >= c.TintBy
 	p.Arrives, p.Left, p.New = max(c.Arrives-p.Gone, 0), c.LeftAt(p.Gone), c.NewAt(p.Gone)
-	p.ArrivesS = flow.Seconds(p.Arrives)
 	var end measure.Volume
 	for i, l := range c.Legs {
 		end += l.Volume
@@ -61,6 +60,9 @@ func Running(c *Changeover, flow measure.Flow, seconds float64) Progress {
 		}
 	}
 	p.ToGoS = flow.Seconds(p.ToGo + p.Air)
+	if p.Arrives > 0 {
+		p.ArrivesS = flow.Seconds(p.Arrives + p.Air)
+	}
 	if p.Turn > 0 {
 		p.TurnS = flow.Seconds(p.Turn + p.Air)
 	}
