@@ -136,7 +136,8 @@ var fifteen = []struct{ keys, see string }{
 // which was worked out by hand. The rig's pump has no dead volume, so that every figure is plain arithmetic: gallons
 // are area times delivery rate (or as typed), an amount is gallons times the mix's rate over the delivery rate it was
 // loaded for (1, 0.8 and 3 fl oz per 1,000 sq ft at 1.5 gal), dry product is area times rate. Each changeover pushes
-// the hose's 1.5 gal back where they came from; the first water goes into the backpack.
+// the hose's 1.5 gal back where they came from, and 0.05 gal more of the new liquid into its own compartment, because the
+// volume of a hose that was never timed is taken 3 per cent larger; the first water goes into the backpack.
 func TestFifteenVisitsByKeys(t *testing.T) {
 	book := filepath.Join(t.TempDir(), "fifteen.db")
 	must(t, "", "replay", "../../testdata/handmade/fifteen.jsonl", "--book", book)

@@ -64,7 +64,7 @@ func TestFirstRun(t *testing.T) {
 	key("\r")
 	c.see("turn supply and return to a")
 	key("\r")
-	c.see("push 2.33 gal into a")
+	c.see("push 2.67 gal into a")
 	key("\r")
 	c.see("look at the weather")
 	key("\r")
