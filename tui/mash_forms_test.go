@@ -15,8 +15,8 @@ func TestMashingForms(t *testing.T) {
 		"enter", "enter", "enter", "pgdown", "pgdown", "pgup", "up", "down", "left", "right", "right", " ", "esc", "a", "b", "1", "2", "3", "0", ".",
 		"/", "x", "t", "é", "漢", "[", "<0;1", "200 100", "iron", "g", "r", "?",
 	}
-	from := []string{"empty_book", "rig", "form_product", "form_grasses", "form_lawn_grass", "form_day", "form_mix", "form_lawn_of_many", "form_label", "form_ticks", "form_recipe", "rig_line_up"}
-	for seed := int64(1); seed <= 24; seed++ {
+	from := []string{"empty_book", "rig", "form_product", "form_grasses", "form_lawn_grass", "form_day", "form_mix", "form_lawn_of_many", "form_label", "form_ticks", "form_recipe", "rig_line_up", "gauge_tank", "rig_plumbing", "pressure_weight"}
+	for seed := int64(1); seed <= 30; seed++ {
 		r := rand.New(rand.NewSource(seed))
 		c := situation(t, from[int(seed)%len(from)])
 		c.disk.entries = nil

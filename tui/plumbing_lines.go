@@ -29,7 +29,7 @@ func (m *Model) plumbingOffer(id string) (offer, small string) {
 	case m.tankOf(id) != 0:
 		return "compartment " + id + " emptied, or part of it: where to", "i logs a rinse; " + shown
 	case id != "":
-		return "drained or blown out, " + say.Place(fluid.Place(id)) + ": where to", shown
+		return say.Place(fluid.Place(id)) + " drained or blown out: where to", shown
 	}
 	return "", ""
 }

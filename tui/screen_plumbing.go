@@ -64,6 +64,7 @@ func (m *Model) showPlumbing() sheet {
 
 // behind are rows of words behind a label, in as many lines as they take; the first can be chosen.
 func (m *Model) behind(id string, head span, w int, t theme.Token, words string) []row {
+	w = min(w, m.w/4)
 	lines := m.g.wrap(m.g.clean(words), m.w-tableMarks-w-1)
 	if len(lines) == 0 {
 		lines = []string{""}
@@ -89,12 +90,12 @@ func (m *Model) hoseRows() []row {
 			if n == 0 {
 				name = h.Name + ", next"
 			}
-			out = append(out, m.behind(id, span{theme.Strong, name}, pipeLabel, theme.Base, m.stretchWords(&s)+sinceWords(&s))...)
+			out = append(out, m.behind(id, span{theme.Strong, name}, pipeLabel, theme.Base, m.stretchWords(&s)+m.sinceWords(s.Since.V, s.Since.Known))...)
 			id = ""
 		}
 	}
 	cell := check.StretchIn(m.book, p.Cell.Liquid)
-	out = append(out, m.behind(string(fluid.CellPlace), span{theme.Strong, "pump, manifold"}, pipeLabel, theme.Base, m.stretchWords(&cell)+m.pumpRanWords())...)
+	out = append(out, m.behind(string(fluid.CellPlace), span{theme.Strong, "pump, manifold"}, pipeLabel, theme.Base, m.stretchWords(&cell)+m.sinceWords(m.book.CellMovedAt()))...)
 	if p.Return.Size > 0 {
 		back := check.StretchIn(m.book, p.Return.Liquid)
 		out = append(out, m.behind(string(fluid.ReturnPlace), span{theme.Strong, "return line"}, pipeLabel, theme.Base, m.stretchWords(&back))...)
@@ -102,20 +103,15 @@ func (m *Model) hoseRows() []row {
 	return out
 }
 
-// sinceWords say since when a stretch is in the hose.
-func sinceWords(s *check.Stretch) string {
-	if !s.Since.Known {
+// sinceWords say since when something stands there, with the date where that was another day.
+func (m *Model) sinceWords(at core.Moment, known bool) string {
+	switch {
+	case !known:
 		return ""
+	case at.Date() != core.At(m.at).Date():
+		return ", since " + at.Date() + " " + at.Clock()
 	}
-	return ", since " + s.Since.V.Clock()
-}
-
-// pumpRanWords say when the pump last ran.
-func (m *Model) pumpRanWords() string {
-	if at, known := m.book.CellMovedAt(); known {
-		return ", since " + at.Clock()
-	}
-	return ""
+	return ", since " + at.Clock()
 }
 
 // stretchWords are what a stretch holds: "1.41 gal of a, bermuda, zoysia", "0.31 gal: b 2 to 98%, a 2 to 98%".

@@ -106,6 +106,14 @@ func TestOverflowIsSaidBeforeItHappens(t *testing.T) {
 	if len(c.disk.entries) != 0 {
 		t.Error("logged before Enter")
 	}
+	c.press("enter").sees("would run over", "book it").press("enter")
+	if len(c.disk.entries) != 0 {
+		t.Error("Enter answered")
+	}
+	c.wait(time.Second).press("y").sees("booked")
+	if v := c.book().Plumbing().Outside[core.Overflow].Volume; v <= 0 {
+		t.Errorf("%s gal ran over", v.Text())
+	}
 }
 
 func TestTwoOpenSuppliesLevelOut(t *testing.T) {

@@ -71,7 +71,7 @@ func (m *Model) showPressure() sheet {
 	}
 	out := sheet{
 		about: m.told(theme.Strong, about),
-		offer: "enter a pair of pressures that was measured on hose " + p.Hose, small: "the flow, a gauge at the pump, a gauge at the gun: 2.5 gpm 110 60",
+		offer: "a pair of pressures measured on hose " + p.Hose, small: "the flow, a gauge at the pump, a gauge at the gun: 2.5 gpm 110 60",
 	}
 	kind := ""
 	for _, r := range check.PressureRows(m.book, name) {

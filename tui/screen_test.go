@@ -314,7 +314,7 @@ func TestSmallScreens(t *testing.T) {
 		switch s.name {
 		case "hose_holds_other_mix", "stop_with_two_stops", "stop_reason_line", "help", "clean_and_ready", "on_the_road", "turned_to_a", "strike_question",
 			"form_rig_tank", "form_wrong", "form_product", "form_grasses", "form_mix", "empty_book", "settings", "rig",
-			"grasses", "grasses_cell", "grasses_many", "grasses_why":
+			"plumbing", "pressure", "gauge_chart_filled", "grasses", "grasses_cell", "grasses_many", "grasses_why":
 			for _, size := range [][2]int{{40, 16}, {60, 20}} {
 				t.Run(fmt.Sprintf("%s_%dx%d", s.name, size[0], size[1]), func(t *testing.T) {
 					golden.RequireEqual(t, []byte(s.cab(t).size(size[0], size[1]).screen()))
