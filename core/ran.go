@@ -20,9 +20,6 @@ const (
 	PumpOff = "off"
 )
 
-// ranSteps is how finely a time is cut over which levels, and with them flows, change.
-const ranSteps = 100
-
 // RoundFlow is what goes round through the bypass while the gun is shut: all that the pump gives, else the setting for the
 // flow of the bypass; set tells that it is the setting.
 func (s *state) RoundFlow() (flow measure.Flow, set bool) {
@@ -161,61 +158,6 @@ func (s *state) Branches(high, low Standing, pump measure.Flow) hydraulics.Branc
 	return hydraulics.Branches{Path1: half, Path2: half, Drop: high.Level - low.Level, Pump: pump}
 }
 
-// branches follows both levels while the pump runs.
-func (s *state) branches(to byte, high, low Standing, pump measure.Flow, seconds float64) ([]RanDrawn, []RanLevelled) {
-	letters := [2]byte{high.Letter, low.Letter}
-	var at [2]float64 // nL, what each holds
-	var least, most [2]float64
-	for i, l := range letters {
-		c := s.plumbing.Compartment(l)
-		at[i], least[i], most[i] = float64(c.Liquid.Volume), float64(c.Heel), float64(c.Capacity)
-	}
-	var drawn, over [2]float64 // what the pump drew from each, what ran from each to the other
-	step := seconds / ranSteps
-	for range ranSteps {
-		h := 0
-		var now [2]Standing
-		for i, l := range letters {
-			now[i], _ = s.StandingAt(l, measure.Volume(at[i]))
-		}
-		if now[1].Level > now[0].Level {
-			h = 1
-		}
-		l := 1 - h
-		a, b := s.Branches(now[h], now[l], pump).Flows()
-		fromHigh, fromLow := float64(a)*step, float64(b)*step
-		run := max(-fromLow, 0)
-		fromLow = max(fromLow, 0)
-		run = min(run, max(at[h]-least[h], 0))
-		fromHigh -= max(-float64(b)*step, 0)
-		fromHigh, fromLow = s.within(letters[h], to, fromHigh, at[h]-least[h]-run), s.within(letters[l], to, fromLow, at[l]-least[l])
-		drawn[h], drawn[l], over[h] = drawn[h]+fromHigh, drawn[l]+fromLow, over[h]+run
-		at[h], at[l] = at[h]-run-fromHigh, min(at[l]+run-fromLow, most[l])
-		for i, letter := range letters {
-			if letter == to {
-				at[i] = min(at[i]+fromHigh+fromLow, most[i])
-			}
-		}
-	}
-	var out []RanDrawn
-	var levelled []RanLevelled
-	for i, l := range letters {
-		out = append(out, RanDrawn{l, measure.Volume(math.RoundToEven(min(drawn[i], float64(LargestVolume))))})
-		if v := measure.Volume(math.RoundToEven(over[i])); v > 0 {
-			levelled = append(levelled, RanLevelled{l, letters[1-i], v})
-		}
-	}
-	return someDrawn(out), levelled
-}
-
-// within is what a compartment gives of a flow: all of it where it comes back, else no more than is there.
-func (s *state) within(letter, to byte, want, there float64) float64 {
-	if letter == to {
-		return max(want, 0)
-	}
-	return max(min(want, there), 0)
-}
-
 func (s *state) admitRan(f *Ran) error {
 	if err := s.needRig(); err != nil {
 		return err
@@ -246,7 +188,13 @@ func (s *state) admitRan(f *Ran) error {
 		if err := positive("What ran from "+string(l.From)+" to "+string(l.To), l.Volume); err != nil {
 			return err
 		}
-		if have, band := s.plumbing.Compartment(l.From).Drawable(), s.Band(&s.plumbing.Compartment(l.From).Tank); l.Volume > have+band {
+		have, band := s.plumbing.Compartment(l.From).Drawable(), s.Band(&s.plumbing.Compartment(l.From).Tank)
+		if l.From == s.plumbing.LineUp.Return {
+			for _, d := range f.Drawn {
+				have += d.Volume // the bypass brings it
+			}
+		}
+		if l.Volume > have+band {
 			return beyond("Compartment "+string(l.From), l.Volume, have, band, "Read its gauge and log it first.")
 		}
 	}
@@ -269,7 +217,7 @@ func (s *state) admitDrawn(d RanDrawn, levelled []RanLevelled) error {
 	have, band := c.Drawable(), s.Band(&c.Tank)
 	for _, l := range levelled {
 		if l.To == d.From {
-			have += min(l.Volume, c.Capacity)
+			have += l.Volume
 		}
 	}
 	if d.From != to && d.Volume > have+band {

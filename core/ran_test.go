@@ -270,3 +270,35 @@ func TestOrderInTheReturnLineIsInTheDigest(t *testing.T) {
 		t.Error("the order of the parcels is not in the digest")
 	}
 }
+
+// A pump that was left running round two open compartments draws far more than they hold: what it draws comes back. At
+// rest the one that the return leads to gives all of it, and stands higher by what its way to the pump costs: 8 gpm through
+// 1.25 in, 3 ft and 3.65 velocity heads cost 3.59 in of water (Darcy-Weisbach and Colebrook, by hand). Of 130 gal on 6 and
+// 4 sq ft that leaves 83.37 and 46.63 gal with the return on a, 72.63 and 57.37 gal with it on b.
+func TestRanUntilAtRest(t *testing.T) {
+	for _, row := range []struct {
+		to, seconds string
+		a, b        float64
+	}{{"a", "3600", 83.366, 46.634}, {"a", "86400", 83.366, 46.634}, {"b", "3600", 72.634, 57.366}, {"b", "86400", 72.634, 57.366}, {"c", "86400", 2, 2}} {
+		b := play(t, NewBook(1), pumped+`{"fact":"lined_up","supply":["a","b"],"return":"`+row.to+`"}`+"\n"+`{"fact":"ran","seconds":`+row.seconds+`,"pump":"on"}`)
+		name := row.seconds + " s with the return on " + row.to
+		about(t, name+": a", gallonsIn(b, 'a'), row.a, 0.003)
+		about(t, name+": b", gallonsIn(b, 'b'), row.b, 0.003)
+		if s := b.Plumbing().Sum(); s.Volume != 0 || len(s.Holds) != 0 {
+			t.Errorf("%s: the sum is %v", name, s)
+		}
+		var drawn, other float64
+		for _, d := range last(b).(*Ran).Drawn {
+			drawn += d.Volume.Gallons()
+			if row.to != string(d.From) {
+				other += d.Volume.Gallons()
+			}
+		}
+		if row.seconds == "3600" {
+			about(t, name+": drawn", drawn, 480, 1e-3)
+		}
+		if row.to != "c" && other > 30 {
+			t.Errorf("%s: %g gal were drawn from the other one, which gives no more than it loses until then", name, other)
+		}
+	}
+}
