@@ -52,7 +52,8 @@ func (p *Plumbing) Needs(hose string, v, bypass measure.Volume) measure.Volume {
 	}
 	if p.goesRound(bypass) {
 		if r := (round{from: p.open(), to: p.Compartment(p.LineUp.Return)}); r.feeds() {
-			bypass = min(bypass, p.Return.void())
+			// It comes back, but for what fills the return line, or stays below the suction.
+			bypass = min(bypass, p.Return.void()+max(r.to.Heel-r.to.Liquid.Volume, 0))
 		}
 		return p.toSuck(h, v) + bypass
 	}
