@@ -86,6 +86,9 @@ func (m *Model) onCounted(c counted) tea.Cmd {
 		due = 1 + m.bellsDue()
 	}
 	over := m.progress().Stage == check.StageClean
+	if over && m.status.kind == saysChosen {
+		m.status = status{} // that it is not clean yet
+	}
 	if t.phase == phaseSweep {
 		if over = m.sweepLeft() <= 0; over {
 			due = 1

@@ -18,7 +18,7 @@ import (
 // What users of screens in terminals complain of, and what the libraries trap one into, each with the tests that hold it
 // off here:
 //
-//	flicker; whole screens repainted; blinking                 TestTickChangesFewLines TestNothingBlinks
+//	flicker; whole screens repainted; blinking                 TestTickChangesFewLines TestNothingBlinks TestCountsFiveFramesASecond
 //	garbled after a resize or at the start; a size of 0x0      TestResizeStorm TestEverySizeIsSquare
 //	the top line is gone                                       TestEverySizeForEveryRig TestEverySizeIsSquare
 //	too small, and nothing says so                             TestTooSmallTakesNoKeyButQuit

@@ -102,14 +102,14 @@ func (m *Model) showRunning() sheet {
 
 // twoFigures are the seconds until the new liquid comes and until it is clean.
 func (m *Model) twoFigures(p check.Progress) (big, unit string) {
-	until := "s until clean"
+	until := m.fitting(m.w-len(" s until colour fades, "), "s until clean, "+m.turn.plan.Margins, "s until clean")
 	big = placed(wholeWords(p.ToGoS), wholeWords(m.turn.plan.AdvisedS.V))
 	if m.turn.plan.Tint == core.BetweenAlike {
 		return big, until + ", no tint tells them apart"
 	}
 	comes := ""
 	if p.ArrivesS > 0 {
-		comes, until = wholeWords(p.ArrivesS), "s until "+m.comes()+", s until clean"
+		comes, until = wholeWords(p.ArrivesS), "s until "+m.comes()+", "+until
 	}
 	return placed(comes, wholeWords(m.turn.plan.ArrivesS.V)) + "  " + big, until
 }

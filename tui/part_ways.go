@@ -13,31 +13,9 @@ func (m *Model) wayRows(c *check.Changeover) []row {
 	if len(c.Ways) == 0 {
 		return nil
 	}
-	const name, part, share = 27, 9, 9
-	out := []row{heading(
-		m.cell(theme.Dim, "  ways of the tail", name),
-		m.cellRight(theme.Dim, fmt.Sprintf("%c into %c", c.To, c.Into), part), m.cellRight(theme.Dim, "share", share),
-		m.cellRight(theme.Dim, fmt.Sprintf("%c into %c", c.Into, c.To), part), m.cellRight(theme.Dim, "share", share),
-		m.cellRight(theme.Dim, "wasted", part),
-	)}
-	for _, w := range c.Ways {
-		mark, t := "  ", theme.Base
-		if w.Chosen {
-			mark, t = string(m.g.supply)+" ", theme.Strong
-		}
-		l := line{left: []span{m.cell(t, mark+m.wayName(c, w), name)}}
-		if w.Cannot != "" {
-			l.left = append(l.left, span{theme.Dim, m.g.clean("cannot: " + w.Cannot)})
-			out = append(out, row{line: l})
-			continue
-		}
-		l.left = append(
-			l.left,
-			m.cellRight(t, w.NewOld.Text()+" gal", part), m.cellRight(t, labelShare(w.Old), share),
-			m.cellRight(t, w.OldNew.Text()+" gal", part), m.cellRight(t, labelShare(w.New), share),
-			m.cellRight(t, w.Wasted.Text()+" gal", part),
-		)
-		out = append(out, row{line: l})
+	out := m.wayTable(c)
+	if m.w < tableWide {
+		out = m.wayLines(c)
 	}
 	words := "Shares: the worst of what is not the compartment's own, of the lowest label rate; own: of its strength."
 	if w := c.Way(); w != nil && w.Worst != "" {
@@ -54,6 +32,60 @@ func (m *Model) wayRows(c *check.Changeover) []row {
 		out = append(out, m.wrapped(theme.Base, words)...)
 	}
 	return out
+}
+
+// tableWide is how wide a screen has to be for the ways as a table.
+const tableWide = 80
+
+func (m *Model) wayTable(c *check.Changeover) []row {
+	const name, part, share = 27, 9, 9
+	out := []row{heading(
+		m.cell(theme.Dim, "  ways of the tail", name),
+		m.cellRight(theme.Dim, fmt.Sprintf("%c into %c", c.To, c.Into), part), m.cellRight(theme.Dim, "share", share),
+		m.cellRight(theme.Dim, fmt.Sprintf("%c into %c", c.Into, c.To), part), m.cellRight(theme.Dim, "share", share),
+		m.cellRight(theme.Dim, "wasted", part),
+	)}
+	for _, w := range c.Ways {
+		mark, t := m.wayMark(w)
+		l := line{left: []span{m.cell(t, mark+m.wayName(c, w), name)}}
+		if w.Cannot != "" {
+			l.left = append(l.left, span{theme.Dim, m.g.clean("cannot: " + w.Cannot)})
+			out = append(out, row{line: l})
+			continue
+		}
+		l.left = append(
+			l.left,
+			m.cellRight(t, w.NewOld.Text()+" gal", part), m.cellRight(t, labelShare(w.Old), share),
+			m.cellRight(t, w.OldNew.Text()+" gal", part), m.cellRight(t, labelShare(w.New), share),
+			m.cellRight(t, w.Wasted.Text()+" gal", part),
+		)
+		out = append(out, row{line: l})
+	}
+	return out
+}
+
+// wayLines are the same where there is no room for a table.
+func (m *Model) wayLines(c *check.Changeover) []row {
+	out := []row{heading(span{s: "ways of the tail"})}
+	for _, w := range c.Ways {
+		mark, _ := m.wayMark(w)
+		words := m.wayName(c, w) + ": "
+		if w.Cannot != "" {
+			words += "cannot: " + w.Cannot
+		} else {
+			words += fmt.Sprintf("%s gal of %c into %c %s, %s gal of %c into %c %s, %s gal wasted", w.NewOld.Text(), c.To, c.Into, labelShare(w.Old),
+				w.OldNew.Text(), c.Into, c.To, labelShare(w.New), w.Wasted.Text())
+		}
+		out = append(out, m.hanging(mark, words)...)
+	}
+	return out
+}
+
+func (m *Model) wayMark(w check.Way) (string, theme.Token) {
+	if w.Chosen {
+		return string(m.g.supply) + " ", theme.Strong
+	}
+	return "  ", theme.Base
 }
 
 // wayName says where the mixed tail goes.
