@@ -105,7 +105,7 @@ func TestThreeTints(t *testing.T) {
 	c.sees("t tint", "t when the tint comes").press("t").sees("tint seen after", "t half", "t when half of the colour is there")
 	c.passes(2*time.Second).press("t").sees("half of the colour after", "t full", "t when all of it is there")
 	c.passes(2 * time.Second).press("t").sees("full colour after").seesNot("t full")
-	c.passes(20*time.Second).sees("let go of the trigger").seesNot("It is not clean yet")
+	c.passes(20 * time.Second).sees("let go of the trigger").seesNot("It is not clean yet")
 	c.press("enter", "enter").sees("booked")
 	var f *core.TintSeen
 	for _, e := range c.disk.entries {
