@@ -12,15 +12,15 @@ func admitPlumbing(f *Rig) error {
 		return err
 	}
 	for _, l := range []struct {
-		what, do string
-		v        Maybe[measure.Length]
-		most     measure.Length
+		what, do, unit string
+		v              Maybe[measure.Length]
+		most, one      measure.Length
 	}{
-		{"inside diameter", "Give more than 0 and up to 12 in, or leave it out.", f.CrossBore, WidestBore},
-		{"length", "Give more than 0 and up to 10,000 ft, or leave it out.", f.CrossLength, LongestHose},
+		{"inside diameter", "Give more than 0 and up to 12 in, or leave it out.", "in", f.CrossBore, WidestBore, measure.Inches(1)},
+		{"length", "Give more than 0 and up to 10,000 ft, or leave it out.", "ft", f.CrossLength, LongestHose, measure.Feet(1)},
 	} {
 		if l.v.Known && (l.v.V <= 0 || l.v.V > l.most) {
-			return refuse(l.do, "The %s of the path between two compartments is %.6g ft.", l.what, l.v.V.Feet())
+			return refuse(l.do, "The %s of the path between two compartments is %.6g %s.", l.what, float64(l.v.V)/float64(l.one), l.unit)
 		}
 	}
 	if k := f.CrossLoss; k.Known && (!(k.V > 0) || k.V > LargestLoss) {

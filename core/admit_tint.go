@@ -13,6 +13,8 @@ func (s *state) admitTint(f *TintSeen) error {
 		return refuse("Write yes, or leave it out.", "The tint says %q under missed.", f.Missed)
 	case f.Missed == yes && !seen:
 		return refuse("Give the gallons or the seconds.", "How far it went without a tint is not said.")
+	case f.Missed == yes && (f.Half.Known || f.HalfSeconds.Known || f.Full.Known || f.FullSeconds.Known):
+		return refuse("Leave missed out, or half and full.", "No tint came, and yet half or all of the colour is timed.")
 	case !seen && !f.Half.Known && !f.HalfSeconds.Known && !f.Full.Known && !f.FullSeconds.Known:
 		return refuse("Give the gallons or the seconds.", "When the tint came is not said.")
 	}

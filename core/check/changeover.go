@@ -140,8 +140,10 @@ type Way struct {
 	Wasted measure.Volume
 	// Weight is the heaviest that the residue it leaves in both compartments would be on the lawns that these still serve,
 	// Share the same as a share of the lowest label rate, Of of which Load is the limit from which it is asked about; Worst
-	// is the product, In the compartment, On the lawn.
+	// is the product, In the compartment, On the lawn. Of a product of the compartment's own mix Share is its strength
+	// against what it was.
 	Weight      Weight
+	Own         bool
 	Share, Load float64
 	Worst       string
 	In          byte

@@ -54,6 +54,9 @@ func (s *situation) dryAndOver(from, to byte, bypass measure.Flow) string {
 	case math.IsInf(dry, 1):
 		return ""
 	case over < dry:
+		if over < 1 {
+			return fmt.Sprintf(" %c runs over after %s s, %c would be dry after %s min.", to, measure.SecondsText(60*over), from, minutesText(dry))
+		}
 		return fmt.Sprintf(" %c runs over after %s min, %c would be dry after %s.", to, minutesText(over), from, minutesText(dry))
 	}
 	return fmt.Sprintf(" %c is dry after %s min.", from, minutesText(dry))

@@ -63,6 +63,13 @@ func TestWhatAWrongValveDoes(t *testing.T) {
 			"7 less 2.5; 60 gal of room at 4.5; 198 gal at 7; 4.5/104.5 of 1.2 times the lowest rate is 5.2 per cent at the gun's delivery",
 		},
 		{
+			"return into one that is all but full", withPump + `{"fact":"gauge_read","compartment":"b","volume_gal":159.7}`,
+			fluid.LineUp{Supply: []byte("a"), Return: 'b'},
+			Stop,
+			[]string{"b runs over after 4 s, a would be dry after 28 min."},
+			"0.3 gal of room at 4.5 gpm",
+		},
+		{
 			"return elsewhere, by the setting", loadedLines,
 			fluid.LineUp{Supply: []byte("c"), Return: 'a'},
 			Stop,

@@ -141,6 +141,7 @@ func (p *pricing) price(w *Way, after *fluid.Plumbing) {
 		}
 		if cost.weight > w.Weight || cost.weight == w.Weight && cost.load > w.Load {
 			w.Weight, w.Load, w.Share, w.Worst, w.On, w.In = cost.weight, cost.load, cost.share, cost.product, cost.lawn, k.letter
+			w.Own = cost.own
 		}
 	}
 }

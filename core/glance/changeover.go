@@ -84,7 +84,14 @@ func legs(list []check.Leg, flow core.Maybe[measure.Flow]) []Leg {
 func way(w *check.Way, flow core.Maybe[measure.Flow]) Way {
 	out := Way{
 		Way: w.Name, Chosen: w.Chosen, Legs: legs(w.Legs, flow), NewOld: w.NewOld.Gallons(), OldNew: w.OldNew.Gallons(), Wasted: w.Wasted.Gallons(),
-		Weight: w.Weight.String(), Share: w.Share, Load: w.Load, Product: text(w.Worst), On: text(w.On), Cannot: text(w.Cannot),
+		Weight: w.Weight.String(), Load: w.Load, Product: text(w.Worst), On: text(w.On), Cannot: text(w.Cannot),
+	}
+	switch share := w.Share; {
+	case w.Worst == "":
+	case w.Own:
+		out.Own = &share
+	default:
+		out.Share = &share
 	}
 	if w.RunS > 0 {
 		s := w.RunS
@@ -108,7 +115,10 @@ func (c *Changeover) Text() string {
 	if c.CleanS != nil {
 		fmt.Fprintf(w, " (%s s)", measure.SecondsText(*c.CleanS))
 	}
-	if c.PushBack != nil {
+	switch {
+	case c.PushBack != nil && len(c.Legs) > 1:
+		fmt.Fprintf(w, "; push back %s gal, part by part", gal(c.PushBack.Gal))
+	case c.PushBack != nil:
 		fmt.Fprintf(w, "; push back %s gal into %s", gal(c.PushBack.Gal), *c.PushBack.Into)
 	}
 	fmt.Fprintf(w, "\n            clean give or take %s gal, %s; %s decides: %s\n", gal(c.Band), c.Margins, c.DecidedBy, c.Why)
@@ -161,7 +171,15 @@ func wayText(w *strings.Builder, way *Way) {
 	}
 	fmt.Fprintf(w, ": %.3f gal new in the old, %.3f gal old in the new", way.NewOld, way.OldNew)
 	if way.Product != nil {
-		fmt.Fprintf(w, ", %s at %.2g of its lowest label rate (%s)", *way.Product, way.Share, way.Weight)
+		switch {
+		case way.Own != nil:
+			fmt.Fprintf(w, ", %s at %.2f of its own strength", *way.Product, *way.Own)
+		case way.Share != nil:
+			fmt.Fprintf(w, ", %s at %.2g of its lowest label rate", *way.Product, *way.Share)
+		}
+		if way.Weight != "none" {
+			fmt.Fprintf(w, ", %s", way.Weight)
+		}
 	}
 	w.WriteString("\n")
 }

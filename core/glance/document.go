@@ -224,7 +224,8 @@ type Way struct {
 	OldNew  float64  `json:"old_in_new_gal"`
 	Wasted  float64  `json:"wasted_gal"`
 	Weight  string   `json:"weight"`
-	Share   float64  `json:"share_of_label"`
+	Share   *float64 `json:"share_of_label"`
+	Own     *float64 `json:"share_of_own"` // of a product of the compartment's own mix: its strength against what it was
 	Load    float64  `json:"share_of_limit"`
 	Product *string  `json:"product"`
 	In      *string  `json:"in"`

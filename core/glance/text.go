@@ -180,6 +180,14 @@ func strongest(b *core.Book, product int32) measure.Concentration {
 	return most
 }
 
+// inHose names the hose where the rig has several.
+func inHose(b *core.Book, name string) string {
+	if len(b.Plumbing().Hoses) < 2 {
+		return ""
+	}
+	return " in " + name
+}
+
 func writeLine(w *strings.Builder, b *core.Book, d *Document) {
 	supply, back := "nothing", "nowhere"
 	if len(d.LineUp.Supply) > 0 {
@@ -193,7 +201,13 @@ func writeLine(w *strings.Builder, b *core.Book, d *Document) {
 		fmt.Fprintf(w, "            %s\n", *d.LineUp.Finding)
 	}
 	if h := b.Plumbing().Hose(hoseName(b)); h != nil {
-		fmt.Fprintf(w, "hose        %s gal%s\n", h.Liquid().Volume.Text(), holding(b, h.Liquid(), "\n            "))
+		fmt.Fprintf(w, "hose        %s gal%s%s\n", h.Liquid().Volume.Text(), inHose(b, h.Name), holding(b, h.Liquid(), "\n            "))
+		for _, o := range b.Plumbing().Hoses {
+			if o.Name != h.Name {
+				l := o.Liquid()
+				fmt.Fprintf(w, "            %s gal%s%s\n", l.Volume.Text(), inHose(b, o.Name), holding(b, l, "\n            "))
+			}
+		}
 	}
 	w.WriteString(d.Changeover.Text())
 }

@@ -34,7 +34,17 @@ func (e *InputError) Error() string {
 }
 
 // Do says what to do about it.
-func (e *InputError) Do() string { return fmt.Sprintf("Give %s as %s.", e.Key, e.Want) }
+func (e *InputError) Do() string {
+	if _, out := strings.CutPrefix(e.Want, "left out"); out {
+		return fmt.Sprintf("Leave %s out.", e.Key)
+	}
+	for _, bound := range []string{"above ", "at most ", "more than ", "between ", "below "} {
+		if strings.HasPrefix(e.Want, bound) {
+			return fmt.Sprintf("Give a figure %s for %s.", e.Want, e.Key)
+		}
+	}
+	return fmt.Sprintf("Give %s as %s.", e.Key, e.Want)
+}
 
 // KeyError says that a kind takes no such input.
 type KeyError struct {

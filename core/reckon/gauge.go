@@ -34,6 +34,7 @@ var gaugeMeasures = []string{
 type tank struct {
 	in                  *inputs
 	size                map[string]quantity
+	used                map[string]bool // of size
 	shape, head, bottom string
 }
 
@@ -48,7 +49,7 @@ func gauge(in *inputs) (map[string]any, error) {
 	if err != nil {
 		return nil, err
 	}
-	t := &tank{in: in, shape: in.word("shape"), head: in.word("head"), bottom: in.word("bottom")}
+	t := &tank{in: in, used: map[string]bool{}, shape: in.word("shape"), head: in.word("head"), bottom: in.word("bottom")}
 	if t.size, err = in.several(plain("length"), true, gaugeMeasures...); err != nil {
 		return nil, err
 	}
@@ -91,6 +92,9 @@ func (t *tank) answer(depth quantity, out answers) error {
 		return t.segment(depth, out)
 	}
 	s, err := t.measured()
+	if err == nil {
+		err = t.beside()
+	}
 	if err != nil {
 		return err
 	}
@@ -128,6 +132,9 @@ func (t *tank) segment(depth quantity, out answers) error {
 	}
 	if !depth.given {
 		return t.in.missing("depth_in")
+	}
+	if err := t.beside(); err != nil {
+		return err
 	}
 	a, err := hydraulics.SegmentArea(d, hydraulics.Inches(depth.base/perInch))
 	if err != nil {
@@ -170,6 +177,7 @@ func (t *tank) inches(name string) (hydraulics.Inches, error) {
 }
 
 func (t *tank) maybe(name string) hydraulics.Inches {
+	t.used[name] = true
 	return hydraulics.Inches(t.size[name].base / perInch)
 }
 
@@ -181,6 +189,22 @@ func (t *tank) fill(needs map[string]*hydraulics.Inches, order ...string) error 
 			return err
 		}
 		*needs[name] = v
+	}
+	return nil
+}
+
+// beside refuses a measure that the shape has no use for.
+func (t *tank) beside() error {
+	shape := t.named()
+	for _, name := range gaugeMeasures {
+		if q := t.size[name]; q.given && !t.used[name] {
+			return &InputError{Key: q.key, Value: t.in.value[q.key], Want: "left out, for the shape " + shape + " is not measured by it"}
+		}
+	}
+	for _, end := range [][2]string{{"head", "lying"}, {"bottom", "upright"}} {
+		if v, given := t.in.value[end[0]]; given && shape != end[1] {
+			return &InputError{Key: end[0], Value: v, Want: "left out, for the shape " + shape + " has none"}
+		}
 	}
 	return nil
 }
@@ -235,6 +259,12 @@ func (t *tank) lying() (hydraulics.Shape, error) {
 	} else if shares != "" {
 		return nil, &InputError{Key: "head", Value: t.in.value["head"], Want: "flat, ellipsoidal, spherical, hemispherical, conical or torispherical f=1 k=0.06"}
 	}
+	switch s.Head {
+	case hydraulics.EllipsoidalHead, hydraulics.DishedHead, hydraulics.ConicalHead:
+		if kind != "hemispherical" && !t.size["head_depth"].given {
+			return nil, t.in.missing("head_depth_in")
+		}
+	}
 	err := t.fill(map[string]*hydraulics.Inches{"diameter": &s.Diameter, "length": &s.Length}, "diameter", "length")
 	return s, err
 }
@@ -245,6 +275,9 @@ func (t *tank) torispherical() error {
 
 func (t *tank) upright() (hydraulics.Shape, error) {
 	s := hydraulics.Upright{Bottom: hydraulics.Bottom(t.bottom), BottomDepth: t.maybe("bottom_depth"), Tall: t.maybe("height")}
+	if t.bottom != "" && t.bottom != string(hydraulics.FlatBottom) && !t.size["bottom_depth"].given {
+		return nil, t.in.missing("bottom_depth_in")
+	}
 	if t.size["length"].given || t.size["width"].given {
 		s.Diameter = t.maybe("diameter")
 		err := t.fill(map[string]*hydraulics.Inches{"length": &s.Length, "width": &s.Width}, "length", "width")

@@ -38,9 +38,17 @@ func TestHoseRefusals(t *testing.T) {
 		{"pressure", "inside_diameter_in=0.5 length_ft=100 height_ft=100 inlet_pressure_psi=9", "psi that the height costs"},
 		{"pressure", "inside_diameter_in=0.5 length_ft=100 flow_gpm=3 inlet_pressure_psi=90 outlet=open", "already gives it"},
 		{"pressure", "inside_diameter_in=0.5 flow_gpm=3 reynolds=9000", "already gives it"},
-		{"pressure", "inside_diameter_in=0.5 flow_gpm=3 roughness_mm=1 relative_roughness=1", "already gives it"},
+		{"pressure", "inside_diameter_in=0.5 flow_gpm=3 roughness_mm=1 relative_roughness=0.1", "already gives it"},
 		{"pressure", "inside_diameter_in=0.5 flow_gpm=3 hazen_williams_c=140 roughness_mm=1", "a law without it"},
 		{"pressure", "inside_diameter_in=0.5 flow_gpm=3 hazen_williams_c=140 formula=Haaland", "a law without it"},
+		{"pressure", "reynolds=9000 relative_roughness=1", "below 1, a share of the bore"},
+		{"levelling", "area_m2=1 orifice_area_m2=0.001 cd=1.2 dh0_m=0.5", "at most 1"},
+		{"gauge", "shape=lying diameter_in=30 radius_in=16 length_in=60 depth_in=10", `radius_in is "16"; it must be left out, for the shape lying is not measured by it.`},
+		{"gauge", "shape=upright diameter_in=30 slant_height_in=3 depth_in=10", "slant_height_in"},
+		{"gauge", "shape=segment diameter_in=30 length_in=3 depth_in=10", "the shape segment is not measured by it"},
+		{"gauge", "shape=ellipse width_in=48 height_in=32 length_in=60 depth_in=3 head=conical", "the shape ellipse has none"},
+		{"gauge", "shape=upright diameter_in=30 bottom=conical depth_in=10", "To reckon gauge, bottom_depth_in is missing."},
+		{"gauge", "shape=lying diameter_in=30 length_in=60 head=spherical depth_in=10", "To reckon gauge, head_depth_in is missing."},
 		{"changeover", "", "To reckon changeover, inside_diameter_in and length_ft, or reynolds is missing."},
 		{"changeover", "inside_diameter_in=0.5 length_ft=0 flow_gpm=3", `length_ft is "0"; it must be above 0.`},
 		{"changeover", "inside_diameter_in=0.5 length_ft=9 flow_gpm=NaN", "a plain number"},
@@ -70,6 +78,19 @@ func TestHoseRefusals(t *testing.T) {
 		}
 		if hint, ok := err.(interface{ Do() string }); !ok || !strings.HasSuffix(hint.Do(), ".") {
 			t.Errorf("%s %s: nothing to do about it", tt.kind, tt.in)
+		}
+	}
+}
+
+// What to do is said as one would say it.
+func TestWhatToDoAboutAnInput(t *testing.T) {
+	for _, row := range []struct{ want, do string }{
+		{"above 0", "Give a figure above 0 for length_ft."},
+		{"left out, for volume_gal already gives it", "Leave length_ft out."},
+		{"a plain number such as 1.5", "Give length_ft as a plain number such as 1.5."},
+	} {
+		if got := (&InputError{Key: "length_ft", Value: "0", Want: row.want}).Do(); got != row.do {
+			t.Errorf("%s: %s", row.want, got)
 		}
 	}
 }

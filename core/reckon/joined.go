@@ -165,7 +165,7 @@ func (t *twoTanks) bothOpen() (map[string]any, error) {
 	}
 	s := hydraulics.BothOpen{A: a, B: b, Pump: gpm(t.flow["q_pump"]), Bypass: gpm(t.flow["q_bypass"]), Share: t.share}
 	out := answers{}
-	if dry := s.DryAfter(); vb.given && !math.IsInf(dry, 1) {
+	if dry := s.DryAfter(); dry < math.MaxFloat64/1e9 { // b is without end where it is not given
 		out.seconds("dry_", 60*dry)
 	}
 	var gun float64

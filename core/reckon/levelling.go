@@ -68,6 +68,9 @@ func (o *open) read() (err error) {
 	if o.cd, o.hasCd, err = in.bare("cd", true); err != nil {
 		return err
 	}
+	if o.hasCd && o.cd > 1 {
+		return &InputError{Key: "cd", Value: in.value["cd"], Want: "above 0 and at most 1"}
+	}
 	if o.loss, o.hasSum, err = in.bare("k_sum", false); err != nil {
 		return err
 	}

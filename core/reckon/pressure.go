@@ -112,7 +112,10 @@ func (in *inputs) friction(d *driving) error {
 	if err != nil {
 		return err
 	}
-	if d.rough, err = in.figure("relative_roughness", false); err != nil {
+	if d.rough, err = in.figure("relative_roughness", false); err == nil && d.rough.base >= 1 {
+		err = &InputError{Key: "relative_roughness", Value: in.value["relative_roughness"], Want: "below 1, a share of the bore"}
+	}
+	if err != nil {
 		return err
 	}
 	if absolute.given {
