@@ -29,17 +29,39 @@ func (s *state) passes(hose string, v measure.Volume, bypass Maybe[measure.Volum
 	if err := s.gives(hose, v, bypass.Or(0)); err != nil {
 		return err
 	}
-	return s.returnFits(bypass.Or(0))
+	return s.returnFits(hose, v, bypass.Or(0))
 }
 
-// returnFits refuses a bypass that would run over: it comes from one compartment and the return leads to another.
-func (s *state) returnFits(bypass measure.Volume) error {
+// returnFits refuses a bypass that would run over: it comes from one compartment and the return leads to another, or to one
+// of several that are open and gets more than is drawn from it.
+func (s *state) returnFits(hose string, v, bypass measure.Volume) error {
 	up, to := s.plumbing.LineUp, s.plumbing.Compartment(s.plumbing.LineUp.Return)
-	if to == nil || strings.IndexByte(string(up.Supply), up.Return) >= 0 {
+	if to == nil {
 		return nil
 	}
-	r := s.plumbing.Return
-	return s.runsOver(to, bypass-max(r.Size-r.Liquid.Volume, 0))
+	if strings.IndexByte(string(up.Supply), up.Return) < 0 {
+		r := s.plumbing.Return
+		return s.runsOver(to, bypass-max(r.Size-r.Liquid.Volume, 0))
+	}
+	if len(up.Supply) == 1 || bypass <= to.Room() {
+		return nil
+	}
+	try := s.plumbing.Sketch()
+	try.Draw(hose, v, bypass)
+	after := try.Compartment(up.Return)
+	over := after.Liquid.Volume - after.Capacity
+	if over <= 0 {
+		return nil
+	}
+	return refuse(
+		returnBack(up.Return),
+		"Compartment %c would run over by %s gal: %s gal come through the return, more than is drawn from it, and it has room for %s gal.",
+		up.Return, over.Text(), bypass.Text(), to.Room().Text(),
+	)
+}
+
+func returnBack(l byte) string {
+	return "Turn the return back first. If it did not run over, read the gauge of " + string(l) + " and log it, or give the gallons of the bypass."
 }
 
 // runsOver refuses what comes through the return into a compartment beyond its room.
@@ -48,10 +70,9 @@ func (s *state) runsOver(to *fluid.Compartment, back measure.Volume) error {
 	if back <= 0 || over <= 0 {
 		return nil
 	}
-	l := string(to.Letter)
 	return refuse(
-		"Turn the return back first. If it did not run over, read the gauge of "+l+" and log it, or give the gallons of the bypass.",
-		"Compartment %s would run over by %s gal: %s gal come through the return, and it has room for %s gal.", l, over.Text(), back.Text(), to.Room().Text(),
+		returnBack(to.Letter),
+		"Compartment %c would run over by %s gal: %s gal come through the return, and it has room for %s gal.", to.Letter, over.Text(), back.Text(), to.Room().Text(),
 	)
 }
 

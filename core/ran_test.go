@@ -187,6 +187,7 @@ func TestRefusalsOfThePlumbing(t *testing.T) {
 		{elsewhere, `{"fact":"sprayed","lawn":"77 Fir","applicator":"gun","by":"gallons","volume_gal":20}`, "Compartment b would run over by 3.33 gal: 33.3 gal come through the return, and it has room for 30.0 gal.", "Turn the return back first"},
 		{elsewhere, `{"fact":"pushed_back","into":"b","volume_gal":12}`, "Compartment b holds 30.0 of 60.0 gal", "Give at most"},
 		{elsewhere, `{"fact":"sprayed","lawn":"77 Fir","applicator":"ride-on","by":"gallons","volume_gal":0.1,"bypass_gal":2}`, "lays from a tank of its own", "Leave the bypass out."},
+		{`{"fact":"loaded","into":"a","volume_gal":196}` + "\n" + `{"fact":"lined_up","supply":["a","b"],"return":"a"}`, `{"fact":"sprayed","lawn":"77 Fir","applicator":"gun","by":"gallons","volume_gal":20}`, "Compartment a would run over by 2.67 gal: 33.3 gal come through the return, more than is drawn from it, and it has room for 4.00 gal.", "Turn the return back first"},
 		{`{"fact":"lined_up","supply":[]}`, `{"fact":"ran","seconds":60,"pump":"on"}`, "No compartment is open by the book", "lined_up"},
 		{"", `{"fact":"ran","seconds":60,"pump":"yes"}`, "said by", "Write on or off."},
 		{"", `{"fact":"ran","seconds":0,"pump":"on"}`, "The time is 0 s.", "Give more than 0"},
