@@ -40,7 +40,7 @@ func (e *InputError) Do() string {
 	}
 	for _, bound := range []string{"above ", "at most ", "more than ", "between ", "below "} {
 		if strings.HasPrefix(e.Want, bound) {
-			return fmt.Sprintf("Give a figure %s for %s.", e.Want, e.Key)
+			return fmt.Sprintf("Give %s as a figure %s.", e.Key, e.Want)
 		}
 	}
 	return fmt.Sprintf("Give %s as %s.", e.Key, e.Want)

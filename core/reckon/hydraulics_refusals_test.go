@@ -85,7 +85,7 @@ func TestHoseRefusals(t *testing.T) {
 // What to do is said as one would say it.
 func TestWhatToDoAboutAnInput(t *testing.T) {
 	for _, row := range []struct{ want, do string }{
-		{"above 0", "Give a figure above 0 for length_ft."},
+		{"above 0", "Give length_ft as a figure above 0."},
 		{"left out, for volume_gal already gives it", "Leave length_ft out."},
 		{"a plain number such as 1.5", "Give length_ft as a plain number such as 1.5."},
 	} {
