@@ -335,7 +335,7 @@ func valveWords(valves map[string]string) string {
 	words := ""
 	for i, n := range names {
 		if i > 0 {
-			words += "   "
+			words += ", "
 		}
 		words += n + " " + valves[n]
 	}

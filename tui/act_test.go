@@ -27,7 +27,7 @@ func TestDayByKeys(t *testing.T) {
 	c := climbIn(t, "")
 	c.press("enter").sees("who works today").type_("R. Example").sees("booked", "opened the day")
 	enterLines(t, c.book(), c.at, strings.Join(strings.Split(morning, "\n")[1:4], "\n"))
-	c.press("b").sees("Set the valves: 1 shut   2 open")
+	c.press("b").sees("Set the valves: 1 shut, 2 open")
 	c.press("p").type_("3.5")
 	c.press("i").type_("6 SW 64")
 	c.press("enter", "enter", "enter") // 77 Fir Lane, as planned

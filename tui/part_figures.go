@@ -47,6 +47,14 @@ func tintShort(c *check.Changeover) string {
 	return "tint " + fromTo(c.TintFrom, c.TintBy, c.TintFromS, c.TintByS)
 }
 
+// tintShortest is the first figure where there is little room.
+func tintShortest(c *check.Changeover) string {
+	if c.Tint == core.TowardsClear {
+		return "tint fades " + fromTo(c.Arrives, c.TintGone, c.ArrivesS, c.TintGoneS)
+	}
+	return tintShort(c)
+}
+
 // tintWhole is the first figure with all that it rests on.
 func tintWhole(c *check.Changeover) string {
 	words := "new liquid at " + at(c.Arrives, c.ArrivesS) + ", half at " + at(c.Half, c.HalfS) + "."
@@ -68,7 +76,7 @@ func tintWhole(c *check.Changeover) string {
 func (m *Model) cleanWhole(c *check.Changeover) string {
 	words := at(c.Clean, c.CleanS) + " " + m.g.plusMinus() + c.Band.Text() + ", " + c.Margins
 	if c.Advised > c.Clean {
-		words += "; not timed yet, so push to " + at(c.PushBack, c.AdvisedS)
+		words += "; " + m.untimed(c.Hose) + ", so push to " + at(c.PushBack, c.AdvisedS)
 	}
 	words += "."
 	if c.DecidedBy != "" {
@@ -79,6 +87,14 @@ func (m *Model) cleanWhole(c *check.Changeover) string {
 		words += "."
 	}
 	return words
+}
+
+// untimed says what of a hose no changeover has shown yet.
+func (m *Model) untimed(hose string) string {
+	if m.book.Learned(hose).FromRig {
+		return "not timed yet"
+	}
+	return "half and full colour not timed yet"
 }
 
 // leftWhole is the third figure.
@@ -124,21 +140,25 @@ func (m *Model) change(w int) line {
 		return l
 	}
 	clean, band := "clean "+at(c.Clean, c.CleanS), " "+m.g.plusMinus()+c.Band.Text()
-	tint, left := tintShort(c)+"  ", "  left "+check.LittleText(c.LeftAt(c.PushBack))
-	decides := ""
+	tint, short, left := tintShort(c)+"  ", tintShortest(c)+"  ", "  left "+check.LittleText(c.LeftAt(c.PushBack))
+	by := ""
 	if c.DecidedBy != "" {
-		decides = "  " + m.g.clean(c.DecidedBy)
+		by = " by " + m.g.clean(c.DecidedBy)
 	}
 	for _, f := range [][4]string{
-		{tint, band, left + decides + " decides", " " + c.Margins},
-		{tint, band, left + decides, ""},
-		{tint, band, left, ""},
-		{tint, "", left, ""},
-		{tint, "", "", ""},
+		{tint, band, by + ", " + c.Margins, left},
+		{short, band, by + ", " + c.Margins, left},
+		{tint, band, by, left},
+		{short, band, by, left},
+		{tint, band, "", left},
+		{short, band, "", left},
+		{tint, band, "", ""},
+		{short, band, "", ""},
+		{short, "", "", ""},
 		{"", "", "", ""},
 	} {
 		if cells(f[0])+cells(clean)+cells(f[1])+cells(f[2])+cells(f[3]) <= room || f[0] == "" {
-			l.left = append(l.left, span{theme.Base, f[0]}, span{theme.Strong, clean + f[1]}, span{theme.Dim, f[3]}, span{theme.Base, f[2]})
+			l.left = append(l.left, span{theme.Base, f[0]}, span{theme.Strong, clean + f[1]}, span{theme.Dim, f[2]}, span{theme.Base, f[3]})
 			break
 		}
 	}

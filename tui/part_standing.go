@@ -48,7 +48,12 @@ func (m *Model) agitatedWords(a *check.Agitation) string {
 		words += ", moved " + ageWords(a.At.V, m.at)
 	}
 	if len(a.Settles) > 0 {
-		words += ": " + strings.Join(a.Settles, ", ") + " settles"
+		words += ": " + strings.Join(a.Settles, " and ")
+		if len(a.Settles) == 1 {
+			words += " settles"
+		} else {
+			words += " settle"
+		}
 	}
 	return words
 }

@@ -23,7 +23,7 @@ func (m *Model) wayRows(c *check.Changeover) []row {
 		if w.On != "" {
 			words += " at " + w.On
 		}
-		words += ", " + measure.Multiple(w.Load*100) + "% of the limit from which it is asked about."
+		words += ", " + loadWords(w.Load) + " the limit from which it is asked about."
 	}
 	out = append(out, m.wrapped(theme.Dim, words)...)
 	if o := c.Order; o != nil {
@@ -101,6 +101,14 @@ func (m *Model) wayName(c *check.Changeover, w check.Way) string {
 		return fmt.Sprintf("bypass first, %s s", wholeWords(w.RunS))
 	}
 	return w.Name
+}
+
+// loadWords say a residue against its limit: below the limit in per cent of it, above as a multiple.
+func loadWords(load float64) string {
+	if load < 1 {
+		return wholeWords(load*100) + "% of"
+	}
+	return measure.Multiple(load) + " times"
 }
 
 // labelShare is a share of the label rate, of a product of the compartment's own mix one of the strength that it had; empty

@@ -16,6 +16,14 @@ func (m *Model) learnedCell() string {
 	return l.Cell.Text() + " " + m.g.plusMinus() + l.CellSD.Text()
 }
 
+// hoseHolds is what a hose holds: as entered, or as its changeovers have shown.
+func (m *Model) hoseHolds(h *core.RigHose) string {
+	if l := m.book.Learned(h.Name); !l.FromRig {
+		return l.Hose.Text()
+	}
+	return size(h.Volume)
+}
+
 // learnedHose says how sure the volume of a hose is, and from how many changeovers.
 func (m *Model) learnedHose(h *core.RigHose) string {
 	l := m.book.Learned(h.Name)
@@ -115,8 +123,12 @@ func tankWords(c *core.RigCompartment) string {
 	if c.Tint != "" {
 		words = "  tint " + c.Tint
 	}
-	if c.Agitation != "" {
-		words += "  agitation " + c.Agitation
+	switch c.Agitation {
+	case "":
+	case core.NotAgitated:
+		words += "  unstirred"
+	default:
+		words += "  " + c.Agitation
 	}
 	return words
 }

@@ -30,7 +30,7 @@ func (c *cab) goesTo(row, key string) *cab {
 }
 
 func TestTheRigIsChangedOnItsPage(t *testing.T) {
-	c := tipped(t).press("g", "r").sees("truck 3", "reel", "3/8 x 300", "+ another hose")
+	c := tipped(t).press("g", "r").sees("truck 3", "reel", "3/8 in x 300 ft", "+ another hose")
 	c.press("enter").sees("Change the rig").press("down").typed("0.2").press("pgdown").sees("return line 0.2")
 	if got := c.book().Rig().ReturnLine.Text(); got != "0.20" {
 		t.Errorf("the return line holds %s", got)

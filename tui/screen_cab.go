@@ -220,6 +220,9 @@ func (m *Model) notAtTint(c *check.Changeover) string {
 	if c != nil && c.Tint == core.BetweenAlike {
 		return "no tint tells them apart: go by gallons"
 	}
+	if c != nil && c.Tint == core.TowardsClear {
+		return "do not stop as the colour fades"
+	}
 	return "do not stop at the first tint"
 }
 

@@ -225,7 +225,7 @@ func (m *Model) showChange() sheet {
 			how = " stopped after " + wholeWords(t.ran.Seconds()) + " s, " + v.Text() + " gal"
 		}
 		return sheet{
-			about: []line{text(theme.Strong, how), m.pipe(m.w), text(theme.Base, " "+check.LittleText(t.plan.LeftAt(v))+" of the old liquid is left, if it is so")},
+			about: []line{text(theme.Strong, how), m.pipe(m.w), text(theme.Base, " "+check.LittleText(t.plan.LeftAt(v))+" of the old liquid is left, by this figure")},
 			rows:  m.wrapped(theme.Base, "Type the seconds or the gallons if the clock ran on while nothing came. Esc leaves this page and keeps the figure."),
 			offer: "pushed " + m.pushWords(v), small: "Enter logs it",
 		}

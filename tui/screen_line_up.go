@@ -168,7 +168,7 @@ func (m *Model) valvesOf(l lining) string {
 	if len(stay) > 0 {
 		n := fmt.Sprintf("%d stay as they are", len(stay))
 		if len(set) == 0 {
-			n = strings.ReplaceAll(valveWords(named.Valves), "   ", ", ")
+			n = valveWords(named.Valves)
 		}
 		words = append(words, n)
 	}

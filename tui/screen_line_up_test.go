@@ -24,7 +24,7 @@ func oddLineUps(t testing.TB) string {
 func TestLineUpsNameTheValvesThatStandWrong(t *testing.T) {
 	c := climbIn(t, morning).press("g", "u").sees("stands now  from b: b to the pump, return to b")
 	c.sees("valve 1: shut -> open, valve 2: open -> shut, valve 4: to b -> to a, 1 stay", "1 shut, 2 open, 3 shut, 4 to b", "from c", "its valves are not named in the rig")
-	c.press("a").sees("turn the valves: a to the pump, return to a").press("enter").sees("stands now  from a", "Set the valves: 1 open   2 shut", "valve 1: open -> shut")
+	c.press("a").sees("turn the valves: a to the pump, return to a").press("enter").sees("stands now  from a", "Set the valves: 1 open, 2 shut", "valve 1: open -> shut")
 	if c.facts() != "lined_up" {
 		t.Errorf("logged: %s", c.facts())
 	}

@@ -85,10 +85,14 @@ func (m *Model) hoseRows() []row {
 	for i := range p.Hoses {
 		h := &p.Hoses[i]
 		id := string(fluid.HosePlace(h.Name))
-		for n, s := range check.StretchesOf(m.book, h.Name) {
+		stretches := check.StretchesOf(m.book, h.Name)
+		for n, s := range stretches {
 			name := ""
-			if n == 0 {
+			switch {
+			case n == 0 && len(stretches) > 1:
 				name = h.Name + ", next"
+			case n == 0:
+				name = h.Name
 			}
 			out = append(out, m.behind(id, span{theme.Strong, name}, pipeLabel, theme.Base, m.stretchWords(&s)+m.sinceWords(s.Since.V, s.Since.Known))...)
 			id = ""

@@ -60,7 +60,7 @@ func (m *Model) showRig() sheet {
 	}
 	rows = append(rows, sectionRow("hoses"))
 	for _, h := range r.Hoses {
-		part(setup.Hose+"/"+h.Name, m.cell(theme.Strong, h.Name, rigName), m.cellRight(theme.Base, size(h.Volume)+" gal", rigFigure), span{theme.Base, m.g.clean(m.learnedHose(&h))})
+		part(setup.Hose+"/"+h.Name, m.cell(theme.Strong, h.Name, rigName), m.cellRight(theme.Base, m.hoseHolds(&h)+" gal", rigFigure), span{theme.Base, m.g.clean(m.learnedHose(&h))})
 	}
 	more(setup.Hose+"/", "another hose")
 	rows = append(rows, sectionRow("applicators"))
@@ -93,7 +93,7 @@ func boreWords(h core.RigHose) string {
 	if !h.Bore.Known || !h.Length.Known {
 		return "measured"
 	}
-	return setup.HoseText(h) + " in, ft"
+	return strings.Replace(setup.HoseText(h), " x ", " in x ", 1) + " ft"
 }
 
 // applicatorRows are an applicator, its tips, and the row that adds one.

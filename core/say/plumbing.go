@@ -11,7 +11,7 @@ import (
 func ran(f *core.Ran) string {
 	s := "the valves stood so"
 	if f.Seconds.Known {
-		s += " for " + number(f.Seconds.V) + " s"
+		s += " for " + measure.SecondsText(f.Seconds.V) + " s"
 	}
 	s += ", pump " + f.Pump
 	if len(f.Drawn)+len(f.Levelled) == 0 {
