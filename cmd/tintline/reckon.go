@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"sort"
 	"strconv"
 	"strings"
@@ -14,7 +15,7 @@ func (a *app) reckonCommand() *cobra.Command {
 	return &cobra.Command{
 		Use:   "reckon KIND --input VALUE ...",
 		Short: "Arithmetic without a book",
-		Long:  reckonHelp(),
+		Long:  reckonHelp(reckon.Kinds()),
 		Example: `  tintline reckon convert --gal-per-acre 65.34
   tintline reckon area --shape oval --length-ft 120 --width-ft 80
   tintline reckon load --rate-fl-oz-per-acre 32 --gal-per-1000-sqft 1.5 --tank-gal 200 --json
@@ -30,6 +31,9 @@ func (a *app) reckonCommand() *cobra.Command {
 				return err
 			}
 			if help {
+				if slices.Contains(reckon.Kinds(), kind) {
+					helpOn(cmd, kind)
+				}
 				return cmd.Help()
 			}
 			if err := a.settle(); err != nil {
@@ -40,12 +44,24 @@ func (a *app) reckonCommand() *cobra.Command {
 	}
 }
 
-// reckonHelp lists the kinds with the inputs that help names.
-func reckonHelp() string {
+// helpOn leaves of the help what one kind needs.
+func helpOn(cmd *cobra.Command, kind string) {
+	cmd.Long = reckonHelp([]string{kind})
+	var examples []string
+	for _, line := range strings.Split(cmd.Example, "\n") {
+		if strings.HasPrefix(strings.TrimSpace(line), "tintline reckon "+kind+" ") {
+			examples = append(examples, line)
+		}
+	}
+	cmd.Example = strings.Join(examples, "\n")
+}
+
+// reckonHelp lists kinds with the inputs that help names.
+func reckonHelp(kinds []string) string {
 	var w strings.Builder
 	w.WriteString("Works out every figure that the inputs determine. An input is a quantity and a unit; each quantity is\n" +
 		"taken and answered in every unit of its kind. Lists are given with commas.\n\nKinds and inputs:\n")
-	for _, kind := range reckon.Kinds() {
+	for _, kind := range kinds {
 		w.WriteString("  " + kind + ":")
 		for _, in := range reckon.Inputs(kind) {
 			w.WriteString(" --" + strings.ReplaceAll(in, "_", "-"))
@@ -63,7 +79,7 @@ func (a *app) reckonArgs(args []string) (kind string, given map[string]string, h
 		if !flag {
 			switch {
 			case args[i] == "-h":
-				return "", nil, true, nil
+				return kind, nil, true, nil
 			case strings.HasPrefix(args[i], "-"):
 				return "", nil, false, usage("reckon takes no %q; an input is a flag such as --tank-gal 200.", args[i])
 			case kind != "":
@@ -75,7 +91,7 @@ func (a *app) reckonArgs(args []string) (kind string, given map[string]string, h
 		name, value, has := strings.Cut(name, "=")
 		switch name {
 		case "help":
-			return "", nil, true, nil
+			return kind, nil, true, nil
 		case "json", "no-mouse":
 			on := !has || value != "false"
 			if name == "json" {
