@@ -303,3 +303,23 @@ func TestRanUntilAtRest(t *testing.T) {
 		}
 	}
 }
+
+// Until then it goes by the levels: the same two branches, integrated outside the program by fourth-order Runge-Kutta in
+// steps of a quarter second, with Churchill's factor.
+func TestRanOnTheWayToRest(t *testing.T) {
+	for _, row := range []struct {
+		to, seconds  string
+		a, b, within float64
+	}{
+		{"a", "60", 94.090, 35.910, 0.03},
+		{"b", "60", 87.351, 42.649, 0.03},
+		{"c", "60", 86.567, 35.433, 0.03},
+		{"a", "200", 86.403, 43.597, 0.1},
+		{"b", "200", 75.234, 54.766, 0.1},
+		{"c", "200", 65.464, 37.870, 0.1},
+	} {
+		b := play(t, NewBook(1), pumped+`{"fact":"lined_up","supply":["a","b"],"return":"`+row.to+`"}`+"\n"+`{"fact":"ran","seconds":`+row.seconds+`,"pump":"on"}`)
+		about(t, row.seconds+" s with the return on "+row.to+": a", gallonsIn(b, 'a'), row.a, row.within)
+		about(t, row.seconds+" s with the return on "+row.to+": b", gallonsIn(b, 'b'), row.b, row.within)
+	}
+}
