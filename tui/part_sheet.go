@@ -14,7 +14,7 @@ func (m *Model) stageSheet(s *scene) {
 	own := min(m.statusRows(m.w), top.h-1)
 	s.add(m.head())
 	about := append([]line{m.titled(m.spec().title)}, m.sheet.about...)
-	s.add(about[:min(len(about), top.h-own)]...)
+	s.add(m.cutAfter(about, top.h-own)...)
 	from := len(s.lines)
 	if !m.readsOnly() {
 		s.end(top.y + top.h - own)
@@ -135,6 +135,26 @@ func (m *Model) wrapped(t theme.Token, s string) []row {
 	for _, l := range m.g.wrap(m.g.clean(s), m.w-4) {
 		out = append(out, row{line: text(t, l)})
 	}
+	return out
+}
+
+// cutAfter is as much of lines as n rows hold; where more would come, the last one says so.
+func (m *Model) cutAfter(lines []line, n int) []line {
+	if len(lines) <= n || n < 1 {
+		return lines[:min(len(lines), max(n, 0))]
+	}
+	out := append([]line(nil), lines[:n]...)
+	last := &out[n-1]
+	spans := append([]span(nil), last.left...)
+	if k := len(spans) - 1; k >= 0 && len(last.right) == 0 {
+		room := m.w - 1 - spanCells(spans[:k])
+		words := m.g.fit(spans[k].s, room)
+		for cells(words) >= room && strings.Contains(strings.TrimSpace(words), " ") {
+			words = words[:strings.LastIndexByte(words, ' ')]
+		}
+		spans[k].s = words + string(m.g.cut)
+	}
+	last.left = spans
 	return out
 }
 

@@ -104,7 +104,7 @@ func (m *Model) showLineUps() sheet {
 // findingLines are a finding below the title of a page.
 func (m *Model) findingLines(f check.Finding) []line {
 	said := m.finding(f)
-	out := m.told(said.t, said.word+"  "+join(said.says, said.do))
+	out := m.told(said.t, said.word+"  "+join(said.do, said.says))
 	return out
 }
 

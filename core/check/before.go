@@ -59,7 +59,7 @@ func (s *situation) report() Report {
 		}
 		r.Findings = append(r.Findings, s.merged(found)...)
 	}
-	sort.SliceStable(r.Findings, func(i, j int) bool { return r.Findings[i].Weight > r.Findings[j].Weight })
+	r.sort()
 	r.some(func(f *Finding) bool {
 		if f.Reason == "" {
 			r.Verdict = max(r.Verdict, f.Weight)
@@ -67,6 +67,20 @@ func (s *situation) report() Report {
 		return false
 	})
 	return r
+}
+
+// sort puts the heaviest first. Before a push the valves have to stand right: a stop about them comes first, unless one is
+// about the compartment itself and has them turned anyhow.
+func (r *Report) sort() {
+	turned := r.some(func(f *Finding) bool { return f.Weight == Stop && f.Part == PartCompartment })
+	valves := func(f *Finding) bool { return !turned && f.Weight == Stop && f.Rule == "line_up" }
+	sort.SliceStable(r.Findings, func(i, j int) bool {
+		a, b := &r.Findings[i], &r.Findings[j]
+		if a.Weight != b.Weight {
+			return a.Weight > b.Weight
+		}
+		return valves(a) && !valves(b)
+	})
 }
 
 func (s *situation) plan() Plan {

@@ -10,7 +10,7 @@ import (
 )
 
 // logRan is what is said of a state that moves liquid by itself.
-const logRan = "If it stood so with the gun shut, log ran with the seconds."
+const logRan = "If it stood so with the gun shut, log how long it ran."
 
 // twoOpen: each gives a part, the compartments level out, and with the pump running the higher one may push into the
 // lower. The closed forms are Torricelli's, with the losses of the way between, and the energy balance of two branches.

@@ -34,7 +34,7 @@ func TestWhatAWrongValveDoes(t *testing.T) {
 			[]string{
 				"2 supplies are open: each gives 1.2 gal a minute to the gun, and a levels out into b: 10.4 gal a minute now, 9.60 gal in a minute, 33.3 gal in all after 384 s.",
 				"After a minute b would give",
-				"per cent of the lowest rate of W1.", "With the pump running at 7.00 gpm it is 6.3 gal a minute, pushed into b.", "log ran",
+				"per cent of the lowest rate of W1.", "With the pump running at 7.00 gpm it is 6.3 gal a minute, pushed into b.", "log how long it ran",
 			},
 			"hydraulics reference example: 12 in, 1 1/4 in, 6 ft, loss 7.3 give 10.4 gpm; A_r = 80/18 sq ft times 12 in is 33.3 gal",
 		},
@@ -58,7 +58,7 @@ func TestWhatAWrongValveDoes(t *testing.T) {
 			Stop,
 			[]string{
 				"The return leads to b while a feeds the pump: about 4.5 gal a minute of a would run into b, 7.0 with the gun shut.",
-				"b runs over after 13 min, a would be dry after 28.", "After a minute b would give 5.2 per cent of the lowest rate of W1.", "log ran",
+				"b runs over after 13 min, a would be dry after 28.", "After a minute b would give 5.2 per cent of the lowest rate of W1.", "log how long it ran",
 			},
 			"7 less 2.5; 60 gal of room at 4.5; 198 gal at 7; 4.5/104.5 of 1.2 times the lowest rate is 5.2 per cent at the gun's delivery",
 		},
