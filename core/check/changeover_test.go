@@ -239,7 +239,8 @@ func TestCleanByProperties(t *testing.T) {
 			if c == nil {
 				return
 			}
-			if last != nil && c.Clean < first.Clean || last != nil && first.NewAt(0) < 0.5 && c.Clean < last.Clean {
+			// Where short parcels of other liquid stand in the hose more smear can thin them sooner, by less than is shown.
+			if last != nil && c.Clean < first.Clean || last != nil && first.NewAt(0) < 0.5 && c.Clean+measure.Gallons(0.01) < last.Clean {
 				t.Fatalf("clean at %d with %g on the smear, at %d with less", c.Clean, times, last.Clean)
 			}
 			if last = c; first == nil {
