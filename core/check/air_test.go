@@ -66,6 +66,30 @@ func TestAnEmptiedHoseGivesAirFirst(t *testing.T) {
 	}
 }
 
+// TestAnEmptyHoseLeavesTheCellInDoubt: with all of the hose drained only the cell is washed out, and it is 50 per cent
+// uncertain while no changeover was timed. Half of it is 0.2 ln 2 = 0.1386 gal, twice half of that and 3 per cent later 0.2775.
+func TestAnEmptyHoseLeavesTheCellInDoubt(t *testing.T) {
+	b := play(t, loadedLines+hoseOf("b")+`{"fact":"dumped","from":"hose/reel","to":"waste/pail"}`)
+	c := ToClean(b, Intent{Lawn: "Alder", From: 'a', At: clock})
+	if c == nil || c.Arrives != 0 {
+		t.Fatalf("%+v", c)
+	}
+	if band, least := c.Band.Gallons(), 0.5*c.Clean.Gallons(); band < least || band > 1.1*least {
+		t.Errorf("clean at %s, give or take %.4f gal; half of it is %.4f", c.Clean.Text(), band, least)
+	}
+	if got := (c.Advised - c.Clean).Gallons() / c.Clean.Gallons(); math.Abs(got-0.5) > 0.01 {
+		t.Errorf("advised from %.3f of it above", got)
+	}
+	if by := c.TintBy.Gallons(); math.Abs(by-0.2775) > 0.002 {
+		t.Errorf("the tint must have come by %.4f gal", by)
+	}
+	if f := standingAt(t, b, "Alder", 60*20, aboutNight); f != nil && !strings.Contains(f.Says, "The mixing cell holds ") {
+		t.Error(f.Says)
+	} else if f == nil {
+		t.Error("nothing stands")
+	}
+}
+
 // TestTheOtherHoseKeepsWhatItHolds: the gun goes over to a hose in which other liquid stands, and that is said.
 func TestTheOtherHoseKeepsWhatItHolds(t *testing.T) {
 	b := play(t, loadedLines)

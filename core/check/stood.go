@@ -117,6 +117,14 @@ func (s *Stood) words() string {
 	return joinWords(out)
 }
 
+// holding is the verb of the sentence, which only its first part has.
+func holding(before []string) string {
+	if len(before) == 0 {
+		return "holds "
+	}
+	return ""
+}
+
 // sayStood is one sentence for what stands in the plumbing, and one for the compartments.
 func sayStood(list []Stood, now core.Moment) string {
 	var pipes, tanks []string
@@ -127,9 +135,9 @@ func sayStood(list []Stood, now core.Moment) string {
 		case PartHose:
 			words = "the hose holds " + words
 		case PartCell:
-			words = "the mixing cell " + words
+			words = "the mixing cell " + holding(pipes) + words
 		case PartReturn:
-			words = "the return line " + words
+			words = "the return line " + holding(pipes) + words
 		case PartCompartment:
 			tanks = append(tanks, "compartment "+s.Name+" "+mixWords(s))
 			if s.Since.Unix < oldest.Unix {

@@ -34,8 +34,8 @@ func (s *situation) spreadClean(v measure.Volume, share float64, h *fluid.Hose) 
 
 // unmeasured is what of that comes from hose and cell.
 func (s *situation) unmeasured(v measure.Volume, h *fluid.Hose) float64 {
-	hose := s.hoseUncertain(h) * float64(min(h.Size, v))
-	cell := s.cellUncertain(h) * float64(max(v-h.Size, 0))
+	hose := s.hoseUncertain(h) * float64(min(liquidIn(h), v))
+	cell := s.cellUncertain(h) * float64(max(v-liquidIn(h), 0))
 	return math.Sqrt(float64(hose*hose) + float64(cell*cell))
 }
 
@@ -44,10 +44,10 @@ func (s *situation) untimed(v measure.Volume, h *fluid.Hose) float64 {
 	l := s.b.Learned(h.Name)
 	hose, cell := 0.0, 0.0
 	if l.FromRig {
-		hose = s.hoseUncertain(h) * float64(min(h.Size, v))
+		hose = s.hoseUncertain(h) * float64(min(liquidIn(h), v))
 	}
 	if l.CellFromRig {
-		cell = s.cellUncertain(h) * float64(max(v-h.Size, 0))
+		cell = s.cellUncertain(h) * float64(max(v-liquidIn(h), 0))
 	}
 	return math.Sqrt(float64(hose*hose) + float64(cell*cell))
 }
@@ -85,7 +85,7 @@ func (s *situation) tintFrom(arrives measure.Volume, h *fluid.Hose) measure.Volu
 // has no source; half is taken for enough (common practice, no source). The hose is taken to have held none of the
 // new liquid when the valves were turned: later than that nothing explains it but the valves.
 func (s *situation) tintBy(h *fluid.Hose) measure.Volume {
-	half := h.Size + measure.Volume(float64(s.model(h).Cell.Volume())*math.Ln2)
+	half := liquidIn(h) + measure.Volume(float64(s.model(h).Cell.Volume())*math.Ln2)
 	return half + measure.Volume(twice*s.spread(half, h))
 }
 
