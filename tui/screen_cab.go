@@ -206,12 +206,12 @@ func (m *Model) pushSmall() string {
 	if c == nil || a == nil || !a.Flow.Known {
 		return m.notAtTint(c)
 	}
-	words := ""
+	words, seconds := "", check.LegSeconds(c.Legs, c.Air, a.Flow.V)
 	for i, l := range c.Legs {
 		if i > 0 {
 			words += ", then "
 		}
-		words += fmt.Sprintf("%s s into %s", wholeWords(a.Flow.V.Seconds(l.Volume)), l.Place())
+		words += fmt.Sprintf("%s s into %s", wholeWords(seconds[i]), l.Place())
 	}
 	return words + "; " + m.notAtTint(c)
 }

@@ -80,6 +80,12 @@ func TestAnEmptyHoseLeavesTheCellInDoubt(t *testing.T) {
 	if got := (c.Advised - c.Clean).Gallons() / c.Clean.Gallons(); math.Abs(got-0.5) > 0.01 {
 		t.Errorf("advised from %.3f of it above", got)
 	}
+	if s := LegSeconds(c.Legs, c.Air, measure.GPM(2.5)); math.Abs(s[0]-(c.Legs[0].Volume.Gallons()+c.Air.Gallons())*24) > 0.01 {
+		t.Errorf("the first leg takes %.1f s; 1.72 gal of air leave before it", s[0])
+	}
+	if s := LegSeconds([]Leg{{Volume: measure.USGallon}, {Volume: measure.USGallon}}, measure.USGallon, measure.GPM(2)); s[0] != 60 || s[1] != 30 {
+		t.Error(s)
+	}
 	if by := c.TintBy.Gallons(); math.Abs(by-0.2775) > 0.002 {
 		t.Errorf("the tint must have come by %.4f gal", by)
 	}

@@ -160,3 +160,13 @@ type ReturnOrder struct {
 	Held     measure.Volume // new liquid that the old compartment then gets
 	Hold     bool           // that costs less
 }
+
+// LegSeconds is how long each leg takes at a flow. Air in the hose leaves before the first.
+func LegSeconds(legs []Leg, air measure.Volume, flow measure.Flow) []float64 {
+	out := make([]float64, len(legs))
+	for i, l := range legs {
+		out[i] = flow.Seconds(l.Volume + air)
+		air = 0
+	}
+	return out
+}

@@ -31,7 +31,7 @@ func ToClean(b *core.Book, in check.Intent) *Changeover {
 		DecidedBy: c.DecidedBy, Why: c.Why, Share: c.Share,
 		Band: c.Band.Gallons(), Advised: c.Advised.Gallons(), Learned: c.Learned, Margins: c.Margins,
 		Cell: c.Cell.Gallons(), Bypass: c.Bypass, FlowLow: c.FlowLow,
-		Left: c.Left.Gallons(), LeftShare: c.LeftShare, NewLost: c.NewLost.Gallons(), Legs: legs(c.Legs, flow), Ways: []Way{},
+		Left: c.Left.Gallons(), LeftShare: c.LeftShare, NewLost: c.NewLost.Gallons(), Legs: legs(c.Legs, c.Air, flow), Ways: []Way{},
 	}
 	if c.SmearFactor > 0 {
 		sigma, factor := c.Smear.Gallons(), c.SmearFactor
@@ -46,7 +46,7 @@ func ToClean(b *core.Book, in check.Intent) *Changeover {
 		out.MinFlow = &gpm
 	}
 	for i := range c.Ways {
-		out.Ways = append(out.Ways, way(&c.Ways[i], flow))
+		out.Ways = append(out.Ways, way(&c.Ways[i], c.Air, flow))
 	}
 	if o := c.Order; o != nil {
 		out.Order = &ReturnOrder{o.Together.Gallons(), o.HeldS, o.Held.Gallons(), o.Hold}
@@ -69,10 +69,13 @@ func seconds(v measure.Volume, flow core.Maybe[measure.Flow]) *float64 {
 	return &s
 }
 
-func legs(list []check.Leg, flow core.Maybe[measure.Flow]) []Leg {
+func legs(list []check.Leg, air measure.Volume, flow core.Maybe[measure.Flow]) []Leg {
 	out := []Leg{}
-	for _, l := range list {
-		leg := Leg{To: text(l.To), Gal: l.Volume.Gallons(), S: seconds(l.Volume, flow)}
+	for i, l := range list {
+		leg := Leg{To: text(l.To), Gal: l.Volume.Gallons()}
+		if flow.Known {
+			leg.S = &check.LegSeconds(list, air, flow.V)[i]
+		}
 		if l.Into != 0 {
 			leg.Into = text(string(l.Into))
 		}
@@ -81,9 +84,9 @@ func legs(list []check.Leg, flow core.Maybe[measure.Flow]) []Leg {
 	return out
 }
 
-func way(w *check.Way, flow core.Maybe[measure.Flow]) Way {
+func way(w *check.Way, air measure.Volume, flow core.Maybe[measure.Flow]) Way {
 	out := Way{
-		Way: w.Name, Chosen: w.Chosen, Legs: legs(w.Legs, flow), NewOld: w.NewOld.Gallons(), OldNew: w.OldNew.Gallons(), Wasted: w.Wasted.Gallons(),
+		Way: w.Name, Chosen: w.Chosen, Legs: legs(w.Legs, air, flow), NewOld: w.NewOld.Gallons(), OldNew: w.OldNew.Gallons(), Wasted: w.Wasted.Gallons(),
 		Weight: w.Weight.String(), Load: w.Load, Product: text(w.Worst), On: text(w.On), Cannot: text(w.Cannot),
 	}
 	switch share := w.Share; {
