@@ -94,6 +94,9 @@ func (m *Model) showRunning() sheet {
 	if p.Late && t.told() == 0 && t.phase == phaseRunning {
 		mood = theme.Stop
 		s.small = "No tint seen? z: the valves are not where the book says. Seen: t."
+		if t.plan.Tint == core.TowardsClear {
+			s.small = "No colour gone? z: the valves are not where the book says. Gone: t."
+		}
 	}
 	s.about = m.counted(mood, head, more)
 	s.body = m.bigBody(big, unit)

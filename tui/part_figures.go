@@ -67,7 +67,7 @@ func tintWhole(c *check.Changeover) string {
 	}
 	words = "Seen from " + fromTo(c.TintFrom, c.TintBy, c.TintFromS, c.TintByS) + ", early and not clean; " + words
 	if c.Tint == "" {
-		words += " The rig does not say the tints."
+		words += " The rig does not say the tints: what is timed is not learned."
 	}
 	return words
 }

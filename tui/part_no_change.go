@@ -28,12 +28,24 @@ func (m *Model) noChange(w int) string {
 	for _, f := range m.got.report.Findings {
 		if f.Weight >= check.Ask && f.Reason == "" && f.Part == check.PartCompartment {
 			return m.fitting(
-				w, fmt.Sprintf("a push does not help: the %s is about %c itself", f.Weight, up.Supply[0]),
+				w, fmt.Sprintf("a push does not help: the %s is about %c itself%s", f.Weight, up.Supply[0], m.turnsTo()),
+				fmt.Sprintf("a push does not help: the %s is about %c itself", f.Weight, up.Supply[0]),
 				fmt.Sprintf("no help: the %s is about %c", f.Weight, up.Supply[0]),
 			)
 		}
 	}
-	return fmt.Sprintf("the nozzle gives %c, as lined up", up.Supply[0])
+	as := fmt.Sprintf("the nozzle gives %c, as lined up", up.Supply[0])
+	return m.fitting(w, as+m.turnsTo(), as)
+}
+
+// turnsTo says where the figures of a change stand that the next act begins.
+func (m *Model) turnsTo() string {
+	for _, f := range m.got.next.Facts {
+		if up, ok := f.(*core.LinedUp); ok && len(up.Supply) == 1 && string(up.Supply) != string(m.book.Plumbing().LineUp.Supply) {
+			return fmt.Sprintf("; t shows the change to %c", up.Supply[0])
+		}
+	}
+	return ""
 }
 
 // fitting is the first text that fits, else the last one.

@@ -138,7 +138,7 @@ func (m *Model) wrapped(t theme.Token, s string) []row {
 	return out
 }
 
-// cutAfter is as much of lines as n rows hold; where more would come, the last one says so.
+// cutAfter is as much of lines as n rows hold; where the words of the last one would go on, it says so.
 func (m *Model) cutAfter(lines []line, n int) []line {
 	if len(lines) <= n || n < 1 {
 		return lines[:min(len(lines), max(n, 0))]
@@ -146,7 +146,8 @@ func (m *Model) cutAfter(lines []line, n int) []line {
 	out := append([]line(nil), lines[:n]...)
 	last := &out[n-1]
 	spans := append([]span(nil), last.left...)
-	if k := len(spans) - 1; k >= 0 && len(last.right) == 0 {
+	const wrapped = 14 // a line that has more room than a long word was not wrapped
+	if k := len(spans) - 1; k >= 0 && len(last.right) == 0 && spanCells(spans) > m.w-wrapped {
 		room := m.w - 1 - spanCells(spans[:k])
 		words := m.g.fit(spans[k].s, room)
 		for cells(words) >= room && strings.Contains(strings.TrimSpace(words), " ") {

@@ -160,7 +160,11 @@ func shortFrom(o *check.StretchOf) string {
 
 // ranRows say what one minute does with the valves as they stand.
 func (m *Model) ranRows() []row {
-	out := []row{sectionRow("one minute, the gun shut")}
+	words := "one minute, the gun shut"
+	if !m.book.Rig().PumpFlow.Known {
+		words += "; the pump by the setting bypass_flow_gpm"
+	}
+	out := []row{sectionRow(words)}
 	for _, r := range []struct{ id, name, pump string }{{ranOn, "pump on", core.PumpOn}, {ranOff, "pump off", core.PumpOff}} {
 		out = append(out, m.behind(r.id, span{theme.Strong, r.name}, pipeLabel, theme.Base, m.minuteWords(r.pump))...)
 	}

@@ -140,7 +140,7 @@ func delivery(k measure.Kind) reader {
 	return reader{range_ + ", or in another unit such as " + other, func(cell string) (any, error) {
 		r, err := measure.ReadRate(spaced(cell), unit, k)
 		if err == nil && (!(r.V > 0) || r.V > core.LargestDelivery) {
-			err = faultf("%s is no delivery rate: it must be %s.", quote(cell), range_)
+			err = faultf("%s is no delivery rate.", quote(cell))
 		}
 		return r, err
 	}}
