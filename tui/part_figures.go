@@ -42,6 +42,9 @@ func tintShort(c *check.Changeover) string {
 	case core.BetweenAlike:
 		return "no tint, new at " + shortly(c.Arrives, c.ArrivesS)
 	case core.TowardsClear:
+		if c.TintGone == 0 {
+			return "colour gone"
+		}
 		return "colour fades " + shortly(c.Arrives, c.ArrivesS) + ", gone " + shortly(c.TintGone, c.TintGoneS)
 	}
 	return "tint " + fromTo(c.TintFrom, c.TintBy, c.TintFromS, c.TintByS)
@@ -49,7 +52,7 @@ func tintShort(c *check.Changeover) string {
 
 // tintShortest is the first figure where there is little room.
 func tintShortest(c *check.Changeover) string {
-	if c.Tint == core.TowardsClear {
+	if c.Tint == core.TowardsClear && c.TintGone > 0 {
 		return "tint fades " + fromTo(c.Arrives, c.TintGone, c.ArrivesS, c.TintGoneS)
 	}
 	return tintShort(c)
@@ -62,6 +65,9 @@ func tintWhole(c *check.Changeover) string {
 	case core.BetweenAlike:
 		return "None tells them apart: go by gallons; " + words
 	case core.TowardsClear:
+		if c.TintGone == 0 {
+			return "The colour is gone already; " + words
+		}
 		return "The colour fades from " + at(c.Arrives, c.ArrivesS) + ", the last of it goes at " + at(c.TintGone, c.TintGoneS) +
 			" and that is late; half new at " + at(c.Half, c.HalfS) + ". No change by " + shortly(c.TintBy, c.TintByS) + ": look at the valves."
 	}

@@ -93,7 +93,11 @@ func boreWords(h core.RigHose) string {
 	if !h.Bore.Known || !h.Length.Known {
 		return "measured"
 	}
-	return strings.Replace(setup.HoseText(h), " x ", " in x ", 1) + " ft"
+	bore, length, is := strings.Cut(setup.HoseText(h), " x ")
+	if !is {
+		return "coupled lengths"
+	}
+	return bore + " in x " + length + " ft"
 }
 
 // applicatorRows are an applicator, its tips, and the row that adds one.

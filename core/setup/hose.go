@@ -22,7 +22,7 @@ func hose(said string) (bore, length, volume string, err error) {
 		}
 		return bore, length, "", err
 	}
-	if _, err := measure.ParseNumber(said); err == nil {
+	if n, err := measure.ParseNumber(said); err == nil && n > 0 {
 		return "", "", "", &Wrong{
 			What: fmt.Sprintf("%s gal in the hose, or a bore of %s in?", said, said),
 			Do:   fmt.Sprintf("Type %s gal, or the bore with the length behind it, such as %s x 300.", said, said),
