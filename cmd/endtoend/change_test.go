@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"syscall"
 	"testing"
 	"time"
 )
@@ -105,5 +106,41 @@ func TestChangeoverAtTheLid(t *testing.T) {
 	full, _ := seen["full_seconds"].(float64)
 	if !(first > 0 && half > first && full > half) || seen["direction"] != "tint" {
 		t.Errorf("the colour is told as %v", seen)
+	}
+}
+
+// TestEndedInAChangeover ends the program by force, and by a signal, while a push-back is counted down: what the screen had
+// not said to be booked is not in the book, what stood there is there once, and the program starts again.
+func TestEndedInAChangeover(t *testing.T) {
+	book := shortHose(t)
+	before := must(t, "", "journal", "--json", "--book", book)
+	for _, sig := range []os.Signal{os.Kill, syscall.SIGTERM} {
+		c := start(t, small, []string{"TINTLINE_AT="}, "--book", book)
+		c.see("visit 1 of 1")
+		c.tap("ta")
+		c.see("ways of the tail")
+		c.enter()
+		c.see("start: the count-down begins")
+		c.enter()
+		c.see("s until you pull the trigger")
+		c.enter()
+		c.see("s until clean", "t tint")
+		time.Sleep(1100 * time.Millisecond)
+		c.tap("t")
+		c.see("tint seen after")
+		if sig == os.Kill {
+			c.kill()
+		} else {
+			_ = c.cmd.Process.Signal(sig)
+			c.ended()
+		}
+		now := must(t, "", "journal", "--json", "--book", book)
+		if !strings.HasPrefix(now, before) {
+			t.Errorf("%v: what stood in the book is not there", sig)
+		}
+		if n := strings.Count(now, `"fact":"pushed_back"`); n != 1 || strings.Contains(now, `"tint_seen"`) || strings.Count(now, `"fact":"lined_up"`) != 2 {
+			t.Errorf("%v: %d push-backs are in the book, and what else was new is %q", sig, n, strings.TrimPrefix(now, before))
+		}
+		before = now
 	}
 }

@@ -51,7 +51,7 @@ func (s *situation) workClean() *Changeover {
 	}
 	out := &Changeover{To: c.Letter}
 	for _, k := range s.inLine(c, h) {
-		if at := s.cleanFor(k, c, h); at.volume > out.Clean {
+		if at := s.cleanFor(k, c, h, out.Clean); at.volume > out.Clean {
 			out.Clean, out.Share, out.DecidedBy, out.Why = at.volume, at.share, s.b.ProductByKey(k).ProductName, at.why
 		}
 	}
@@ -93,7 +93,8 @@ type cleanAt struct {
 	why    string
 }
 
-func (s *situation) cleanFor(k int32, c *fluid.Compartment, h *fluid.Hose) cleanAt {
+// cleanFor is exact only where it takes more than the least: what another product asks for already.
+func (s *situation) cleanFor(k int32, c *fluid.Compartment, h *fluid.Hose, least measure.Volume) cleanAt {
 	in, full := s.supplied(k, c), s.full(k)
 	now := float64(s.b.Plumbing().Cell.Liquid.Strength(k))
 	allowed := 1 - s.b.Setting(core.CleanAllowed)
@@ -106,12 +107,12 @@ func (s *situation) cleanFor(k int32, c *fluid.Compartment, h *fluid.Hose) clean
 		if tolerance <= 0 {
 			return cleanAt{}
 		}
-		return cleanAt{s.until(h, now-in, tolerance, above(k, in)), 1 - tolerance/(full-in), why}
+		return cleanAt{s.until(h, now-in, tolerance, above(k, in), least), 1 - tolerance/(full-in), why}
 	case in > float64(allowed*full):
 		within := s.b.Setting(core.StrengthBandPct)
 		tolerance := float64(within / 100 * in)
 		why = fmt.Sprintf("within %g per cent of the strength meant (setting %s)", within, core.StrengthBandPct)
-		return cleanAt{s.until(h, math.Abs(now-in), tolerance, offFrom(k, in)), 1 - tolerance/max(math.Abs(s.oldStrength(k, h, in)-in), tolerance), why}
+		return cleanAt{s.until(h, math.Abs(now-in), tolerance, offFrom(k, in), least), 1 - tolerance/max(math.Abs(s.oldStrength(k, h, in)-in), tolerance), why}
 	}
 	if share := s.b.Setting(core.ResidueShare) / slack; share < allowed && s.askedAbout(k) { // what is asked about on the grass must be down to residue
 		allowed, why = share, "no more than residue (setting "+core.ResidueShare+")"
@@ -120,13 +121,13 @@ func (s *situation) cleanFor(k int32, c *fluid.Compartment, h *fluid.Hose) clean
 	if tolerance <= 0 {
 		return cleanAt{}
 	}
-	return cleanAt{s.until(h, math.Abs(now-in), tolerance, offFrom(k, in)), 1 - tolerance/(full-in), why}
+	return cleanAt{s.until(h, math.Abs(now-in), tolerance, offFrom(k, in), least), 1 - tolerance/(full-in), why}
 }
 
 // until is how much must leave until what comes is no farther than the tolerance from what the compartment gives; off is
 // how far the cell is from it, by is how far a liquid is. The account decides whether anything has to go; how far, the smear
 // decides with it: it never makes it less.
-func (s *situation) until(h *fluid.Hose, off, tolerance float64, by func(fluid.Liquid) float64) measure.Volume {
+func (s *situation) until(h *fluid.Hose, off, tolerance float64, by func(fluid.Liquid) float64, least measure.Volume) measure.Volume {
 	limit, cell := tolerance*slack, s.b.Plumbing().Cell
 	sharp := lastOff(h, by, limit)
 	if off > limit && cell.Size > 0 {
@@ -137,10 +138,10 @@ func (s *situation) until(h *fluid.Hose, off, tolerance float64, by func(fluid.L
 		return sharp
 	}
 	p := s.profileOf(h, by, true)
-	with := p.from(tolerance)
+	with := p.from(tolerance, hydraulics.Of(max(sharp, least)))
 	// Close to the tolerance more smear can bring it in sooner: the margin is there to make it no less.
 	p.run.Sigma /= hydraulics.Gallons(max(s.margin(h), 1))
-	return max(sharp, with.Volume(), p.from(tolerance).Volume())
+	return max(sharp, p.from(tolerance, with).Volume())
 }
 
 func above(k int32, in float64) func(fluid.Liquid) float64 {

@@ -66,18 +66,22 @@ func (p profile) left(v hydraulics.Gallons) float64 {
 	return sum
 }
 
-// from is the volume from which on at is no more than a limit; at must not rise. It lies between low and what it takes
-// to be sure, found by doubling; rounding is upward.
-func (p profile) from(limit float64) hydraulics.Gallons {
-	low, high := hydraulics.Gallons(0), p.run.Hose+p.run.Cell+p.run.Sigma
+// from is the volume, at the least so much, from which on at is no more than a limit; at must not rise. It lies between
+// low and what it takes to be sure, found by doubling; rounding is upward.
+func (p profile) from(limit float64, least hydraulics.Gallons) hydraulics.Gallons {
+	low, high := least, max(p.run.Hose, least)+p.run.Cell+p.run.Sigma
 	if p.at(low) <= limit || high <= 0 {
-		return 0
+		return least
 	}
 	const most = 1e6 // gal: no hose takes that
 	for p.at(high) > limit && high < most {
 		low, high = high, 2*high
 	}
+	const fine = 1e-11 // gal: less than a unit of volume
 	for range 60 {
+		if high-low < fine {
+			break
+		}
 		mid := low + (high-low)/2
 		if p.at(mid) <= limit {
 			high = mid
