@@ -42,7 +42,7 @@ func (m *Model) noChange(w int) string {
 func (m *Model) turnsTo() string {
 	for _, f := range m.got.next.Facts {
 		if up, ok := f.(*core.LinedUp); ok && len(up.Supply) == 1 && string(up.Supply) != string(m.book.Plumbing().LineUp.Supply) {
-			return fmt.Sprintf("; t shows the change to %c", up.Supply[0])
+			return fmt.Sprintf("; t looks at %c", up.Supply[0])
 		}
 	}
 	return ""

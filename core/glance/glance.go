@@ -1,6 +1,8 @@
 package glance
 
 import (
+	"strings"
+
 	"example.com/tintline/core"
 	"example.com/tintline/core/check"
 	"example.com/tintline/core/tally"
@@ -80,7 +82,7 @@ func lineUp(b *core.Book) LineUp {
 		out.Return = text(string(now.Return))
 	}
 	if f, found := check.LineUpNow(b); found {
-		out.Finding = text(f.Says)
+		out.Finding = text(strings.TrimSpace(f.Says + " " + f.Do))
 	}
 	return out
 }
