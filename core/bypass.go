@@ -3,6 +3,7 @@ package core
 import (
 	"math"
 
+	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
 )
 
@@ -13,11 +14,12 @@ func (s *state) bypassWith(a *Applicator, v measure.Volume) Maybe[measure.Volume
 	if a == nil || a.Tank > 0 {
 		return Maybe[measure.Volume]{}
 	}
-	return s.bypassThrough(a.Flow, v)
+	return s.bypassThrough(s.plumbing, a.Hose, a.Flow, v)
 }
 
-// bypassThrough is bypassWith for a flow at the nozzle.
-func (s *state) bypassThrough(flow Maybe[measure.Flow], v measure.Volume) Maybe[measure.Volume] {
+// bypassThrough is bypassWith for a hose of some plumbing and a flow at its nozzle. The pump runs while air leaves the hose
+// too.
+func (s *state) bypassThrough(p *fluid.Plumbing, hose string, flow Maybe[measure.Flow], v measure.Volume) Maybe[measure.Volume] {
 	if s.rig == nil || !s.rig.PumpFlow.Known || !flow.Known {
 		return Maybe[measure.Volume]{}
 	}
@@ -25,19 +27,18 @@ func (s *state) bypassThrough(flow Maybe[measure.Flow], v measure.Volume) Maybe[
 	if !(gun > 0) || !(pump > gun) || v <= 0 {
 		return Maybe[measure.Volume]{}
 	}
+	through := float64(v)
+	if h := p.Hose(hose); h != nil {
+		through += float64(h.AirBefore(v))
+	}
 	most := float64(LargestVolume)
-	return Known(measure.Volume(math.RoundToEven(min(float64(float64(v)*((pump-gun)/gun)), most))))
+	return Known(measure.Volume(math.RoundToEven(min(float64(through*((pump-gun)/gun)), most))))
 }
 
-// BypassWith is what goes through the bypass while an applicator gives v through its hose; unknown where it is not
-// reckoned.
-func (b *Book) BypassWith(applicator string, v measure.Volume) Maybe[measure.Volume] {
-	return b.bypassWith(b.Applicator(applicator), v)
-}
-
-// BypassAtHose is what goes through the bypass while v is pushed through a hose; the empty name is the first one.
-func (b *Book) BypassAtHose(hose string, v measure.Volume) Maybe[measure.Volume] {
-	return b.bypassThrough(b.flowAt(hose), v)
+// BypassAtHose is what goes through the bypass while v is pushed through a hose of a sketch of the plumbing; the empty name
+// is the first one.
+func (b *Book) BypassAtHose(p *fluid.Plumbing, hose string, v measure.Volume) Maybe[measure.Volume] {
+	return b.bypassThrough(p, hose, b.flowAt(hose), v)
 }
 
 // flowAt is the flow at the nozzle of a hose: of the first applicator that hangs on it, sprays from no tank of its own
@@ -78,7 +79,7 @@ func (s *state) bypassAt(hose string, v measure.Volume, given Maybe[measure.Volu
 	if given.Known {
 		return given
 	}
-	return s.bypassThrough(s.flowAt(hose), v)
+	return s.bypassThrough(s.plumbing, hose, s.flowAt(hose), v)
 }
 
 // admitPump refuses a pump that gives nothing, or more than any of its kind, and one that gives less than an applicator

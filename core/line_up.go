@@ -5,6 +5,7 @@ import (
 	"slices"
 	"sort"
 	"strconv"
+	"strings"
 
 	"example.com/tintline/core/fluid"
 )
@@ -55,7 +56,8 @@ type ValveChange struct {
 }
 
 // ValveChanges parts the valves of a line-up into those to set, because they stand otherwise or are not known, and
-// those that stay. Each list is in the order of the valves' names, figures as figures.
+// those that stay. Each list is in the order of the valves' names, figures as figures, those of the
+// return last.
 func (s *state) ValveChanges(to NamedLineUp) (set, stay []ValveChange) {
 	now := s.Positions()
 	for _, v := range valveNames(to) {
@@ -103,8 +105,17 @@ func valveNames(l NamedLineUp) []string {
 	return out
 }
 
-// valveBefore puts figures before words, and 2 before 10.
+func isReturn(valve string) bool {
+	low := strings.ToLower(valve)
+	return strings.Contains(low, "return") || strings.Contains(low, "bypass")
+}
+
+// valveBefore puts figures before words, and 2 before 10. What is called a return, or a bypass, comes last: the supply is
+// turned first, so that what stands in the pump goes back where it came from.
 func valveBefore(a, b string) bool {
+	if x, y := isReturn(a), isReturn(b); x != y {
+		return y
+	}
 	x, noX := strconv.Atoi(a)
 	y, noY := strconv.Atoi(b)
 	switch {

@@ -282,6 +282,10 @@ func TestAdvisedIsEnough(t *testing.T) {
 		b := muddled(t, strings.Replace(loadedLines, `"return_line_gal"`, pump+`"return_line_gal"`, 1))
 		in := Intent{Lawn: rapid.SampledFrom([]string{"Alder", "Fir"}).Draw(t, "lawn"), At: clock}
 		to := rapid.SampledFrom([]byte("ab")).Draw(t, "to")
+		if f := rapid.SampledFrom([]float64{0, 0, 0.4, 1}).Draw(t, "drained"); f > 0 { // air runs through with the pump on
+			v := measure.Volume(f * float64(b.Plumbing().Hose("reel").Size))
+			log(t, b, &core.Dumped{From: "hose/reel", Volume: core.Known(v), To: "waste/pail"})
+		}
 		steps := Steps(b, in, to)
 		pushes := 0
 		for _, s := range steps {

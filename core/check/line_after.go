@@ -30,7 +30,7 @@ func LineAfter(b *core.Book, c *Changeover, gone measure.Volume) Line {
 		if !ok {
 			continue
 		}
-		bypass := b.BypassAtHose(c.Hose, f.Volume).Or(0)
+		bypass := b.BypassAtHose(p, c.Hose, f.Volume).Or(0)
 		if into := p.Compartment(f.Into); into != nil {
 			p.PushBack(c.Hose, f.Volume, bypass, into)
 		} else {

@@ -174,7 +174,7 @@ const plenty = 4
 // push1 pushes one leg. What goes back into the compartment that feeds the pump is booked slice by slice only where exact is
 // asked for, or where little is in it.
 func (s *situation) push1(p *fluid.Plumbing, c *Changeover, l Leg, exact bool) {
-	bypass := s.b.BypassAtHose(c.Hose, l.Volume).Or(0)
+	bypass := s.b.BypassAtHose(p, c.Hose, l.Volume).Or(0)
 	into := p.Compartment(l.Into)
 	switch {
 	case into == nil:

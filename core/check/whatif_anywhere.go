@@ -99,6 +99,6 @@ func lookByStrength(b *core.Book, in Intent) (*situation, error) {
 		return s, nil
 	}
 	s.after.Turn(s.up)
-	s.after.PushOut(s.with.Hose, s.want, b.BypassAtHose(s.with.Hose, s.want).Or(0), Pail)
+	s.after.PushOut(s.with.Hose, s.want, b.BypassAtHose(s.after, s.with.Hose, s.want).Or(0), Pail)
 	return s, nil
 }

@@ -25,7 +25,7 @@ func (p *Plumbing) Draw(hose string, v, bypass measure.Volume) []Liquid {
 		return nil
 	}
 	if p.goesRound(bypass) {
-		return p.drawRound(h, v+h.airBefore(v), bypass)
+		return p.drawRound(h, v+h.AirBefore(v), bypass)
 	}
 	p.sweepReturn()
 	in := p.suck(p.toSuck(h, v))
@@ -40,7 +40,7 @@ func (p *Plumbing) Draw(hose string, v, bypass measure.Volume) []Liquid {
 // toSuck is what must be drawn until v of liquid has left the nozzle: air in the hose and an empty cell take
 // their volume first.
 func (p *Plumbing) toSuck(h *Hose, v measure.Volume) measure.Volume {
-	return v + h.airBefore(v) + p.Cell.void()
+	return v + h.AirBefore(v) + p.Cell.void()
 }
 
 // Needs is what the open compartments must give until v of liquid has left the nozzle of a hose, the

@@ -57,8 +57,8 @@ func (h *Hose) FromPumpEnd() []Parcel {
 	return out
 }
 
-// airBefore is how much air leaves until v of liquid has left.
-func (h *Hose) airBefore(v measure.Volume) measure.Volume {
+// AirBefore is how much air leaves until v of liquid has left.
+func (h *Hose) AirBefore(v measure.Volume) measure.Volume {
 	var air measure.Volume
 	for _, p := range h.Charge {
 		if v <= 0 {

@@ -38,7 +38,8 @@ func (p *Plumbing) PushBack(hose string, v, bypass measure.Volume, into *Compart
 	}
 	var out []Liquid
 	around := p.goesRound(bypass)
-	var gone measure.Volume // of the bypass
+	through := v + h.AirBefore(v)   // air in the hose counts in what the pump gives
+	var pumped, gone measure.Volume // of that, and of the bypass
 	for left := v; left > 0; {
 		now := min(slice, left)
 		if left-now < drop {
@@ -46,9 +47,11 @@ func (p *Plumbing) PushBack(hose string, v, bypass measure.Volume, into *Compart
 		}
 		var parcels []Liquid
 		if around {
-			with := measure.Volume(measure.MulDiv(int64(bypass), int64(v-left+now), int64(v))) - gone
+			gun := now + h.AirBefore(now)
+			pumped = min(pumped+gun, through)
+			with := measure.Volume(measure.MulDiv(int64(bypass), int64(pumped), int64(through))) - gone
 			gone += with
-			parcels = p.drawRound(h, now+h.airBefore(now), with)
+			parcels = p.drawRound(h, gun, with)
 		} else {
 			parcels = p.Draw(hose, now, 0)
 		}
