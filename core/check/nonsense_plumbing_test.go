@@ -183,7 +183,7 @@ func pushedAsAdvised(r *rapid.T, b *core.Book, at core.Moment, to byte) bool {
 				return false
 			}
 			if p, ok := f.(*core.PushedBack); ok {
-				if any = true; 30*p.Volume > stock || b.Plumbing().Hose("reel").Size < measure.Gallons(0.3) {
+				if any = true; 30*p.Volume > stock || b.Plumbing().Hose(p.Hose).Size < measure.Gallons(0.3) {
 					return false
 				}
 			}
