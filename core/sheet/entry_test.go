@@ -127,11 +127,15 @@ func TestOneCellChanges(t *testing.T) {
 		d := drawn{rt}
 		a := &core.Product{ProductName: "p", Label: d.entry()}
 		b := &core.Product{ProductName: "p", Label: d.entry()}
+		otherForm := b.Label.Form != a.Label.Form
 		b.Label.Form = a.Label.Form
 		from, to := Cells(a), Cells(b)
 		name := rapid.SampledFrom(slices.Sorted(maps.Keys(from))).Draw(rt, "column")
 		if name == "name" || name == "form" {
 			return
+		}
+		if otherForm && strings.Contains(to[name], "oz") {
+			return // an ounce that is typed is one of the product's own form
 		}
 		changed, err := Change(a, map[string]string{name: to[name]})
 		if err != nil {
