@@ -67,7 +67,7 @@ func (s *state) follow(e Entry) {
 			s.pumped(s.Applicator(f.Applicator).hose(), f.Volume.V, e.At)
 		}
 	case *Ran:
-		if f.Pump == "on" {
+		if f.Pump == PumpOn {
 			s.ran(e.At)
 		}
 	case *Rinsed:

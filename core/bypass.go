@@ -42,16 +42,14 @@ func (b *Book) BypassAtHose(p *fluid.Plumbing, hose string, v measure.Volume) Ma
 }
 
 // flowAt is the flow at the nozzle of a hose: of the first applicator that hangs on it, sprays from no tank of its own
-// and has a flow; else of the first that is filled through it.
+// and has a flow.
 func (s *state) flowAt(hose string) Maybe[measure.Flow] {
-	if s.rig == nil {
+	h := s.plumbing.Hose(hose)
+	if h == nil {
 		return Maybe[measure.Flow]{}
 	}
-	if hose == "" && len(s.rig.Hoses) > 0 {
-		hose = s.rig.Hoses[0].Name
-	}
 	for i := range s.rig.Applicators {
-		if a := &s.rig.Applicators[i]; a.Hose == hose && a.Tank == 0 && a.Flow.Known {
+		if a := &s.rig.Applicators[i]; a.Hose == h.Name && a.Tank == 0 && a.Flow.Known {
 			return a.Flow
 		}
 	}

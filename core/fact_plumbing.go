@@ -1,28 +1,25 @@
 package core
 
-import "example.com/tintline/core/measure"
+import (
+	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
+)
 
 // Ran: the valves stood as the book says for so long, with the gun shut. What moved is filled in from the book, so that
 // the entry holds figures: what the pump drew from each open compartment and sent through the bypass, and what ran by
 // gravity from one to the other.
 type Ran struct {
 	Seconds  Maybe[float64]
-	Pump     string // "on", or "off"
+	Pump     string // PumpOn, PumpOff
 	Drawn    []RanDrawn
 	Levelled []RanLevelled
 }
 
-// RanDrawn is what the pump drew from a compartment.
-type RanDrawn struct {
-	From   byte
-	Volume measure.Volume
-}
-
-// RanLevelled is what ran by gravity through the suction plumbing.
-type RanLevelled struct {
-	From, To byte
-	Volume   measure.Volume
-}
+// RanDrawn is what the pump drew from a compartment; RanLevelled what ran by gravity through the suction plumbing.
+type (
+	RanDrawn    = fluid.Drawing
+	RanLevelled = fluid.Levelling
+)
 
 // Kind of the fact.
 func (*Ran) Kind() Kind { return kindRan }

@@ -1,6 +1,10 @@
 package core
 
-import "example.com/tintline/core/measure"
+import (
+	"slices"
+
+	"example.com/tintline/core/measure"
+)
 
 // inflow is a volume that came into a hose at its pump end, and when. Like moved it is shown, and no account rests on it.
 type inflow struct {
@@ -17,9 +21,7 @@ func cameIn(came []inflow, now inflow, size measure.Volume) []inflow {
 		out = append(out, came[i])
 		room -= came[i].volume
 	}
-	for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
-		out[i], out[j] = out[j], out[i]
-	}
+	slices.Reverse(out)
 	if n := len(out); n > 0 && out[n-1].at == now.at {
 		out[n-1].volume += now.volume
 		return out

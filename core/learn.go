@@ -2,6 +2,7 @@ package core
 
 import (
 	"math"
+	"slices"
 
 	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
@@ -217,13 +218,8 @@ func (f *TintSeen) teaches() bool {
 // ledger follows. What lies too far off is counted and not learned.
 func (s *state) learn(f *TintSeen) {
 	h := s.plumbing.Hose(f.Hose)
-	if h == nil || s.turned == nil || !f.teaches() {
+	if h == nil || s.turned == nil || !f.teaches() || slices.Contains(s.turned.timed, h.Name) {
 		return
-	}
-	for _, n := range s.turned.timed {
-		if n == h.Name {
-			return
-		}
 	}
 	t := *s.turned
 	t.timed = append(append([]string(nil), t.timed...), h.Name)

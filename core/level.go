@@ -22,31 +22,47 @@ const (
 
 // StandingAt is how high a compartment would stand with so much in it.
 func (s *state) StandingAt(letter byte, v measure.Volume) (Standing, bool) {
-	set, c := s.RigCompartment(letter), s.plumbing.Compartment(letter)
-	if set == nil || c == nil || c.Capacity <= 0 {
+	stands, ok := s.standing(letter)
+	if !ok {
 		return Standing{}, false
 	}
-	out := Standing{Letter: letter, Known: true}
-	m3 := float64(max(v, 0)) / cubicMetre
-	switch depth, area, charted := set.depthByChart(v); {
-	case charted:
-		out.Level, out.Area = hydraulics.Metres(depth), hydraulics.SquareMetres(area)
-	case set.Plan.Known && set.Plan.V > 0:
-		area := float64(set.Plan.V) / squareMetre
-		out.Level, out.Area = hydraulics.Metres(m3/area), hydraulics.SquareMetres(area)
-	default:
-		deep := measure.Inches(s.Setting(TankDepthIn)).Metres()
-		out.Known = false
-		out.Level = hydraulics.Metres(float64(max(v, 0)) / float64(c.Capacity) * deep)
-		out.Area = hydraulics.SquareMetres(float64(c.Capacity) / cubicMetre / deep)
-	}
-	out.Level += hydraulics.Metres(set.Floor.Or(0).Metres())
-	return out, true
+	return stands(v), true
 }
 
-// depthByChart reads the gauge backwards: the depth at a volume, in metres, and the area there. Between two marks it goes
-// by the curve of the chart, below the lowest in proportion; above the highest it stands at that one.
-func (c *RigCompartment) depthByChart(v measure.Volume) (depth, area float64, ok bool) {
+// standing is StandingAt of a compartment for any volume: who asks many times has its chart read once.
+func (s *state) standing(letter byte) (func(measure.Volume) Standing, bool) {
+	set, c := s.RigCompartment(letter), s.plumbing.Compartment(letter)
+	if set == nil || c == nil || c.Capacity <= 0 {
+		return nil, false
+	}
+	charted, capacity, deep := set.depths(), float64(c.Capacity), measure.Inches(s.Setting(TankDepthIn)).Metres()
+	return func(v measure.Volume) Standing {
+		out := Standing{Letter: letter, Known: true}
+		m3 := float64(max(v, 0)) / cubicMetre
+		switch depth, area, ok := charted.at(m3); {
+		case ok:
+			out.Level, out.Area = hydraulics.Metres(depth), hydraulics.SquareMetres(area)
+		case set.Plan.Known && set.Plan.V > 0:
+			area := float64(set.Plan.V) / squareMetre
+			out.Level, out.Area = hydraulics.Metres(m3/area), hydraulics.SquareMetres(area)
+		default:
+			out.Known = false
+			out.Level = hydraulics.Metres(float64(max(v, 0)) / capacity * deep)
+			out.Area = hydraulics.SquareMetres(capacity / cubicMetre / deep)
+		}
+		out.Level += hydraulics.Metres(set.Floor.Or(0).Metres())
+		return out
+	}, true
+}
+
+// depths is a gauge read backwards, in metres and cubic metres; without a curve where its marks are no depths.
+type depths struct {
+	depth, holds []float64
+	curve        *hydraulics.Curve
+}
+
+func (c *RigCompartment) depths() depths {
+	var d depths
 	var unit float64
 	switch c.MarkUnit {
 	case MarksInches:
@@ -54,28 +70,29 @@ func (c *RigCompartment) depthByChart(v measure.Volume) (depth, area float64, ok
 	case MarksCentims:
 		unit = measure.Metres(0.01).Metres()
 	default:
+		return d
+	}
+	chart := c.figures()
+	for i, x := range chart.x {
+		d.depth, d.holds = append(d.depth, x*unit), append(d.holds, float64(chart.marks[i].Volume)/cubicMetre)
+	}
+	if len(d.depth) > 0 && d.depth[0] > 0 && d.holds[0] > 0 {
+		d.depth, d.holds = append([]float64{0}, d.depth...), append([]float64{0}, d.holds...)
+	}
+	d.curve, _ = hydraulics.NewCurve(d.depth, d.holds)
+	return d
+}
+
+// at is the depth at a volume and the area there. Between two marks it goes by the curve of the chart, below the lowest in
+// proportion; above the highest it stands at that one.
+func (d depths) at(m3 float64) (depth, area float64, ok bool) {
+	if d.curve == nil {
 		return 0, 0, false
 	}
-	var at, holds []float64
-	for _, m := range c.Marks {
-		figure, isFigure := measure.ReadFigure(m.Mark)
-		if !isFigure {
-			continue
-		}
-		f, _ := figure.Float64()
-		at, holds = append(at, f*unit), append(holds, float64(m.Volume)/cubicMetre)
-	}
-	if len(at) > 0 && at[0] > 0 && holds[0] > 0 {
-		at, holds = append([]float64{0}, at...), append([]float64{0}, holds...)
-	}
-	curve, drawn := hydraulics.NewCurve(at, holds)
-	if !drawn {
-		return 0, 0, false
-	}
-	y := min(max(float64(v)/cubicMetre, holds[0]), holds[len(holds)-1])
-	depth, ok = curve.Inverse(y)
-	if area = curve.Slope(depth); !(area > 0) {
-		area = (holds[len(holds)-1] - holds[0]) / (at[len(at)-1] - at[0]) // an even one, where the chart is level
+	last := len(d.holds) - 1
+	depth, ok = d.curve.Inverse(min(max(m3, d.holds[0]), d.holds[last]))
+	if area = d.curve.Slope(depth); !(area > 0) {
+		area = (d.holds[last] - d.holds[0]) / (d.depth[last] - d.depth[0]) // an even one, where the chart is level
 	}
 	return depth, area, ok && area > 0
 }

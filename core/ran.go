@@ -1,8 +1,6 @@
 package core
 
 import (
-	"math"
-
 	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/hydraulics"
 	"example.com/tintline/core/measure"
@@ -59,11 +57,11 @@ func (s *state) StandFor(up fluid.LineUp, seconds float64, pump bool) ([]RanDraw
 	case !pump:
 		return nil, s.levelled(high, low, seconds)
 	case !high.Known || !low.Known:
-		half := measure.Volume(math.RoundToEven(min(float64(float64(flow)*seconds)/2, float64(LargestVolume))))
+		half := min((flow / 2).Over(seconds), LargestVolume)
 		levelled := s.levelled(high, low, seconds)
 		var drawn []RanDrawn
 		for _, l := range []byte{high.Letter, low.Letter} {
-			drawn = append(drawn, RanDrawn{l, s.canGive(l, up.Return, half, levelled)})
+			drawn = append(drawn, RanDrawn{From: l, Volume: s.canGive(l, up.Return, half, levelled)})
 		}
 		return someDrawn(drawn), levelled
 	}
@@ -89,8 +87,8 @@ func (s *state) fromOne(up fluid.LineUp, flow measure.Flow, seconds float64, pum
 	if !pump || s.plumbing.Compartment(from) == nil {
 		return nil
 	}
-	v := measure.Volume(math.RoundToEven(min(float64(float64(flow)*seconds), float64(LargestVolume))))
-	return someDrawn([]RanDrawn{{from, s.canGive(from, up.Return, v, nil)}})
+	v := min(flow.Over(seconds), LargestVolume)
+	return someDrawn([]RanDrawn{{From: from, Volume: s.canGive(from, up.Return, v, nil)}})
 }
 
 func someDrawn(list []RanDrawn) []RanDrawn {
@@ -148,7 +146,7 @@ func (s *state) levelled(high, low Standing, seconds float64) []RanLevelled {
 	if v <= 0 {
 		return nil
 	}
-	return []RanLevelled{{high.Letter, low.Letter, v}}
+	return []RanLevelled{{From: high.Letter, To: low.Letter, Volume: v}}
 }
 
 // Branches is how the pump shares its flow between two open compartments.
@@ -226,25 +224,13 @@ func (s *state) admitDrawn(d RanDrawn, levelled []RanLevelled) error {
 	return nil
 }
 
-func (s *state) applyRan(f *Ran) { stand(s.plumbing, f) }
-
-func stand(p *fluid.Plumbing, f *Ran) {
-	var drawn []fluid.Drawing
-	var levelled []fluid.Levelling
-	for _, d := range f.Drawn {
-		drawn = append(drawn, fluid.Drawing(d))
-	}
-	for _, l := range f.Levelled {
-		levelled = append(levelled, fluid.Levelling(l))
-	}
-	p.Stand(drawn, levelled, Overflow)
-}
+func (s *state) applyRan(f *Ran) { s.plumbing.Stand(f.Drawn, f.Levelled, Overflow) }
 
 // RanOver is what of a run finds no room in the compartment that it runs to, and after how many seconds it begins to run
 // over; nothing where all of it finds room. What was given is taken as it is: Prepare fills it in.
 func (s *state) RanOver(f *Ran) (into byte, over measure.Volume, after float64) {
 	p := s.plumbing.Sketch()
-	stand(p, f)
+	p.Stand(f.Drawn, f.Levelled, Overflow)
 	over = p.Outside[Overflow].Volume
 	if over <= 0 {
 		return 0, 0, 0

@@ -17,6 +17,7 @@ const (
 type branching struct {
 	s       *state
 	letters [2]byte
+	stands  [2]func(measure.Volume) Standing
 	to      byte
 	pump    measure.Flow
 	// What each holds, its heel and what it can hold, in nanolitres.
@@ -33,6 +34,7 @@ func (s *state) branches(to byte, high, low Standing, pump measure.Flow, seconds
 	b := &branching{s: s, letters: [2]byte{high.Letter, low.Letter}, to: to, pump: pump}
 	for i, l := range b.letters {
 		c := s.plumbing.Compartment(l)
+		b.stands[i], _ = s.standing(l) // they were found to stand apart
 		b.at[i], b.least[i], b.most[i] = float64(c.Liquid.Volume), float64(c.Heel), float64(c.Capacity)
 	}
 	b.flow()
@@ -47,9 +49,9 @@ func (s *state) branches(to byte, high, low Standing, pump measure.Flow, seconds
 	var out []RanDrawn
 	var levelled []RanLevelled
 	for i, l := range b.letters {
-		out = append(out, RanDrawn{l, measure.Volume(math.RoundToEven(min(b.drawn[i], float64(LargestVolume))))})
+		out = append(out, RanDrawn{From: l, Volume: measure.Volume(math.RoundToEven(min(b.drawn[i], float64(LargestVolume))))})
 		if v := measure.Volume(math.RoundToEven(b.over[i])); v > 0 {
-			levelled = append(levelled, RanLevelled{l, b.letters[1-i], v})
+			levelled = append(levelled, RanLevelled{From: l, To: b.letters[1-i], Volume: v})
 		}
 	}
 	return someDrawn(out), levelled
@@ -103,8 +105,8 @@ func (b *branching) other() (i int, loops bool) {
 // flow works out what runs out of each now, and which one stands higher.
 func (b *branching) flow() {
 	var now [2]Standing
-	for i, l := range b.letters {
-		now[i], _ = b.s.StandingAt(l, measure.Volume(b.at[i]))
+	for i, stands := range b.stands {
+		now[i] = stands(measure.Volume(b.at[i]))
 	}
 	b.high = 0
 	if now[1].Level > now[0].Level {

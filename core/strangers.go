@@ -15,9 +15,7 @@ type Stranger struct {
 // Strangers lists what of a compartment's liquid is not its own, in the order in which the book came to know where it is
 // from; empty where there is none. The sum begins anew with a load into an empty compartment, where what is left of
 // the old batch counts, and when rinse water has run out of it.
-func (b *Book) Strangers(letter byte) []Stranger { return b.strangers(letter) }
-
-func (s *state) strangers(letter byte) []Stranger {
+func (s *state) Strangers(letter byte) []Stranger {
 	c := s.plumbing.Compartment(letter)
 	if c == nil {
 		return nil

@@ -15,6 +15,17 @@ type Cell struct {
 // void is how much air the cell holds; it fills before anything leaves.
 func (c *Cell) void() measure.Volume { return max(c.Size-c.Liquid.Volume, 0) }
 
+// fill takes of what comes in what the cell holds of air, and returns the rest.
+func (c *Cell) fill(in Liquid) (rest Liquid) {
+	gap := c.void()
+	if gap == 0 {
+		return in
+	}
+	fill, rest := in.Split(gap)
+	c.Liquid = c.Liquid.Plus(fill)
+	return rest
+}
+
 // exchange pushes in through the full cell and returns the same volume that left it.
 //
 // For a stirred cell of volume V with inflow strength ci, after a volume v has passed

@@ -28,13 +28,7 @@ func (p *Plumbing) Draw(hose string, v, bypass measure.Volume) []Liquid {
 		return p.drawRound(h, v+h.AirBefore(v), bypass)
 	}
 	p.sweepReturn()
-	in := p.suck(p.toSuck(h, v))
-	if gap := p.Cell.void(); gap > 0 {
-		var fill Liquid
-		fill, in = in.Split(gap)
-		p.Cell.Liquid = p.Cell.Liquid.Plus(fill)
-	}
-	return p.passCell(h, in)
+	return p.passCell(h, p.Cell.fill(p.suck(p.toSuck(h, v))))
 }
 
 // toSuck is what must be drawn until v of liquid has left the nozzle: air in the hose and an empty cell take

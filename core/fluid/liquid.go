@@ -85,20 +85,32 @@ func alike(a, b Liquid, tol float64) bool {
 	if a.Volume == 0 || b.Volume == 0 {
 		return a.Volume == b.Volume
 	}
-	return alikeParts(a.Holds, b.Holds, a.Volume, b.Volume, tol) && alikeParts(a.From, b.From, a.Volume, b.Volume, tol)
+	return alikeWithin(a, b, tol, 0)
 }
 
-func alikeParts(p, q Parts, vp, vq measure.Volume, tol float64) bool {
+// alikeWithin is alike with so many units more that a difference may have, for each unit of volume.
+func alikeWithin(a, b Liquid, tol, unit float64) bool {
+	return nearParts(a.Holds, b.Holds, a.Volume, b.Volume, tol, unit) && nearParts(a.From, b.From, a.Volume, b.Volume, tol, unit)
+}
+
+func nearParts(p, q Parts, vp, vq measure.Volume, tol, unit float64) bool {
 	i, j := 0, 0
 	for i < len(p) || j < len(q) {
-		if i == len(p) || j == len(q) || p[i].Key != q[j].Key {
+		var x, y float64
+		switch {
+		case j == len(q) || (i < len(p) && p[i].Key < q[j].Key):
+			x = float64(p[i].N) / float64(vp)
+			i++
+		case i == len(p) || q[j].Key < p[i].Key:
+			y = float64(q[j].N) / float64(vq)
+			j++
+		default:
+			x, y = float64(p[i].N)/float64(vp), float64(q[j].N)/float64(vq)
+			i, j = i+1, j+1
+		}
+		if d := x - y; max(d, -d) > float64(tol*max(x, y, -x, -y))+unit {
 			return false
 		}
-		x, y := float64(p[i].N)/float64(vp), float64(q[j].N)/float64(vq)
-		if d := x - y; max(d, -d) > float64(tol*max(x, y, -x, -y)) {
-			return false
-		}
-		i, j = i+1, j+1
 	}
 	return true
 }

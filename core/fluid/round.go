@@ -200,46 +200,16 @@ func asGood(a, b Liquid) bool {
 	if a.Volume == 0 || b.Volume == 0 {
 		return a.Volume == b.Volume
 	}
-	unit := grains / float64(min(a.Volume, b.Volume))
-	return nearParts(a.Holds, b.Holds, a.Volume, b.Volume, unit) && nearParts(a.From, b.From, a.Volume, b.Volume, unit)
-}
-
-func nearParts(p, q Parts, vp, vq measure.Volume, unit float64) bool {
-	i, j := 0, 0
-	for i < len(p) || j < len(q) {
-		var x, y float64
-		switch {
-		case j == len(q) || (i < len(p) && p[i].Key < q[j].Key):
-			x = float64(p[i].N) / float64(vp)
-			i++
-		case i == len(p) || q[j].Key < p[i].Key:
-			y = float64(q[j].N) / float64(vq)
-			j++
-		default:
-			x, y = float64(p[i].N)/float64(vp), float64(q[j].N)/float64(vq)
-			i, j = i+1, j+1
-		}
-		if d := x - y; max(d, -d) > float64(steady*max(x, y, -x, -y))+unit {
-			return false
-		}
-	}
-	return true
+	return alikeWithin(a, b, steady, grains/float64(min(a.Volume, b.Volume)))
 }
 
 // drawRound runs the pump until so much has gone through the nozzle end of a hose, air counted, and so much through the
 // bypass.
 func (p *Plumbing) drawRound(h *Hose, gun, bypass measure.Volume) []Liquid {
-	p.fillCell()
+	p.Cell.fill(p.suck(p.Cell.void()))
 	r := &round{p: p, h: h, from: p.open(), to: p.Compartment(p.LineUp.Return), gun: gun, bypass: bypass}
 	r.draw = r.fromOpen
 	return r.run()
-}
-
-// fillCell fills what air the cell holds.
-func (p *Plumbing) fillCell() {
-	if gap := p.Cell.void(); gap > 0 {
-		p.Cell.Liquid = p.Cell.Liquid.Plus(p.suck(gap))
-	}
 }
 
 // fromOpen sucks gun and bypass from the compartments open to the pump. What is not there cannot go round: where the

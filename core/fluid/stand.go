@@ -99,11 +99,7 @@ func (r *round) fromEach(volumes []measure.Volume) func(gun, bypass measure.Volu
 			}
 			in = in.Plus(l)
 		}
-		if gap := r.p.Cell.void(); gap > 0 {
-			var fill Liquid
-			fill, in = in.Split(gap)
-			r.p.Cell.Liquid = r.p.Cell.Liquid.Plus(fill)
-		}
+		in = r.p.Cell.fill(in)
 		return in, in.Volume
 	}
 }
