@@ -192,6 +192,14 @@ func sameHose(a, b RigHose) bool {
 
 func sameCell(a, b *Rig) bool { return a.WholeCell() == b.WholeCell() }
 
+// RigHose finds a hose's set-up (empty: the first), nil if there is none.
+func (s *state) RigHose(name string) *RigHose {
+	if s.rig == nil {
+		return nil
+	}
+	return s.rig.hose(name)
+}
+
 func (f *Rig) hose(name string) *RigHose {
 	for i := range f.Hoses {
 		if name == "" || f.Hoses[i].Name == name {

@@ -46,8 +46,7 @@ func (m *Model) look() {
 		in = check.Likely(m.book, in)
 		a.left = in.Zones
 		if !a.visiting || len(in.Zones) > 0 {
-			a.report, a.err = check.Before(m.book, in)
-			a.change = check.ToClean(m.book, in)
+			a.report, a.change, a.err = check.BeforeAndClean(m.book, in)
 		}
 	}
 	before, had := m.toAnswer()

@@ -76,7 +76,7 @@ func (a *Agitation) words(b *core.Book) string {
 			out = append(out, f.Words)
 		}
 	}
-	return joinWords(out)
+	return list(out)
 }
 
 // settlingUnchecked names what a note on settling would need and is not entered, where that matters: how the compartment

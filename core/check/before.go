@@ -38,6 +38,15 @@ func Before(b *core.Book, in Intent) (Report, error) {
 	return s.report(), nil
 }
 
+// BeforeAndClean is Before and ToClean of the same intent: what both rest on is worked out once.
+func BeforeAndClean(b *core.Book, in Intent) (Report, *Changeover, error) {
+	s, err := look(b, in)
+	if err != nil {
+		return Report{}, nil, err
+	}
+	return s.report(), s.toClean(), nil
+}
+
 func (s *situation) report() Report {
 	r := Report{Plan: s.plan(), NotChecked: s.notChecked()}
 	for _, rule := range rules {

@@ -122,6 +122,14 @@ func (c *Changeover) Way() *Way {
 	return nil
 }
 
+// SweepS is how long the pump is to run with the gun shut before the return is turned; 0: not at all.
+func (c *Changeover) SweepS() float64 {
+	if w := c.Way(); w != nil {
+		return w.RunS
+	}
+	return 0
+}
+
 // The ways that the mixed tail can go, once the plug is back where it came from.
 const (
 	WayNew   = "new"   // into the compartment lined up
@@ -158,7 +166,6 @@ type ReturnOrder struct {
 	Together measure.Volume // old liquid that it brings into the new compartment if the return is turned with the supply
 	HeldS    float64        // how long the return has to stay on the old compartment to keep that away
 	Held     measure.Volume // new liquid that the old compartment then gets
-	Hold     bool           // that costs less
 }
 
 // LegSeconds is how long each leg takes at a flow. Air in the hose leaves before the first.

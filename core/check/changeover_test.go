@@ -6,12 +6,14 @@ import (
 	"fmt"
 	"math"
 	"os"
+	"reflect"
 	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/hydraulics"
 	"example.com/tintline/core/measure"
 )
 
@@ -309,8 +311,8 @@ func TestAdvisedIsEnough(t *testing.T) {
 }
 
 func TestDoubtsAreInTheTable(t *testing.T) {
-	if smearUncertain != 0.2 || flowUncertain != 0.03 { // the reference for hoses, section 6.6
-		t.Errorf("smear %g, flow %g", smearUncertain, flowUncertain)
+	if hydraulics.SmearDoubt != 0.2 || hydraulics.FlowDoubt != 0.03 { // the reference for hoses, section 6.6
+		t.Errorf("smear %g, flow %g", hydraulics.SmearDoubt, hydraulics.FlowDoubt)
 	}
 }
 
@@ -335,4 +337,23 @@ func TestLeftIsWhatTheAccountHas(t *testing.T) {
 			t.Errorf("%d steps: %d nL of the old have left by the account, %d by the closed form: %.1e apart", n, old, form, d)
 		}
 	}
+}
+
+// What a screen asks for at once is what each question answers alone.
+func TestBeforeAndCleanAreBefore(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := muddled(t, loadedLines)
+		in := Intent{Lawn: rapid.SampledFrom([]string{"Alder", "Fir"}).Draw(t, "lawn"), From: rapid.SampledFrom([]byte("abc")).Draw(t, "from"), At: clock}
+		r, c, err := BeforeAndClean(b, in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		alone, err := Before(b, in)
+		if err != nil || !reflect.DeepEqual(r, alone) {
+			t.Fatalf("%+v\n%+v %v", r, alone, err)
+		}
+		if d := ToClean(b, in); !reflect.DeepEqual(c, d) {
+			t.Fatalf("%+v\n%+v", c, d)
+		}
+	})
 }

@@ -38,7 +38,11 @@ func AllWays(b *core.Book, in Intent) *Changeover {
 
 func (s *situation) toClean() *Changeover {
 	if !s.changeKnown {
+		// It is one for all zones, whichever of them are judged when it is first asked for.
+		group := s.group
+		s.group = nil
 		s.change, s.changeKnown = s.workClean(), true
+		s.group = group
 	}
 	return s.change
 }

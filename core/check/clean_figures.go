@@ -16,8 +16,13 @@ func (s *situation) advise(out *Changeover, h *fluid.Hose) {
 	out.Band = measure.Volume(s.spreadClean(out.Clean, out.Share, h))
 	known := s.b.Learned(h.Name)
 	out.Learned = !known.FromRig && !known.CellFromRig
-	out.Advised = out.Clean + measure.Volume(math.Ceil(s.untimed(out.Clean, h)))
+	out.Advised = s.advised(out.Clean, h)
 	out.PushBack = upToHundredth(out.Advised)
+}
+
+// advised is clean from the upper side of what was never timed.
+func (s *situation) advised(clean measure.Volume, h *fluid.Hose) measure.Volume {
+	return clean + measure.Volume(math.Ceil(s.untimed(clean, h)))
 }
 
 // atNozzle fills in what rests on the smear and on the cell.
@@ -27,7 +32,7 @@ func (s *situation) atNozzle(out *Changeover, c *fluid.Compartment, h *fluid.Hos
 	m := out.old.run
 	out.Cell, out.Bypass = m.Cell.Volume(), s.bypass() > 0
 	s.leftAt(out, h)
-	if set := s.rigHose(h); set != nil && set.Bore.Known {
+	if set := s.b.RigHose(h.Name); set != nil && set.Bore.Known {
 		out.MinFlow = core.Known(hydraulics.MinFlow(set.Bore.V, hydraulics.Temperature))
 	}
 	if !s.smears(h) {

@@ -26,18 +26,21 @@ func LineAfter(b *core.Book, c *Changeover, gone measure.Volume) Line {
 		p.Turn(fluid.LineUp{Supply: []byte{c.To}, Return: c.To})
 	}
 	for _, f := range Pushed(c, gone) {
-		f, ok := f.(*core.PushedBack)
-		if !ok {
-			continue
-		}
-		bypass := b.BypassAtHose(p, c.Hose, f.Volume).Or(0)
-		if into := p.Compartment(f.Into); into != nil {
-			p.PushBack(c.Hose, f.Volume, bypass, into)
-		} else {
-			p.PushOut(c.Hose, f.Volume, bypass, fluid.Place(f.To))
+		if f, ok := f.(*core.PushedBack); ok {
+			pushLeg(b, p, c.Hose, Leg{Into: f.Into, To: f.To, Volume: f.Volume})
 		}
 	}
 	return Line{p.Cell, p.Hose(c.Hose)}
+}
+
+// pushLeg pushes a leg on a sketch.
+func pushLeg(b *core.Book, p *fluid.Plumbing, hose string, l Leg) {
+	bypass := b.BypassAtHose(p, hose, l.Volume).Or(0)
+	if into := p.Compartment(l.Into); into != nil {
+		p.PushBack(hose, l.Volume, bypass, into)
+	} else {
+		p.PushOut(hose, l.Volume, bypass, fluid.Place(l.To))
+	}
 }
 
 // LineSwept is what would stand there after so many seconds of a way that lets the bypass wash the cell first: supply turned,
@@ -45,8 +48,7 @@ func LineAfter(b *core.Book, c *Changeover, gone measure.Volume) Line {
 func LineSwept(b *core.Book, c *Changeover, seconds float64) Line {
 	p := b.Plumbing().Sketch()
 	if p.LineUp.Return != 0 && b.Rig().PumpFlow.Known {
-		p.Turn(fluid.LineUp{Supply: []byte{c.To}, Return: p.LineUp.Return})
-		p.Stand([]fluid.Drawing{{From: c.To, Volume: b.Rig().PumpFlow.V.Over(max(seconds, 0))}}, nil, core.Overflow)
+		sweep(b, p, c.To, p.LineUp.Return, max(seconds, 0))
 	}
 	return Line{p.Cell, p.Hose(c.Hose)}
 }

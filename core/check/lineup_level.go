@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"example.com/tintline/core"
-	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/hydraulics"
 	"example.com/tintline/core/measure"
 )
 
@@ -81,7 +81,7 @@ func (s *situation) brought(from, to byte, v measure.Volume) string {
 			continue
 		}
 		before := float64(b.Liquid.Strength(h.Key))
-		after := blended(a, b, h.Key, v)
+		after := hydraulics.Heel(hydraulics.Of(b.Liquid.Volume+v), hydraulics.Of(b.Liquid.Volume), before, float64(a.Liquid.Strength(h.Key)))
 		if rise := (after - before) * s.with.Delivery.V / usual; rise > most {
 			key, share, most = h.Key, after*s.with.Delivery.V/usual, rise
 		}
@@ -89,20 +89,5 @@ func (s *situation) brought(from, to byte, v measure.Volume) string {
 	if most <= 0 {
 		return ""
 	}
-	return fmt.Sprintf(" After a minute %c would give %s per cent of the lowest rate of %s.", to, perCentText(share), s.b.ProductByKey(key).ProductName)
-}
-
-// blended is the strength of a product in b with v of a in it.
-func blended(a, b *fluid.Compartment, key int32, v measure.Volume) float64 {
-	held := float64(b.Liquid.Volume)
-	in := float64(float64(b.Liquid.Strength(key))*held) + float64(float64(a.Liquid.Strength(key))*float64(v))
-	return in / (held + float64(v))
-}
-
-// perCentText is a share in per cent: whole from 10 on, a tenth below.
-func perCentText(share float64) string {
-	if share >= 0.1 {
-		return measure.SecondsText(share * 100)
-	}
-	return measure.Multiple(share * 100)
+	return fmt.Sprintf(" After a minute %c would give %s per cent of the lowest rate of %s.", to, tenthBelowTen(100*share), s.b.ProductByKey(key).ProductName)
 }

@@ -55,18 +55,19 @@ func (s *situation) dryAndOver(from, to byte, bypass measure.Flow) string {
 		return ""
 	case over < dry:
 		if over < 1 {
-			return fmt.Sprintf(" %c runs over after %s s, %c would be dry after %s min.", to, measure.SecondsText(60*over), from, minutesText(dry))
+			return fmt.Sprintf(" %c runs over after %s s, %c would be dry after %s min.", to, measure.SecondsText(60*over), from, tenthBelowTen(dry))
 		}
-		return fmt.Sprintf(" %c runs over after %s min, %c would be dry after %s.", to, minutesText(over), from, minutesText(dry))
+		return fmt.Sprintf(" %c runs over after %s min, %c would be dry after %s.", to, tenthBelowTen(over), from, tenthBelowTen(dry))
 	}
-	return fmt.Sprintf(" %c is dry after %s min.", from, minutesText(dry))
+	return fmt.Sprintf(" %c is dry after %s min.", from, tenthBelowTen(dry))
 }
 
-func minutesText(minutes float64) string {
-	if minutes >= 10 {
-		return measure.SecondsText(minutes)
+// tenthBelowTen is a figure: whole from 10 on, to a tenth below.
+func tenthBelowTen(v float64) string {
+	if v >= 10 {
+		return measure.SecondsText(v)
 	}
-	return measure.Multiple(minutes)
+	return measure.Multiple(v)
 }
 
 // returnNowhere: nothing is agitated, and what the gun does not take has no way.

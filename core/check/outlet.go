@@ -1,7 +1,6 @@
 package check
 
 import (
-	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/hydraulics"
 	"example.com/tintline/core/measure"
@@ -158,7 +157,7 @@ func (s *situation) run(h *fluid.Hose) hydraulics.Run {
 	r := hydraulics.Run{
 		Hose: hydraulics.Of(h.Size), Cell: hydraulics.Of(s.b.Plumbing().Cell.Size), Gun: s.with.Flow.Or(0), Bypass: s.bypass(), C: hydraulics.Temperature,
 	}
-	if set := s.rigHose(h); set != nil {
+	if set := s.b.RigHose(h.Name); set != nil {
 		r.Bore, r.Length = set.Bore.Or(0), set.Length.Or(0)
 	}
 	return r
@@ -171,15 +170,6 @@ func (s *situation) bypass() measure.Flow {
 		return 0
 	}
 	return max(pump.V-s.with.Flow.V, 0)
-}
-
-func (s *situation) rigHose(h *fluid.Hose) *core.RigHose {
-	for i := range s.b.Rig().Hoses {
-		if r := &s.b.Rig().Hoses[i]; r.Name == h.Name {
-			return r
-		}
-	}
-	return nil
 }
 
 // smears tells whether bore, length and flow are known, on which the smear rests.

@@ -56,19 +56,33 @@ const (
 // PressureOf works that out for an applicator (empty: the first that draws through a hose). It is false where the book
 // has no such applicator, or it does not draw through a hose.
 func PressureOf(b *core.Book, applicator string) (Pressure, bool) {
+	p, r, ok := pressure(b, applicator)
+	if !ok {
+		return p, false
+	}
+	p.weigh(r, b.Plumbing().Hose(p.Hose))
+	p.compare()
+	p.missing()
+	return p, true
+}
+
+// pressure is the part of it that a verdict rests on.
+func pressure(b *core.Book, applicator string) (p Pressure, r core.RigHose, ok bool) {
 	if applicator == "" {
 		applicator = FirstApplicator(b)
 	}
 	a := b.Applicator(applicator)
 	if a == nil || b.Rig() == nil || b.Plumbing().Tank(applicator) != nil {
-		return Pressure{}, false
+		return p, r, false
 	}
 	h := b.Plumbing().Hose(a.Hose)
 	if h == nil {
-		return Pressure{}, false
+		return p, r, false
 	}
-	p := Pressure{Applicator: applicator, Hose: h.Name, Flow: a.Flow, Holds: h.Size}
-	r := rigHose(b, h.Name)
+	p = Pressure{Applicator: applicator, Hose: h.Name, Flow: a.Flow, Holds: h.Size}
+	if set := b.RigHose(h.Name); set != nil {
+		r = *set
+	}
 	p.Bore, p.Length = r.Bore, r.Length
 	if a.Flow.Known {
 		p.Seconds = core.Known(a.Flow.V.Seconds(h.Size))
@@ -78,19 +92,7 @@ func PressureOf(b *core.Book, applicator string) (Pressure, bool) {
 		p.Pump = core.Known(measure.PSI(b.Rig().PumpPSI.V))
 	}
 	p.friction(r)
-	p.weigh(r, h)
-	p.compare()
-	p.missing()
-	return p, true
-}
-
-func rigHose(b *core.Book, name string) core.RigHose {
-	for _, h := range b.Rig().Hoses {
-		if h.Name == name {
-			return h
-		}
-	}
-	return core.RigHose{}
+	return p, r, true
 }
 
 // needs is the pressure of the tip that is on, else the applicator's own.

@@ -17,10 +17,11 @@ func (s *situation) pump() []Finding {
 	if f, found := s.flowAbovePump(); found {
 		return []Finding{f}
 	}
-	p, ok := PressureOf(s.b, s.with.Name)
+	p, _, ok := pressure(s.b, s.with.Name)
 	if !ok || !p.Short.Known || p.Short.V <= 0 || s.saidSince(core.Moment{}) {
 		return nil
 	}
+	p.compare()
 	f := Finding{
 		Weight: Note, About: aboutPressure, Part: PartRig, Unit: "psi", Ground: GroundPractice, Source: "pressure lost in a hose by Darcy and Weisbach, " + p.factorWords(),
 		Figured: core.Known(p.Must.V.PSI()), Limit: s.b.Rig().PumpPSI,

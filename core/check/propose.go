@@ -117,8 +117,10 @@ func proposeDay(b *core.Book, in Intent) Proposal {
 func (s *situation) propose() Proposal {
 	r := s.report()
 	if s.wet && s.tank == nil {
-		if p, turn := s.proposeLineUp(); turn && !goingOn(r, PartCompartment, PartRig) {
-			return p
+		if !goingOn(r, PartCompartment, PartRig) {
+			if p, turn := s.proposeLineUp(); turn {
+				return p
+			}
 		}
 		if c := s.toClean(); c != nil && c.Into != 0 && s.heavy(r) {
 			p := Proposal{Act: ActPushBack, Words: "push "}
@@ -278,9 +280,9 @@ func (s *situation) proposeLineUp() (Proposal, bool) {
 }
 
 // proposeSweep makes of turning the valves what costs less, where that is to hold the return while the bypass washes the cell.
-// Without the pump's output nothing is known of that.
+// Without the pump's output nothing is known of that, and a return that stands on the new compartment cannot be held.
 func (s *situation) proposeSweep(p *Proposal, to byte) {
-	if !s.b.Rig().PumpFlow.Known {
+	if now := s.b.Plumbing().LineUp.Return; !s.b.Rig().PumpFlow.Known || now == 0 || now == to {
 		return
 	}
 	in := s.in
@@ -289,10 +291,9 @@ func (s *situation) proposeSweep(p *Proposal, to byte) {
 	if err != nil {
 		return
 	}
-	c := turned.toClean()
-	if w := c.Way(); w != nil && w.RunS > 0 {
-		p.Words = fmt.Sprintf("gun shut, turn the supply to %c, leave the return on %c for %s s, then turn it", to, c.Into, measure.SecondsText(w.RunS))
-		p.Facts = turned.sweepFacts(c, w.RunS)
+	if c := turned.toClean(); c.SweepS() > 0 {
+		p.Words = fmt.Sprintf("gun shut, turn the supply to %c, leave the return on %c for %s s, then turn it", to, c.Into, measure.SecondsText(c.SweepS()))
+		p.Facts = turned.turnFacts(c)
 	}
 }
 

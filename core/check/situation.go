@@ -62,9 +62,9 @@ type situation struct {
 
 // look fills an intent in.
 func look(b *core.Book, in Intent) (*situation, error) {
-	s := &situation{b: b, in: in, lawn: b.Lawn(in.Lawn), years: map[string]*core.Season{}, had: map[zoneProduct]float64{}, rates: map[string][]label.RateRow{}}
-	if b.Rig() == nil {
-		return nil, &core.Problem{What: "The book has no rig yet.", Do: "Enter the rig first.", Err: core.ErrRefused}
+	s, err := situationOf(b, in, b.Lawn(in.Lawn))
+	if err != nil {
+		return nil, err
 	}
 	if s.lawn == nil {
 		return nil, &core.Problem{What: fmt.Sprintf("There is no lawn %q in the book.", in.Lawn), Do: "Write its name as it stands in the book.", Err: core.ErrRefused}
@@ -104,6 +104,14 @@ func look(b *core.Book, in Intent) (*situation, error) {
 	}
 	s.foresee()
 	return s, nil
+}
+
+// situationOf is one of which nothing is filled in yet.
+func situationOf(b *core.Book, in Intent, lawn *core.Lawn) (*situation, error) {
+	if b.Rig() == nil {
+		return nil, &core.Problem{What: "The book has no rig yet.", Do: "Enter the rig first.", Err: core.ErrRefused}
+	}
+	return &situation{b: b, in: in, lawn: lawn, years: map[string]*core.Season{}, had: map[zoneProduct]float64{}, rates: map[string][]label.RateRow{}}, nil
 }
 
 func (s *situation) findZones() error {

@@ -66,10 +66,10 @@ func (s *situation) settled(a Agitation) []Finding {
 
 // unmoved is about the compartments that are not drawn from: a jet works only where the return goes. It is said once for
 // each time that one stands.
-func (s *situation) unmoved(list []Agitation) []Finding {
+func (s *situation) unmoved(all []Agitation) []Finding {
 	f := s.settleNote(aboutUnmoved)
 	var at, jets, lids []string
-	for _, a := range list {
+	for _, a := range all {
 		if s.saidSince(later(a.At.V, s.b.Setting(core.SettleMin))) {
 			continue
 		}
@@ -85,7 +85,7 @@ func (s *situation) unmoved(list []Agitation) []Finding {
 	if len(at) == 0 {
 		return nil
 	}
-	f.Says = fmt.Sprintf("What settles stands unagitated in %s.", joinWords(at))
+	f.Says = fmt.Sprintf("What settles stands unagitated in %s.", list(at))
 	if len(jets) > 0 {
 		f.Says += " A jet works only where the return goes."
 		f.Do = fmt.Sprintf("Before you draw from %s, run the return to it for %.0f min.", strings.Join(jets, " or "), s.b.Setting(core.StirMin))
@@ -99,26 +99,26 @@ func (s *situation) unmoved(list []Agitation) []Finding {
 // night is about what stood: of the hose in use, cell and return line until something moves there, of the compartments at
 // the first lawn of the day.
 func (s *situation) night() []Finding {
-	var list []Stood
+	var stood []Stood
 	for _, st := range StoodSince(s.b, s.in.At) {
 		switch {
 		case st.Part == PartHose && s.hoseName() != st.Name:
 		case st.Part == PartCompartment && (st.Since.Date() >= s.in.At.Date() || s.saidSince(core.Moment{})):
 		default:
-			list = append(list, st)
+			stood = append(stood, st)
 		}
 	}
-	if len(list) == 0 {
+	if len(stood) == 0 {
 		return nil
 	}
 	hours := 0.0
-	for _, st := range list {
+	for _, st := range stood {
 		hours = max(hours, st.Hours)
 	}
 	return []Finding{{
 		Weight: Note, About: aboutNight, Part: PartRig, Unit: "h", Figured: core.Known(hours), Limit: core.Known(s.b.Setting(core.StandingH)),
 		Ground: GroundExtension, Source: nightSource + s.b.SettingSource(core.StandingH),
-		Says: sayStood(list, s.in.At), Do: "See on the labels how long a mix may stand.",
+		Says: sayStood(stood, s.in.At), Do: "See on the labels how long a mix may stand.",
 	}}
 }
 

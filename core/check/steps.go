@@ -44,9 +44,9 @@ func Steps(b *core.Book, in Intent, to byte) []Step {
 	if c != nil {
 		out = append(out, Step{Kind: StepWear, Text: "Eyewear and gloves on, and what else the label asks (common practice, no source)."})
 	}
-	switch w := c.Way(); {
-	case w != nil && w.RunS > 0:
-		out = append(out, s.sweptStep(c, w))
+	switch {
+	case c.SweepS() > 0:
+		out = append(out, s.sweptStep(c))
 	case !s.sameLineUp():
 		out = append(out, s.valvesStep())
 	}
@@ -59,7 +59,7 @@ func Steps(b *core.Book, in Intent, to byte) []Step {
 func (s *situation) valvesStep() Step {
 	to := s.up.Supply[0]
 	set, stay := s.b.ValvesTo(s.up)
-	step := Step{Kind: StepValves, Set: set, Facts: []core.Fact{&core.LinedUp{Supply: s.up.Supply, Return: s.up.Return}}}
+	step := Step{Kind: StepValves, Set: set, Facts: s.turnFacts(nil)}
 	step.Text = fmt.Sprintf("Turn supply and return to %c", to)
 	if len(set) > 0 {
 		step.Text += ": " + positions(set)
@@ -87,9 +87,9 @@ func (s *situation) pushSteps(c *Changeover) []Step {
 		Text: fmt.Sprintf("Clean at %s, give or take %s (%s)", s.gone(c.Clean), gal(c.Band), c.Margins),
 	}
 	if c.Advised > c.Clean {
-		clean.Text += fmt.Sprintf("; what was never timed may be more, so go on to %s. Let go of the trigger there: %s of the old liquid is left.", s.gone(c.PushBack), little(c.LeftAt(c.PushBack)))
+		clean.Text += fmt.Sprintf("; what was never timed may be more, so go on to %s. Let go of the trigger there: %s of the old liquid is left.", s.gone(c.PushBack), LittleText(c.LeftAt(c.PushBack)))
 	} else {
-		clean.Text += fmt.Sprintf(": let go of the trigger; %s of the old liquid is left.", little(c.Left))
+		clean.Text += fmt.Sprintf(": let go of the trigger; %s of the old liquid is left.", LittleText(c.Left))
 	}
 	if c.Into == 0 {
 		push := s.push(c, Leg{Volume: c.PushBack})
@@ -141,10 +141,10 @@ func (s *situation) push(c *Changeover, l Leg) Step {
 }
 
 // sweptStep turns the supply first and the return once the bypass has washed the cell.
-func (s *situation) sweptStep(c *Changeover, w *Way) Step {
-	step := Step{Kind: StepValves, Facts: s.sweepFacts(c, w.RunS), Seconds: core.Known(w.RunS)}
+func (s *situation) sweptStep(c *Changeover) Step {
+	step := Step{Kind: StepValves, Facts: s.turnFacts(c), Seconds: core.Known(c.SweepS())}
 	step.Text = fmt.Sprintf("Gun shut: turn the supply to %c and leave the return on %c for %s s while the pump runs, then turn the return to %c.",
-		c.To, c.Into, measure.SecondsText(w.RunS), c.To)
+		c.To, c.Into, measure.SecondsText(c.SweepS()), c.To)
 	step.Set, _ = s.b.ValvesTo(s.up)
 	if len(step.Set) > 0 {
 		step.Text += " In the end: " + positions(step.Set) + "."
@@ -172,10 +172,7 @@ func (s *situation) withSeconds(v, air measure.Volume) string {
 }
 
 // LittleText is a volume in gallons, or in fluid ounces where hundredths of a gallon are too coarse for it.
-func LittleText(v measure.Volume) string { return little(v) }
-
-// little is a volume in fluid ounces where hundredths of a gallon are too coarse for it.
-func little(v measure.Volume) string {
+func LittleText(v measure.Volume) string {
 	const ounces = 128 // in a gallon
 	const least = measure.USGallon / ounces / 100
 	switch {

@@ -114,7 +114,7 @@ func (s *Stood) words() string {
 			out = append(out, gal(sums[from])+" of "+from)
 		}
 	}
-	return joinWords(out)
+	return list(out)
 }
 
 // holding is the verb of the sentence, which only its first part has.
@@ -126,10 +126,10 @@ func holding(before []string) string {
 }
 
 // sayStood is one sentence for what stands in the plumbing, and one for the compartments.
-func sayStood(list []Stood, now core.Moment) string {
+func sayStood(stood []Stood, now core.Moment) string {
 	var pipes, tanks []string
 	oldest := now
-	for _, s := range list {
+	for _, s := range stood {
 		words := s.words()
 		switch s.Part {
 		case PartHose:
@@ -152,7 +152,7 @@ func sayStood(list []Stood, now core.Moment) string {
 	}
 	var out []string
 	if len(pipes) > 0 {
-		words := joinWords(pipes) + "."
+		words := list(pipes) + "."
 		out = append(out, strings.ToUpper(words[:1])+words[1:])
 	}
 	if len(tanks) > 0 {
@@ -163,7 +163,7 @@ func sayStood(list []Stood, now core.Moment) string {
 	case 1:
 		out = append(out, fmt.Sprintf("%s, loaded %s.", tanks[0], loaded))
 	default:
-		out = append(out, fmt.Sprintf("%s; the oldest was loaded %s.", joinWords(tanks), loaded))
+		out = append(out, fmt.Sprintf("%s; the oldest was loaded %s.", list(tanks), loaded))
 	}
 	return strings.Join(out, " ")
 }

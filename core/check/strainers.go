@@ -79,7 +79,7 @@ func (s *situation) strainers() []Finding {
 			f.Zones = append(f.Zones, z.Name)
 		}
 	}
-	f.Says = fmt.Sprintf("What lies dried of %s in strainers and dead ends is not in the account: %s.", joinWords(names), missingOf(due, s.in.At))
+	f.Says = fmt.Sprintf("What lies dried of %s in strainers and dead ends is not in the account: %s.", list(names), missingOf(due, s.in.At))
 	f.Do = doClean(due)
 	return []Finding{f}
 }
@@ -166,14 +166,7 @@ func doClean(dried []core.Dried) string {
 		letters = append(letters, string(r.Letter))
 	}
 	if len(letters) > 0 {
-		out = append(out, "rinse "+joinWords(letters)+" three times")
+		out = append(out, "rinse "+list(letters)+" three times")
 	}
-	return "At the clean-out " + joinWords(out) + "; enter it."
-}
-
-func joinWords(words []string) string {
-	if len(words) < 2 {
-		return strings.Join(words, "")
-	}
-	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
+	return "At the clean-out " + list(out) + "; enter it."
 }

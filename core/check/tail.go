@@ -59,9 +59,6 @@ func (s *situation) planTail(out *Changeover, h *fluid.Hose) {
 	if ways[best].RunS > 0 {
 		s.takeSwept(out, h)
 	}
-	if out.Order != nil {
-		out.Order.Hold = ways[best].RunS > 0
-	}
 }
 
 // pailWay is to push into a pail what comes while the cell is washed out three times; what comes behind is new but for a
@@ -126,7 +123,7 @@ func (s *situation) cannot(w *Way, old, to byte) string {
 func (s *situation) tried(c *Changeover, legs []Leg, runS float64) *fluid.Plumbing {
 	p := s.sketch()
 	if runS > 0 {
-		s.sweep(p, c, runS)
+		sweep(s.b, p, c.To, c.Into, runS)
 		p.Turn(s.up)
 	}
 	for _, l := range legs {
@@ -174,17 +171,13 @@ const plenty = 4
 // push1 pushes one leg. What goes back into the compartment that feeds the pump is booked slice by slice only where exact is
 // asked for, or where little is in it.
 func (s *situation) push1(p *fluid.Plumbing, c *Changeover, l Leg, exact bool) {
-	bypass := s.b.BypassAtHose(p, c.Hose, l.Volume).Or(0)
 	into := p.Compartment(l.Into)
-	switch {
-	case into == nil:
-		p.PushOut(c.Hose, l.Volume, bypass, fluid.Place(l.To))
-	case exact || l.Into != c.To || into.Drawable() < plenty*l.Volume:
-		p.PushBack(c.Hose, l.Volume, bypass, into)
-	default:
-		for _, part := range p.Draw(c.Hose, l.Volume, bypass) {
-			into.Liquid = into.Liquid.Plus(part)
-		}
+	if exact || into == nil || l.Into != c.To || into.Drawable() < plenty*l.Volume {
+		pushLeg(s.b, p, c.Hose, l)
+		return
+	}
+	for _, part := range p.Draw(c.Hose, l.Volume, s.b.BypassAtHose(p, c.Hose, l.Volume).Or(0)) {
+		into.Liquid = into.Liquid.Plus(part)
 	}
 }
 

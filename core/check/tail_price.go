@@ -94,7 +94,7 @@ func (s *situation) serves(own map[int32]bool) []served {
 		}
 	}
 	for _, v := range s.b.Day().Visits {
-		if l := s.b.Lawn(v.Lawn); l != nil && (v.State == core.Planned || v.State == core.Begun) {
+		if l := s.b.Lawn(v.Lawn); l != nil && isAhead(v) {
 			add(l)
 		}
 	}

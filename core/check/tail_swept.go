@@ -1,8 +1,6 @@
 package check
 
 import (
-	"math"
-
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/hydraulics"
@@ -17,7 +15,7 @@ func (s *situation) sweptWay(c *Changeover, h *fluid.Hose) (Way, bool) {
 	}
 	w := Way{Name: WaySwept, RunS: c.Order.HeldS}
 	clean := s.cleanSwept(c, h)
-	all := upToHundredth(clean + measure.Volume(math.Ceil(s.untimed(clean, h))))
+	all := upToHundredth(s.advised(clean, h))
 	plug := upToHundredth(liquidIn(h))
 	w.Legs = []Leg{{Into: c.Into, Volume: min(plug, all)}}
 	if all > plug {
@@ -37,7 +35,7 @@ func (s *situation) cleanSwept(c *Changeover, h *fluid.Hose) measure.Volume {
 // takeSwept makes the figures of the changeover those of the swept way: what the cell holds then is small from the start.
 func (s *situation) takeSwept(c *Changeover, h *fluid.Hose) {
 	c.Clean = s.cleanSwept(c, h)
-	c.Advised = c.Clean + measure.Volume(math.Ceil(s.untimed(c.Clean, h)))
+	c.Advised = s.advised(c.Clean, h)
 	c.PushBack = 0
 	for _, l := range c.Legs {
 		c.PushBack += l.Volume
@@ -53,17 +51,21 @@ func (s *situation) takeSwept(c *Changeover, h *fluid.Hose) {
 	s.leftAt(c, h)
 }
 
-// sweep lets the bypass run on a sketch.
-func (s *situation) sweep(p *fluid.Plumbing, c *Changeover, seconds float64) {
-	p.Turn(fluid.LineUp{Supply: s.up.Supply, Return: c.Into})
-	p.Stand([]fluid.Drawing{{From: c.To, Volume: s.b.Rig().PumpFlow.V.Over(seconds)}}, nil, core.Overflow)
+// sweep lets the bypass run on a sketch: from one compartment, back to another.
+func sweep(b *core.Book, p *fluid.Plumbing, from, back byte, seconds float64) {
+	p.Turn(fluid.LineUp{Supply: []byte{from}, Return: back})
+	p.Stand([]fluid.Drawing{{From: from, Volume: b.Rig().PumpFlow.V.Over(seconds)}}, nil, core.Overflow)
 }
 
-// sweepFacts is the same as entries.
-func (s *situation) sweepFacts(c *Changeover, seconds float64) []core.Fact {
+// turnFacts are the entries of turning the valves: in one, or with the return held while the bypass runs.
+func (s *situation) turnFacts(c *Changeover) []core.Fact {
+	turned := &core.LinedUp{Supply: s.up.Supply, Return: s.up.Return}
+	if c.SweepS() == 0 {
+		return []core.Fact{turned}
+	}
 	return []core.Fact{
 		&core.LinedUp{Supply: s.up.Supply, Return: c.Into},
-		&core.Ran{Seconds: core.Known(seconds), Pump: core.PumpOn},
-		&core.LinedUp{Supply: s.up.Supply, Return: s.up.Return},
+		&core.Ran{Seconds: core.Known(c.SweepS()), Pump: core.PumpOn},
+		turned,
 	}
 }

@@ -18,7 +18,7 @@ const twice = 2
 // squares.
 func (s *situation) spread(v measure.Volume, h *fluid.Hose) float64 {
 	rest := s.unmeasured(v, h)
-	flow := flowUncertain * float64(v)
+	flow := hydraulics.FlowDoubt * float64(v)
 	return math.Sqrt(float64(rest*rest) + float64(flow*flow))
 }
 
@@ -27,7 +27,7 @@ func (s *situation) spreadClean(v measure.Volume, share float64, h *fluid.Hose) 
 	rest, smear := s.spread(v, h), 0.0
 	if sigma := s.model(h).Sigma; sigma > 0 && share > 0.5 && share < 1 {
 		alone := hydraulics.Outlet{Hose: reach * sigma, Sigma: sigma}
-		smear = smearUncertain * float64((alone.At(share) - alone.Hose).Volume())
+		smear = hydraulics.SmearDoubt * float64((alone.At(share) - alone.Hose).Volume())
 	}
 	return math.Sqrt(float64(rest*rest) + float64(smear*smear))
 }
@@ -62,18 +62,6 @@ func (s *situation) hoseUncertain(h *fluid.Hose) float64 {
 func (s *situation) cellUncertain(h *fluid.Hose) float64 {
 	l := s.b.Learned(h.Name)
 	return float64(l.CellSD) / float64(max(l.Cell, 1))
-}
-
-// Shares by which smear and flow are uncertain.
-var smearUncertain, flowUncertain = doubtOf("smear_doubt"), doubtOf("flow_doubt")
-
-func doubtOf(name string) float64 {
-	for _, c := range hydraulics.Constants() {
-		if c.Name == name {
-			return c.Value
-		}
-	}
-	return 0 // a test holds that both are there
 }
 
 // tintFrom is how early the eye can see the tint of new liquid that arrives after so much.

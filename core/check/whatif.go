@@ -84,7 +84,7 @@ func WhatIf(b *core.Book, in Intent, to byte) (Turn, error) {
 	if b.Plumbing().Compartment(to) == nil {
 		return Turn{}, &core.Problem{What: "No compartment is named.", Do: "Name one that the rig has.", Err: core.ErrRefused}
 	}
-	s.allWays = true
+	s.allWays, s.changeKnown = true, false
 	t := Turn{To: to, Name: b.RigCompartment(to).Name, Mix: b.MixIn(string(to)), Changeover: s.toClean()}
 	t.Instead, t.ByStrength = s.instead, s.byStrength
 	if !s.byStrength {
@@ -109,11 +109,7 @@ func WhatIf(b *core.Book, in Intent, to byte) (Turn, error) {
 // afterPush enters the changeover into a copy of the book and asks again.
 func (s *situation) afterPush(c *Changeover) (*Report, *core.Book, error) {
 	try := s.b.Clone()
-	facts := []core.Fact{&core.LinedUp{Supply: s.up.Supply, Return: s.up.Return}}
-	if w := c.Way(); w != nil && w.RunS > 0 {
-		facts = s.sweepFacts(c, w.RunS)
-	}
-	for _, f := range append(facts, Pushed(c, c.PushBack)...) {
+	for _, f := range append(s.turnFacts(c), Pushed(c, c.PushBack)...) {
 		es, err := try.Prepare("what if", s.in.At, f)
 		if err != nil {
 			return nil, nil, err
@@ -139,11 +135,7 @@ func (s *situation) placesAfter(c *Changeover) []PlaceAfter {
 		t := &s.b.Plumbing().Compartments[i]
 		own[t.Letter] = t.Origin
 	}
-	runS := 0.0
-	if w := c.Way(); w != nil {
-		runS = w.RunS
-	}
-	p := s.tried(c, c.Legs, runS)
+	p := s.tried(c, c.Legs, c.SweepS())
 	var out []PlaceAfter
 	for i := range p.Compartments {
 		t := &p.Compartments[i]
@@ -178,7 +170,7 @@ func (s *situation) loses(before, after *fluid.Compartment) []string {
 	seen := map[string]bool{}
 	for _, v := range s.b.Day().Visits {
 		l := s.b.Lawn(v.Lawn)
-		if l == nil || seen[v.Lawn] || (v.State != core.Planned && v.State != core.Begun) {
+		if l == nil || seen[v.Lawn] || !isAhead(v) {
 			continue
 		}
 		seen[v.Lawn] = true

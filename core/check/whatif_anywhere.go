@@ -6,7 +6,6 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
-	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
 
@@ -25,7 +24,7 @@ func lookTo(b *core.Book, in Intent, to byte) (*situation, error) {
 		if err != nil {
 			return nil, err
 		}
-		s.instead, s.allWays = name, true
+		s.instead = name
 		if s.tank != nil || best == nil || pushes(s) > pushes(best) {
 			best = s
 		}
@@ -68,7 +67,7 @@ func standIns(b *core.Book, to byte) []string {
 		}
 	}
 	for _, v := range b.Day().Visits {
-		if v.State == core.Planned || v.State == core.Begun {
+		if isAhead(v) {
 			add(b.Lawn(v.Lawn))
 		}
 	}
@@ -84,10 +83,11 @@ func standIns(b *core.Book, to byte) []string {
 // lookByStrength is a situation without any lawn: nothing is listed or not, so that only strength counts. The delivery is the
 // applicator's own.
 func lookByStrength(b *core.Book, in Intent) (*situation, error) {
-	if b.Rig() == nil {
-		return nil, &core.Problem{What: "The book has no rig yet.", Do: "Enter the rig first.", Err: core.ErrRefused}
+	s, err := situationOf(b, in, &core.Lawn{})
+	if err != nil {
+		return nil, err
 	}
-	s := &situation{b: b, in: in, lawn: &core.Lawn{}, years: map[string]*core.Season{}, had: map[zoneProduct]float64{}, rates: map[string][]label.RateRow{}, byStrength: true}
+	s.byStrength = true
 	if err := s.findApplicator(); err != nil {
 		return nil, err
 	}

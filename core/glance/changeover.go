@@ -49,7 +49,7 @@ func ToClean(b *core.Book, in check.Intent) *Changeover {
 		out.Ways = append(out.Ways, way(&c.Ways[i], c.Air, flow))
 	}
 	if o := c.Order; o != nil {
-		out.Order = &ReturnOrder{o.Together.Gallons(), o.HeldS, o.Held.Gallons(), o.Hold}
+		out.Order = &ReturnOrder{o.Together.Gallons(), o.HeldS, o.Held.Gallons(), c.SweepS() > 0}
 	}
 	if o := c.Overflow; o != nil {
 		out.Overflow = &Overflow{string(o.Letter), o.Gets.Gallons(), o.Room.Gallons(), o.Over.Gallons()}
@@ -71,10 +71,14 @@ func seconds(v measure.Volume, flow core.Maybe[measure.Flow]) *float64 {
 
 func legs(list []check.Leg, air measure.Volume, flow core.Maybe[measure.Flow]) []Leg {
 	out := []Leg{}
+	var each []float64
+	if flow.Known {
+		each = check.LegSeconds(list, air, flow.V)
+	}
 	for i, l := range list {
 		leg := Leg{To: text(l.To), Gal: l.Volume.Gallons()}
 		if flow.Known {
-			leg.S = &check.LegSeconds(list, air, flow.V)[i]
+			leg.S = &each[i]
 		}
 		if l.Into != 0 {
 			leg.Into = text(string(l.Into))

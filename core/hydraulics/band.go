@@ -16,9 +16,9 @@ func (o Outlet) Band(f float64, d Doubt) Gallons {
 	cell := math.Log1p(-f) * float64(d.Cell)
 	smear := 0.0
 	if !o.Laminar {
-		smear = smearDoubt * quantile(f) * float64(o.Sigma)
+		smear = SmearDoubt * quantile(f) * float64(o.Sigma)
 	}
-	flow := flowDoubt * float64(o.At(f))
+	flow := FlowDoubt * float64(o.At(f))
 	hose := float64(d.Hose)
 	return Gallons(math.Sqrt(float64(hose*hose) + float64(cell*cell) + float64(smear*smear) + float64(flow*flow)))
 }

@@ -30,8 +30,8 @@ var (
 	smearLowBelow  = constant("smear_low_below")
 	smearMargin    = constant("smear_margin")
 	smearMarginLow = constant("smear_margin_low")
-	smearDoubt     = constant("smear_doubt")
-	flowDoubt      = constant("flow_doubt")
+	SmearDoubt     = constant("smear_doubt")
+	FlowDoubt      = constant("flow_doubt")
 	roughness      = constant("roughness_mm") / 1000
 	hoseDensity    = constant("hose_density_lb_in3")
 	gravity        = constant("gravity")
