@@ -23,6 +23,7 @@ type Options struct {
 	Book     *core.Book
 	Journal  Journal
 	Reader   Reader // nil: no page can show what is older than the book keeps
+	Keeper   Keeper // nil: nobody looks after the file
 	Bell     func() // rings the terminal's bell; may be nil
 	Now      func() time.Time
 	NewID    func() string
