@@ -76,6 +76,8 @@ func (m *Model) do(b binding) tea.Cmd {
 		return b.run(m)
 	case actBack:
 		m.leave()
+	case actAgain:
+		return m.tryAgain()
 	case actSend:
 		if !m.doubled() {
 			return m.send()

@@ -97,8 +97,9 @@ type Model struct {
 	onItsWay string // the words of what the disk is writing
 	quitting bool   // asked to end; what waits is written first
 	done     bool
-	trouble  error // the journal cannot be trusted to take more
-	left     error // what was refused while ending
+	trouble  error     // the journal cannot be trusted to take more
+	failed   wroteTurn // what it did not take
+	left     error     // what was refused while ending
 
 	swallow    time.Time // since then keys are the tail of a torn sequence
 	dropped    time.Time // when a run of keys was left out

@@ -28,6 +28,7 @@ const (
 	actQuit
 	actBack   // closes a line, a page, a question
 	actSend   // enters the line
+	actAgain  // gives the journal once more what it did not take
 	actChoose // a numbered answer of the line: by its figure, typed, or by a tap
 	actHold
 	actFind
@@ -200,6 +201,7 @@ func commonKeys() []binding {
 		bind(actDown, rightHand, []string{"down"}, "Down", "", "on a page: the row below", (*Model).canMove),
 		hidden(bind(actPageUp, rightHand, []string{"pgup"}, "PgUp", "", "", (*Model).canMove)),
 		hidden(bind(actPageDown, rightHand, []string{"pgdown"}, "PgDn", "", "", (*Model).canMove)),
+		bind(actAgain, rightHand, []string{"enter"}, "Enter", "try again", "where an action could not be kept: keep it now", func(m *Model) bool { return m.fits() && m.canTryAgain() }),
 		bind(actSend, rightHand, []string{"enter"}, "Enter", "log it", "", func(m *Model) bool { return m.fits() && m.open }),
 		bind(actBack, rightHand, []string{"esc"}, "Esc", "leave it", "close a line, a question or a page", func(m *Model) bool {
 			return m.fits() && (m.open || m.form != nil || m.page != pageCab && m.page != pageTrouble || m.ask.open())

@@ -24,7 +24,7 @@ func (m *Model) cabKeys() []binding {
 	var out []binding
 	for _, b := range m.keys {
 		switch b.act {
-		case actBack, actSend, actPick, actUp, actDown, actPageUp, actPageDown, actRun:
+		case actBack, actSend, actAgain, actPick, actUp, actDown, actPageUp, actPageDown, actRun:
 			continue
 		}
 		if b.unlisted || b.inForm() || b.act == actQuit && len(b.Keys()) == 1 {
@@ -83,7 +83,7 @@ func laid(list []binding, w, label int) (out []keyPlace, rows int) {
 
 // foremost are the keys that stand on the screen before all others, in the order of their worth.
 var foremost = []act{
-	actDo, actSend, actPick, actFormNext, actFormTick, actFormLeft, actFormRight, actBack, actFormRest, actFormLog, actFormBefore, actYes, actNext, actSkip, actRun, actHelp, actMenu, actQuit, actLog, actPush, actStrike, actWeather,
+	actDo, actSend, actAgain, actPick, actFormNext, actFormTick, actFormLeft, actFormRight, actBack, actFormRest, actFormLog, actFormBefore, actYes, actNext, actSkip, actRun, actHelp, actMenu, actQuit, actLog, actPush, actStrike, actWeather,
 }
 
 // worth is how early a key is given a place; the less the earlier.

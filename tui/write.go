@@ -16,6 +16,7 @@ type pending struct {
 
 // wroteTurn is what came back from the journal.
 type wroteTurn struct {
+	id      string // of the action
 	entries []core.Entry
 	words   string
 	err     error
@@ -64,7 +65,7 @@ func (m *Model) write() tea.Cmd {
 		words, j := factWords(full), m.journal
 		m.onItsWay = words
 		return guarded(func() tea.Msg {
-			return wrote{wroteTurn{entries, words, j.Append(id, entries)}}
+			return wrote{wroteTurn{id, entries, words, j.Append(id, entries)}}
 		})
 	}
 	if m.quitting && !m.busy() {
@@ -76,19 +77,18 @@ func (m *Model) write() tea.Cmd {
 // onWrote is the only place where the book changes: after the disk has it.
 func (m *Model) onWrote(w wroteTurn) tea.Cmd {
 	m.writing = false
-	err := w.err
-	for _, e := range w.entries {
-		if err != nil {
-			break
-		}
-		err = m.book.Apply(e)
+	if w.err != nil {
+		return m.notKept(w)
 	}
-	if err != nil {
-		m.trouble, m.page, m.open, m.form, m.ask, m.queue = err, pageTrouble, false, nil, question{}, nil
-		if m.quitting {
-			return m.end()
+	for _, e := range w.entries {
+		if err := m.book.Apply(e); err != nil {
+			w.entries = nil // the disk has them: trying again would not help
+			w.err = err
+			return m.notKept(w)
 		}
-		return nil
+	}
+	if m.trouble != nil {
+		m.trouble, m.failed, m.page = nil, wroteTurn{}, pageCab
 	}
 	m.wearBook()
 	m.onLeft(w.entries)
@@ -97,6 +97,34 @@ func (m *Model) onWrote(w wroteTurn) tea.Cmd {
 		m.formLogged()
 	}
 	return m.write()
+}
+
+// notKept shows what is wrong with the journal. The action and what waits behind it are kept for another try.
+func (m *Model) notKept(w wroteTurn) tea.Cmd {
+	m.trouble, m.failed = w.err, w
+	m.page, m.back, m.open, m.form, m.ask = pageTrouble, nil, false, nil, question{}
+	if m.quitting {
+		return m.end()
+	}
+	return nil
+}
+
+// canTryAgain tells whether there is an action that the journal has not taken.
+func (m *Model) canTryAgain() bool {
+	return m.trouble != nil && len(m.failed.entries) > 0 && !m.writing
+}
+
+// tryAgain gives the action to the journal once more, under the same id: written twice it stands there once.
+func (m *Model) tryAgain() tea.Cmd {
+	if !m.canTryAgain() {
+		return nil
+	}
+	w, j := m.failed, m.journal
+	m.writing, m.onItsWay = true, w.words
+	return guarded(func() tea.Msg {
+		w.err = j.Append(w.id, w.entries)
+		return wrote{w}
+	})
 }
 
 // onLeft takes the first applicator again once a lawn is left: what was chosen was chosen for it.

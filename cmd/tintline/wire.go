@@ -21,6 +21,7 @@ const newBookTruck = 1
 type keptBook struct {
 	path string
 	file *store.Store
+	id   string // of the file, by which another one in its place is known
 	book *core.Book
 }
 
@@ -40,7 +41,7 @@ func openBook(path string, readOnly bool, watch ...watcher) (*keptBook, error) {
 	if err != nil {
 		return nil, howToBegin(err)
 	}
-	k := &keptBook{path: path, file: file, book: core.NewBook(newBookTruck)}
+	k := &keptBook{path: path, file: file, id: file.Meta().BookID, book: core.NewBook(newBookTruck)}
 	if err := k.fold(watch); err != nil {
 		return nil, errors.Join(err, file.Close())
 	}
@@ -115,13 +116,15 @@ func (k *keptBook) Append(action string, entries []core.Entry) error {
 	if k.file == nil {
 		return k.begin(action, entries)
 	}
+	err := k.put(action, entries)
+	if errors.Is(err, store.ErrLatched) || errors.Is(err, store.ErrClosed) || errors.Is(err, store.ErrUnsure) {
+		return k.again(action, entries)
+	}
+	return err
+}
+
+func (k *keptBook) put(action string, entries []core.Entry) error {
 	_, err := k.file.Append(action, items(entries))
-	if !errors.Is(err, store.ErrUnsure) {
-		return err
-	}
-	if there, again := k.file.Recheck(action); again == nil && there {
-		return nil
-	}
 	return err
 }
 
@@ -130,14 +133,24 @@ func (k *keptBook) begin(action string, entries []core.Entry) error {
 	if err := makeFolder(k.path); err != nil {
 		return err
 	}
-	err := store.CreateWith(k.path, newID(), storeOptions(false), func(add func(string, []store.Item) error) error {
+	if k.id == "" {
+		k.id = newID()
+	}
+	err := store.CreateWith(k.path, k.id, storeOptions(false), func(add func(string, []store.Item) error) error {
 		return add(action, items(entries))
 	})
-	if err != nil {
+	if err != nil && !errors.Is(err, store.ErrExists) {
 		return err
 	}
-	k.file, err = store.Open(k.path, storeOptions(false))
-	return err
+	file, open := store.Open(k.path, storeOptions(false))
+	if open != nil {
+		return errors.Join(err, open)
+	}
+	if file.Meta().BookID != k.id { // it was there before, and is not ours
+		return errors.Join(err, file.Close())
+	}
+	k.file = file
+	return nil
 }
 
 // write keeps the entries and then adds them to the book.

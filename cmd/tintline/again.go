@@ -1,0 +1,59 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/tintline/core"
+	"example.com/tintline/store"
+)
+
+// again keeps the entries of an action after writing has stopped: it lets the store look at its file anew, makes sure
+// that it is still this book, and writes what is not there.
+func (k *keptBook) again(action string, entries []core.Entry) error {
+	there, err := k.file.Recheck(action)
+	if err != nil {
+		return err
+	}
+	if err := k.stillThisBook(); err != nil {
+		return err
+	}
+	if there {
+		return nil
+	}
+	return k.put(action, entries)
+}
+
+// stillThisBook tells whether the file holds the entries that this book is the sum of. Another one may have been put in
+// its place meanwhile, whole in itself.
+func (k *keptBook) stillThisBook() error {
+	other := func(err error) error {
+		return &failure{
+			what: fmt.Sprintf("The file %s is not the book that was open: another one, or an older copy, was put in its place.", k.path),
+			do:   "Put the book back in its place and try again, or end the program: what it showed as booked is in the book that was there.",
+			code: exitWrite, err: err,
+		}
+	}
+	if k.file.Meta().BookID != k.id {
+		return other(nil)
+	}
+	seq, digest := k.book.Seq(), k.book.Digest()
+	if seq == 0 {
+		return nil
+	}
+	found := false
+	err := k.file.Each(seq, func(r store.Record) error {
+		e, err := core.Decode(r.Number, r.Action, r.Body)
+		if found = err == nil && e.Seq == seq && e.Digest == digest; !found {
+			return other(err)
+		}
+		return errEnough
+	})
+	if err != nil && !errors.Is(err, errEnough) {
+		return err
+	}
+	if !found {
+		return other(nil)
+	}
+	return nil
+}
