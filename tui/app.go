@@ -43,6 +43,8 @@ type Model struct {
 	book       *core.Book
 	journal    Journal
 	reader     Reader
+	keeper     Keeper
+	keeping    keeping
 	bell       func()
 	pulled     pulled
 	now        func() time.Time
@@ -121,7 +123,7 @@ func New(o Options) Model {
 		r.SetColorProfile(termenv.Ascii)
 	}
 	m := Model{
-		book: o.Book, journal: o.Journal, reader: o.Reader, bell: o.Bell, now: o.Now, newID: o.NewID, after: timer,
+		book: o.Book, journal: o.Journal, reader: o.Reader, keeper: o.Keeper, bell: o.Bell, now: o.Now, newID: o.NewID, after: timer,
 		renderer: r, themeName: o.Theme, firstTheme: o.Theme, themeFixed: o.Fixed, ink: theme.New(r, o.Theme), drafts: map[string]draft{}, g: newGlyphs(o.ASCII), demo: o.Demo, mouse: o.Mouse, suspend: o.Suspend,
 		specs: newPages(), line: textLine{in: newInput()},
 	}
@@ -148,8 +150,8 @@ func newInput() textinput.Model {
 	return in
 }
 
-// Init starts the tick that keeps ages and the clock right.
-func (m Model) Init() tea.Cmd { return m.tick() }
+// Init starts the tick that keeps ages and the clock right, and asks whether a copy of the book is due.
+func (m Model) Init() tea.Cmd { return tea.Batch(m.tick(), func() tea.Msg { return copyDue{} }) }
 
 // Trouble is what is left to say after the program has ended, nil if nothing.
 func (m Model) Trouble() error {

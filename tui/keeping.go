@@ -30,7 +30,7 @@ type Kept struct {
 // KeptCopy is a copy that stands beside the book, newest first in a list.
 type KeptCopy struct {
 	Date  string
-	Path  string
+	Name  string // of the file
 	Bytes int64
 }
 

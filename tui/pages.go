@@ -26,6 +26,7 @@ const (
 	pageWeather
 	pageTally
 	pageJournal
+	pageBook
 	pageEntry
 	pageRig
 	pageSettings
@@ -81,7 +82,7 @@ func newPages() []*pageSpec {
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), marksPage(),
 		weatherPage(), tallyPage(),
-		journalPage(), entryPage(),
+		journalPage(), entryPage(), bookPage(),
 		changePage(), findingsPage(), rigPage(), settingsPage(), helpPage(),
 	}
 }

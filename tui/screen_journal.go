@@ -33,7 +33,7 @@ func journalPage() *pageSpec {
 		return ok && !m.busy() && m.corrects(w)
 	}
 	return &pageSpec{
-		page: pageJournal, key: "j", title: "Journal", words: "all that was logged; strike an entry, put it right",
+		page: pageJournal, key: "j", title: "Journal", words: "all that was logged; strike, put right; copies: k",
 		enter: func(m *Model) tea.Cmd {
 			m.old = oldEntries{}
 			return m.pullOlder()
@@ -43,6 +43,7 @@ func journalPage() *pageSpec {
 		keys: []binding{
 			pageKey(pageJournal, "u", "strike", "strike the entry that is chosen", (*Model).putStrikeOf, struckable),
 			opening(pageKey(pageJournal, "o", "put right", "type what the entry should have said", (*Model).openRight, rightable)),
+			pageKey(pageJournal, "k", "copies", "the book's file, its copies, reading it through", func(m *Model) tea.Cmd { return m.goTo(pageBook) }, nil),
 		},
 	}
 }

@@ -43,6 +43,12 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.onHeldOver(msg)
 	case counted:
 		cmd = m.onCounted(msg)
+	case keptAnswer:
+		cmd = m.onKept(msg)
+	case keptShare:
+		cmd = m.onShare(msg)
+	case copyDue:
+		cmd = m.keepDaily()
 	case pulled:
 		m.arrived(msg)
 	case endAsked:

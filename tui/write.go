@@ -93,10 +93,14 @@ func (m *Model) onWrote(w wroteTurn) tea.Cmd {
 	m.wearBook()
 	m.onLeft(w.entries)
 	m.status = status{kind: saysBooked, what: w.words, do: m.valves(w.entries)}
+	var copied tea.Cmd
+	if closesDay(w.entries) {
+		copied = m.keepDaily()
+	}
 	if m.form != nil && m.form.sent {
 		m.formLogged()
 	}
-	return m.write()
+	return tea.Batch(m.write(), copied)
 }
 
 // notKept shows what is wrong with the journal. The action and what waits behind it are kept for another try.
