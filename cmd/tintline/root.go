@@ -14,7 +14,9 @@ func (a *app) root() *cobra.Command {
 		Long: `tintline keeps the book of one truck: what was loaded, which way the valves stand, what the
 hose holds, what went down on which lawn. Without a command it opens the cab screen.
 
-The book is one file: --book, else TINTLINE_BOOK, else book.db in the user's data folder.`,
+The book is one file: --book, else TINTLINE_BOOK, else book.db in the user's data folder.
+
+` + exitHelp(),
 		Example: `  tintline demo
   tintline --book truck.db
   tintline status --book truck.db --json`,
