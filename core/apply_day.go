@@ -5,7 +5,10 @@ func (s *state) openDay(e Entry, f *DayOpened) {
 	if s.day.Open {
 		left = s.day.Date
 	}
-	s.day = Day{Open: true, LeftOpen: left, Date: f.Date, Operator: f.Operator, FlowModel: f.FlowModel, Opened: e.At, Last: e.At}
+	s.day = Day{
+		Open: true, LeftOpen: left, Date: f.Date, Operator: f.Operator, FlowModel: f.FlowModel, Opened: e.At, Last: e.At,
+		Seq: e.Seq, Before: s.day.Seq, BeforeDate: before,
+	}
 	for _, l := range f.Route {
 		s.day.Visits = append(s.day.Visits, Visit{Lawn: l, State: Planned})
 	}

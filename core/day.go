@@ -48,6 +48,7 @@ type Laid struct {
 	Area       measure.Area
 	From       fluid.Parts // by origin
 	Holds      fluid.Parts // by product
+	Versions   []int32     // of each of Holds: which of the product's label entries was in force, from 0
 	Dry        bool        // spread by weight: no volume
 }
 
@@ -73,19 +74,23 @@ func (d *Day) LastReading(letter byte) *Reading {
 
 // Day is the open day, or the last one.
 type Day struct {
-	Open      bool
-	Date      string
-	Operator  string
-	FlowModel int64
-	LeftOpen  string // date of a day that was never closed and ended when this one was opened; empty if none
-	Opened    Moment
-	Closed    Moment
-	Last      Moment // of the last entry in it
-	Hold      *Hold  // nil: it does not wait
-	Visits    []Visit
-	Laid      []Laid
-	Readings  []Reading
-	Overnight string
+	Open bool
+	Date string
+	Seq  uint64 // the entry that opened it
+	// Before is the entry that opened the day before, and BeforeDate its date; 0 and empty: this is the first.
+	Before     uint64
+	BeforeDate string
+	Operator   string
+	FlowModel  int64
+	LeftOpen   string // date of a day that was never closed and ended when this one was opened; empty if none
+	Opened     Moment
+	Closed     Moment
+	Last       Moment // of the last entry in it
+	Hold       *Hold  // nil: it does not wait
+	Visits     []Visit
+	Laid       []Laid
+	Readings   []Reading
+	Overnight  string
 }
 
 func (d Day) clone() Day {

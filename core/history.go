@@ -100,6 +100,18 @@ func (s *state) remember(l Laid, parcels []fluid.Liquid) {
 	s.changeZone(i, l.Zone, func(z *zoneHistory) { z.last = next })
 }
 
+// versionsOf says which label entry of each product is in force.
+func (s *state) versionsOf(holds fluid.Parts) []int32 {
+	if len(holds) == 0 {
+		return nil
+	}
+	out := make([]int32, len(holds))
+	for i, p := range holds {
+		out[i] = int32(len(s.products[p.Key].Versions) - 1)
+	}
+	return out
+}
+
 // pour does what lets liquid or product out of the rig, and remembers what of it came to a zone.
 func (s *state) pour(e Entry, to string, do func()) {
 	kind, name := fluid.Place(to).Split()

@@ -174,6 +174,7 @@ func covered(laid []Laid, zone string) measure.Area {
 // lay books what was put on a zone, and takes it off what is owed there. A visit for a spot treats none of that.
 func (s *state) lay(l Laid, parcels []fluid.Liquid) {
 	s.remember(l, parcels)
+	l.Versions = s.versionsOf(l.Holds)
 	s.day.Laid = append(s.day.Laid, l)
 	if s.OwedAt(l.Lawn) == nil {
 		return
