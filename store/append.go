@@ -9,11 +9,12 @@ import (
 	"go.etcd.io/bbolt"
 )
 
-// Item is a record to be written: an opaque body and up to MaxKeys opaque keys,
-// by which EachKey finds it in order.
+// Item is a record to be written: an opaque body, up to MaxKeys opaque keys, by
+// which EachKey finds it in order, and up to MaxRows rows that change with it.
 type Item struct {
 	Body []byte
 	Keys [][]byte
+	Rows []Row
 }
 
 // Answer tells which numbers an action got. Repeated: it was there already.
@@ -45,6 +46,7 @@ func (s *Store) Append(action string, items []Item) (Answer, error) {
 	if err := s.write(b.write); err != nil {
 		return Answer{}, err
 	}
+	s.end = b.end
 	return a, nil
 }
 
@@ -72,9 +74,17 @@ func (s *Store) prepare(action string, items []Item) (*batch, Answer, error) {
 			return nil, Answer{}, err
 		}
 	}
-	b := &batch{h: h}
+	b := &batch{h: h, end: s.end}
+	if b.end.n != h.last {
+		if b.end, err = v.endOf(h.last); err != nil {
+			return nil, Answer{}, err
+		}
+	}
 	a = b.add(action, items)
 	b.sort()
+	if err := b.count(v.oldRow); err != nil {
+		return nil, Answer{}, err
+	}
 	w := walker{v: v, keep: true}
 	for _, k := range b.keys {
 		if _, _, _, err := w.seek(v.dir[string(bucketKeys)], k); err != nil {

@@ -76,7 +76,7 @@ func BenchmarkAppend(b *testing.B) {
 					if err != nil {
 						return err
 					}
-					bk.FillPercent = fill
+					bk.FillPercent = fillOthers
 					return bk.Put(numberKey(uint64(i)), line)
 				})
 				t2 := time.Now()

@@ -4,7 +4,8 @@ import "hash/maphash"
 
 // Check reads everything there is and compares all of it: each page is in use
 // once or free, each record is whole and in its place, and actions and keys are
-// exactly those that the records name. It writes nothing.
+// exactly those that the records name, rows those that the head counts. It writes
+// nothing.
 func (s *Store) Check() error {
 	v, err := s.view()
 	if err != nil {
@@ -26,11 +27,14 @@ func (s *Store) Check() error {
 	var actions, keys bag
 	seed := maphash.MakeSeed()
 	err = v.walk(1, func(n uint64, r stored, act actionOf) error {
-		if r.back == 0 {
+		if r.back == 0 && v.format == 1 {
 			actions.put(seed, []byte(act.id), actionValue(act.id, act.first, act.last))
+		} else if r.back == 0 {
+			p := actionRow(act.id, act.first)
+			actions.put(seed, p.k, p.v)
 		}
 		for i, k := range r.keys {
-			if !hasKey(r.keys[:i], k) {
+			if r.refs[i].back == 0 && !hasKey(r.keys[:i], k) {
 				keys.put(seed, orderedKey(k, n), nil)
 			}
 		}
@@ -42,7 +46,10 @@ func (s *Store) Check() error {
 	if err := v.compare("actions", bucketActions, seed, actions, h.actions); err != nil {
 		return err
 	}
-	return v.compare("keys", bucketKeys, seed, keys, h.keys)
+	if err := v.compare("keys", bucketKeys, seed, keys, h.keys); err != nil || v.format == 1 {
+		return err
+	}
+	return v.eachRow(nil, nil, func(_, _ []byte) error { return nil })
 }
 
 // bag stands for a set of pairs whatever their order.

@@ -1,6 +1,7 @@
 package store
 
 import (
+	"bytes"
 	"crypto/rand"
 	"encoding/hex"
 	"errors"
@@ -33,6 +34,12 @@ func CreateWith(path, id string, o Options, fill func(appendTo func(action strin
 	} else if !errors.Is(err, fs.ErrNotExist) {
 		return blame(path, "made", err)
 	}
+	return makeNew(path, id, o, fill, publish)
+}
+
+// makeNew builds a file under a temporary name, checks it and lets name give it
+// its own.
+func makeNew(path, id string, o Options, fill func(func(string, []Item) error) error, name func(temp, path string) error) error {
 	temp := temporary(path)
 	named := false
 	defer func() {
@@ -50,7 +57,7 @@ func CreateWith(path, id string, o Options, fill func(appendTo func(action strin
 	if err := inspect(path, temp); err != nil {
 		return err
 	}
-	err := publish(temp, path)
+	err := name(temp, path)
 	named = err == nil
 	return err
 }
@@ -126,8 +133,8 @@ type filler struct {
 
 // What a commit of the filler holds at most, in records and in bytes.
 const (
-	fillRecords = 50_000
-	fillBytes   = 16 << 20
+	flushRecords = 50_000
+	flushBytes   = 16 << 20
 )
 
 func (f *filler) add(action string, items []Item) error {
@@ -144,10 +151,8 @@ func (f *filler) take(action string, items []Item) error {
 	}
 	twice := false
 	if _, twice = f.seen[action]; !twice {
-		if err := f.db.View(func(tx *bbolt.Tx) error {
-			twice = tx.Bucket(bucketActions).Get([]byte(action)) != nil
-			return nil
-		}); err != nil {
+		var err error
+		if twice, err = f.written(action); err != nil {
 			return err
 		}
 	}
@@ -158,19 +163,54 @@ func (f *filler) take(action string, items []Item) error {
 	f.b.add(action, items)
 	for _, it := range items {
 		f.size += len(it.Body)
+		for _, r := range it.Rows {
+			f.size += len(r.Value)
+		}
 	}
-	if len(f.b.records) < fillRecords && f.size < fillBytes {
+	if len(f.b.records) < flushRecords && f.size < flushBytes {
 		return nil
 	}
 	return f.flush()
 }
 
+// written tells whether an action is in the file already.
+func (f *filler) written(action string) (yes bool, err error) {
+	h := hashOf(action)
+	err = f.db.View(func(tx *bbolt.Tx) error {
+		c := tx.Bucket(bucketActions).Cursor()
+		for k, v := c.Seek(h); bytes.HasPrefix(k, h) && !yes; k, v = c.Next() {
+			first, err := parseActionRow(k, v)
+			if err != nil {
+				return err
+			}
+			num := numberKey(first)
+			r, err := parseRecord(num, tx.Bucket(bucketRecords).Get(num), nil)
+			if err != nil {
+				return err
+			}
+			yes = string(r.action) == action
+		}
+		return nil
+	})
+	return yes, err
+}
+
 func (f *filler) flush() error {
 	f.b.sort()
-	if err := f.db.Update(f.b.write); err != nil {
+	err := f.db.Update(func(tx *bbolt.Tx) error {
+		rows := tx.Bucket(bucketRows)
+		if err := f.b.count(func(key []byte) ([]byte, bool, error) {
+			v := rows.Get(key)
+			return v, v != nil, nil
+		}); err != nil {
+			return err
+		}
+		return f.b.write(tx)
+	})
+	if err != nil {
 		return err
 	}
-	f.b = batch{h: f.b.h}
+	f.b = batch{h: f.b.h, end: f.b.end}
 	f.size = 0
 	clear(f.seen)
 	return nil

@@ -13,6 +13,8 @@ var (
 	ErrShort    = errors.New("file is cut short")
 	ErrForeign  = errors.New("file is of another kind")
 	ErrNewer    = errors.New("file is of a newer format")
+	ErrOlder    = errors.New("file is of an older format")
+	ErrNoRows   = errors.New("file keeps no rows")
 	ErrDamaged  = errors.New("file is damaged")
 	ErrReadOnly = errors.New("file cannot be written")
 	ErrFull     = errors.New("disk is full")

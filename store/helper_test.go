@@ -130,6 +130,7 @@ type contents struct {
 	At      uint64
 	Snap    []byte
 	HasSnap bool
+	Rows    []string
 }
 
 func read(s *Store) (c contents, err error) {
@@ -146,6 +147,13 @@ func read(s *Store) (c contents, err error) {
 		return nil
 	})
 	if err != nil {
+		return c, err
+	}
+	err = s.Rows(nil, nil, func(k, v []byte) error {
+		c.Rows = append(c.Rows, string(k)+"\x00"+string(v))
+		return nil
+	})
+	if err != nil && !errors.Is(err, ErrNoRows) {
 		return c, err
 	}
 	c.At, c.Snap, c.HasSnap, err = s.Snapshot()

@@ -53,6 +53,7 @@ type model struct {
 	at      uint64
 	snap    []byte
 	has     bool
+	rows    map[string]string
 }
 
 func (m *model) append(t *rapid.T, s *Store) {
@@ -61,7 +62,14 @@ func (m *model) append(t *rapid.T, s *Store) {
 	var items []Item
 	for range rapid.IntRange(1, 4).Draw(t, "items") {
 		body := strings.Repeat("b", rapid.SampledFrom([]int{0, 1, 50, 900, 5000}).Draw(t, "body"))
-		items = append(items, item(body, keys.Draw(t, "keys")...))
+		it := item(body, keys.Draw(t, "keys")...)
+		for range rapid.IntRange(0, 2).Draw(t, "rows") {
+			it.Rows = append(it.Rows, Row{
+				[]byte(rapid.StringOfN(rapid.RuneFrom([]rune("rs")), 1, 3, -1).Draw(t, "row")),
+				bytes.Repeat([]byte{byte(len(m.records))}, rapid.SampledFrom([]int{0, 9, 3000}).Draw(t, "long")),
+			})
+		}
+		items = append(items, it)
 	}
 	got, err := s.Append(action, items)
 	if err != nil {
@@ -74,6 +82,12 @@ func (m *model) append(t *rapid.T, s *Store) {
 		m.answers[action] = want
 		for i, it := range items {
 			m.records = append(m.records, Record{n + 1 + uint64(i), action, it.Body, it.Keys})
+			for _, r := range it.Rows {
+				if m.rows == nil {
+					m.rows = map[string]string{}
+				}
+				m.rows[string(r.Key)] = string(r.Value)
+			}
 		}
 	}
 	want.Repeated = repeated
@@ -130,6 +144,14 @@ func (m *model) compare(t *rapid.T, s *Store) {
 	}
 	if !slices.Equal(c.Keys, want) {
 		t.Fatalf("keys %v\nwant %v", c.Keys, want)
+	}
+	var all []string
+	for k, v := range m.rows {
+		all = append(all, k+"\x00"+v)
+	}
+	slices.Sort(all)
+	if !slices.Equal(c.Rows, all) {
+		t.Fatalf("rows %q, want %q", c.Rows, all)
 	}
 	if c.HasSnap != m.has || m.has && (c.At != m.at || !bytes.Equal(c.Snap, m.snap)) {
 		t.Fatalf("snapshot %v at %d, want %v at %d", c.HasSnap, c.At, m.has, m.at)

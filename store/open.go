@@ -31,14 +31,16 @@ func (o Options) wait() time.Duration {
 type Store struct {
 	path     string
 	readOnly bool
+	alone    bool // with readOnly: nobody else may have it meanwhile
 	wait     time.Duration
 	meta     Meta
 	warning  string
 
-	commit sync.Mutex // one commit at a time; also guards the next three
+	commit sync.Mutex // one commit at a time; also guards the next four
 	latch  error      // what stopped writing
 	sound  bool       // the free pages have been compared with those in use
 	edge   uint64     // the commit of ours after which the last record is known to be whole
+	end    carried    // the keys of the last record, if its number is that
 
 	hold  sync.Mutex // guards the rest
 	idle  *sync.Cond // users went down to 0
@@ -58,8 +60,13 @@ var errInUse = errors.New("locked by another")
 // Open opens the file at path. It never creates one and does not read it
 // through: it examines the heads, the list of free pages, the count and the last
 // record.
-func Open(path string, o Options) (*Store, error) {
-	s := &Store{path: path, readOnly: o.ReadOnly, wait: o.wait()}
+//
+// A file of an older format opens for reading only (ErrOlder): see ReplaceWith.
+func Open(path string, o Options) (*Store, error) { return open(path, o, false) }
+
+// open is Open; alone: for reading, while nobody else may have it.
+func open(path string, o Options, alone bool) (*Store, error) {
+	s := &Store{path: path, readOnly: o.ReadOnly || alone, alone: alone, wait: o.wait()}
 	s.idle = sync.NewCond(&s.hold)
 	if err := s.open(); err != nil {
 		return nil, err
@@ -68,12 +75,14 @@ func Open(path string, o Options) (*Store, error) {
 }
 
 func (s *Store) open() error {
-	db, file, warning, err := openDB(s.path, s.readOnly, s.wait)
+	db, file, warning, err := openDB(s.path, s.readOnly && !s.alone, s.wait)
 	if err != nil {
 		return err
 	}
+	s.hold.Lock()
 	s.db, s.file, s.warning = db, file, warning
 	s.shut, s.dead = false, false
+	s.hold.Unlock()
 	if s.info, err = file.Stat(); err == nil {
 		err = s.firstLook()
 	}
@@ -96,13 +105,10 @@ func openDB(path string, readOnly bool, wait time.Duration) (*bbolt.DB, *os.File
 		if st, err := os.Stat(name); err == nil && !st.Mode().IsRegular() {
 			return nil, foreign(path, "it is not an ordinary file")
 		}
-		if f, err = os.OpenFile(name, flag&^os.O_CREATE, mode); err != nil {
+		if f, err = openLocked(name, flag&^os.O_CREATE, mode, readOnly, wait); err != nil {
 			return nil, err
 		}
-		if err = lockFile(f, readOnly, wait); err == nil {
-			warning, err = preflight(path, f)
-		}
-		if err != nil {
+		if warning, err = preflight(path, f); err != nil {
 			_ = f.Close()
 			return nil, err
 		}
@@ -141,6 +147,32 @@ func openDB(path string, readOnly bool, wait time.Duration) (*bbolt.DB, *os.File
 	return nil, nil, "", blame(path, "opened", err)
 }
 
+// openLocked opens a file and locks it. While one waits for the lock, another file
+// may get the name.
+func openLocked(name string, flag int, mode os.FileMode, shared bool, wait time.Duration) (*os.File, error) {
+	for try := 0; ; try++ {
+		f, err := os.OpenFile(name, flag, mode)
+		if err != nil {
+			return nil, err
+		}
+		err = lockFile(f, shared, wait)
+		if err == nil {
+			mine, err1 := f.Stat()
+			now, err2 := os.Stat(name)
+			if err1 == nil && err2 == nil && os.SameFile(mine, now) {
+				return f, nil
+			}
+			if err = errors.Join(err1, err2); err == nil && try > 9 {
+				err = errInUse
+			}
+		}
+		_ = f.Close()
+		if err != nil {
+			return nil, err
+		}
+	}
+}
+
 // firstLook reads what must be right before anything else is believed.
 func (s *Store) firstLook() error {
 	v, err := s.begin()
@@ -148,12 +180,20 @@ func (s *Store) firstLook() error {
 		return err
 	}
 	defer s.done(v)
-	if s.meta, err = readMeta(v); err != nil {
+	m, err := readMeta(v)
+	if err != nil {
 		return err
 	}
+	if m.Format < Format && !s.readOnly {
+		return older(s.path, m.Format)
+	}
+	v.format = m.Format
 	if err = v.ours(); err != nil {
 		return err
 	}
+	s.hold.Lock()
+	s.meta = m
+	s.hold.Unlock()
 	h, err := v.head()
 	if err != nil {
 		return err
@@ -254,7 +294,11 @@ func (s *Store) Close() error {
 }
 
 // Meta tells what the file says about itself.
-func (s *Store) Meta() Meta { return s.meta }
+func (s *Store) Meta() Meta {
+	s.hold.Lock()
+	defer s.hold.Unlock()
+	return s.meta
+}
 
 // Path is the path given to Open or Create.
 func (s *Store) Path() string { return s.path }

@@ -187,7 +187,7 @@ func TestNewerFormat(t *testing.T) {
 	put(t, s, "a", item("1"))
 	_ = s.Close()
 	m := s.Meta()
-	m.Format = 2
+	m.Format = Format + 1
 	rewriteMeta(t, s.Path(), m, true)
 	for _, o := range []Options{{}, {ReadOnly: true}} {
 		_, err := Open(s.Path(), o)

@@ -2,18 +2,22 @@ package store
 
 import (
 	"bytes"
+	"errors"
 	"slices"
 
 	"go.etcd.io/bbolt"
 )
 
-// batch is what one commit will write. Actions and keys wait until the end, to
-// go into their trees in order: neighbours share pages.
+// batch is what one commit will write. Actions, keys and rows wait until the end,
+// to go into their trees in order: neighbours share pages.
 type batch struct {
 	h       head
+	end     carried // the keys of the last record
 	records []pair
 	actions []pair
 	keys    [][]byte
+	rows    []pair
+	at      map[string]int // where a key is among the rows
 }
 
 type pair struct{ k, v []byte }
@@ -25,52 +29,63 @@ func (b *batch) add(action string, items []Item) Answer {
 	for i, it := range items {
 		n := first + uint64(i)
 		k := numberKey(n)
-		v := appendRecord(nil, k, uint64(i), uint64(len(items)), action, it)
+		refs := b.end.refs(n, it.Keys)
+		v := appendRecord(nil, k, uint64(i), uint64(len(items)), action, it, refs)
 		b.records = append(b.records, pair{k, v})
 		b.h.running = run(b.h.running, lastSeal(v))
-		from := len(b.keys)
-		for _, key := range it.Keys {
-			// The same key twice on one record is one row.
-			if ok := orderedKey(key, n); !slices.ContainsFunc(b.keys[from:], func(k []byte) bool { return bytes.Equal(k, ok) }) {
-				b.keys = append(b.keys, ok)
+		next := carried{n: n, keys: it.Keys}
+		for j, key := range it.Keys {
+			if refs[j].back > 0 {
+				next.first[j] = place{n - refs[j].back, refs[j].slot}
+				continue
+			}
+			next.first[j] = place{n, j}
+			if !hasKey(it.Keys[:j], key) { // the same key twice on one record is one row
+				b.keys = append(b.keys, orderedKey(key, n))
 				b.h.keys++
 			}
 		}
+		b.end = next
+		b.addRows(it.Rows)
 	}
+	b.end = b.end.clone()
 	b.h.last = a.Last
 	b.h.actions++
-	b.actions = append(b.actions, pair{[]byte(action), actionValue(action, a.First, a.Last)})
+	b.actions = append(b.actions, actionRow(action, first))
 	return a
 }
 
-// sort puts actions and keys in order.
+// sort puts actions, keys and rows in order.
 func (b *batch) sort() {
-	slices.SortFunc(b.actions, func(x, y pair) int { return bytes.Compare(x.k, y.k) })
+	byKey := func(x, y pair) int { return bytes.Compare(x.k, y.k) }
+	slices.SortFunc(b.actions, byKey)
 	slices.SortFunc(b.keys, bytes.Compare)
+	slices.SortFunc(b.rows, byKey)
 }
 
 // write puts the sorted batch into a transaction.
 func (b *batch) write(tx *bbolt.Tx) error {
-	records, actions, keys := tx.Bucket(bucketRecords), tx.Bucket(bucketActions), tx.Bucket(bucketKeys)
-	for _, bk := range []*bbolt.Bucket{records, actions, keys} {
+	put := func(bucket []byte, fill float64, list []pair) error {
+		bk := tx.Bucket(bucket)
 		bk.FillPercent = fill
-	}
-	for _, r := range b.records {
-		if err := records.Put(r.k, r.v); err != nil {
-			return err
+		for _, p := range list {
+			if err := bk.Put(p.k, p.v); err != nil {
+				return err
+			}
 		}
+		return nil
 	}
-	for _, a := range b.actions {
-		if err := actions.Put(a.k, a.v); err != nil {
-			return err
-		}
+	keys := make([]pair, len(b.keys))
+	for i, k := range b.keys {
+		keys[i].k = k
 	}
-	for _, k := range b.keys {
-		if err := keys.Put(k, nil); err != nil {
-			return err
-		}
-	}
-	return b.h.write(tx)
+	return errors.Join(
+		put(bucketRecords, fillRecords, b.records),
+		put(bucketActions, fillOthers, b.actions),
+		put(bucketKeys, fillOthers, keys),
+		put(bucketRows, fillOthers, b.rows),
+		b.h.write(tx),
+	)
 }
 
 // checkAction tells what cannot be stored before anything is touched.
@@ -92,6 +107,9 @@ func checkAction(action string, items []Item) error {
 			if len(k) > MaxKey {
 				return refused("Entry %d of the action has a key of %d bytes, more than %d.", i+1, len(k), MaxKey)
 			}
+		}
+		if err := checkRows(i+1, it.Rows); err != nil {
+			return err
 		}
 	}
 	return nil

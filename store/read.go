@@ -3,6 +3,7 @@ package store
 import (
 	"bytes"
 	"encoding/binary"
+	"errors"
 )
 
 // Record is one sealed record. Its bytes are the caller's; they may share memory
@@ -34,8 +35,20 @@ func (s *Store) Each(from uint64, f func(Record) error) error {
 			return v.bad(err)
 		}
 	}
+	var own []byte // room for keys that go on from record to record
 	return v.walk(from, func(n uint64, r stored, act actionOf) error {
-		return f(Record{Number: n, Action: act.id, Body: r.body, Keys: r.keys})
+		out := Record{Number: n, Action: act.id, Body: r.body, Keys: r.keys}
+		if r.form != form1 && len(r.keys) > 0 {
+			out.Keys = make([][]byte, len(r.keys))
+			for i, k := range r.keys {
+				if own = own[len(own):]; cap(own) < len(k) {
+					own = make([]byte, 0, 4096+len(k))
+				}
+				own = append(own, k...)
+				out.Keys[i] = own[:len(k):len(k)]
+			}
+		}
+		return f(out)
 	})
 }
 
@@ -47,6 +60,7 @@ func (v *view) walk(from uint64, f func(n uint64, r stored, act actionOf) error)
 	var (
 		running uint32
 		act     actionOf
+		on      carried
 		room    [][]byte // for the keys of the records to come
 	)
 	from = max(from, 1)
@@ -70,6 +84,9 @@ func (v *view) walk(from uint64, f func(n uint64, r stored, act actionOf) error)
 			r.keys = nil
 		}
 		if err := act.follow(v, n, r); err != nil {
+			return err
+		}
+		if err := on.follow(v, n, &r); err != nil {
 			return err
 		}
 		running = run(running, r.seal)
@@ -119,91 +136,28 @@ func (a *actionOf) follow(v *view, n uint64, r stored) error {
 	return nil
 }
 
-// record reads one record by its number.
+// record reads one record by its number. Keys that stand elsewhere are nil.
 func (v *view) record(n uint64) (stored, error) {
-	k := numberKey(n)
-	val, ok, err := v.get(v.dir[string(bucketRecords)], k)
-	if err != nil {
-		return stored{}, err
+	w := walker{v: v, keep: true}
+	r, ok, err := v.numbered(&w, n)
+	if err == nil && !ok {
+		err = damaged(v.path, "record %d is missing", n)
 	}
-	if !ok {
-		return stored{}, damaged(v.path, "record %d is missing", n)
-	}
-	r, err := parseRecord(k, val, nil)
-	if err != nil {
-		return stored{}, damaged(v.path, "record %d is unreadable (%v)", n, err)
-	}
-	return r, nil
+	return r, err
 }
 
-// whole is record with the action's name found and the bytes copied.
+// whole is record with the action's name and the keys found and the bytes copied.
 func (v *view) whole(n uint64) (Record, error) {
 	r, err := v.record(n)
 	if err != nil {
 		return Record{}, err
 	}
 	var act actionOf
-	if err := act.follow(v, n, r); err != nil {
+	var on carried
+	if err := errors.Join(act.follow(v, n, r), on.follow(v, n, &r)); err != nil {
 		return Record{}, err
 	}
-	out := Record{Number: n, Action: act.id, Body: append([]byte{}, r.body...)}
-	for _, k := range r.keys {
-		out.Keys = append(out.Keys, append([]byte{}, k...))
-	}
-	return out, nil
-}
-
-// EachKey calls f for each key that begins with prefix, by key and then by
-// number, with the record that was written with it. Each key is compared with
-// its record; that none is left out is checked, after the last call, when the
-// prefix is empty (and by Check). An error of f ends the walk and is returned.
-func (s *Store) EachKey(prefix []byte, f func(key []byte, r Record) error) error {
-	v, err := s.view()
-	if err != nil {
-		return err
-	}
-	defer s.done(v)
-	h, err := v.head()
-	if err != nil {
-		return err
-	}
-	start := escapeKey(nil, prefix)
-	count := uint64(0)
-	w := walker{v: v}
-	k, _, ok, err := w.seek(v.dir[string(bucketKeys)], start)
-	if err == nil && w.before[0] != nil {
-		_, _, err = v.keyed(w.before[0]) // it might be one of ours, damaged
-	}
-	for ; ok && err == nil; k, _, ok, err = w.next() {
-		key, r, err := v.keyed(k)
-		if err != nil {
-			return err
-		}
-		if !bytes.HasPrefix(key, prefix) {
-			return nil
-		}
-		count++
-		if err := f(key, r); err != nil {
-			return err
-		}
-	}
-	if err == nil && len(prefix) == 0 && count != h.keys {
-		return damaged(v.path, "it holds %d keys and should hold %d", count, h.keys)
-	}
-	return err
-}
-
-// keyed reads the record to which an ordered key leads.
-func (v *view) keyed(k []byte) ([]byte, Record, error) {
-	key, n, err := parseOrderedKey(k)
-	if err != nil {
-		return nil, Record{}, damaged(v.path, "a key is unreadable (%v)", err)
-	}
-	r, err := v.whole(n)
-	if err == nil && !hasKey(r.Keys, key) {
-		err = damaged(v.path, "a key leads to record %d, which was not written with it", n)
-	}
-	return key, r, err
+	return r.copied(n, act.id), nil
 }
 
 func hasKey(keys [][]byte, key []byte) bool {
@@ -223,29 +177,6 @@ func (s *Store) Find(action string) (Answer, bool, error) {
 	}
 	defer s.done(v)
 	return v.action(action)
-}
-
-func (v *view) action(id string) (Answer, bool, error) {
-	w := walker{v: v, keep: true}
-	k, val, ok, err := w.seek(v.dir[string(bucketActions)], []byte(id))
-	if err != nil {
-		return Answer{}, false, err
-	}
-	if ok {
-		first, last, err := parseAction(k, val)
-		if err != nil {
-			return Answer{}, false, damaged(v.path, "action %q is unreadable (%v)", k, err)
-		}
-		if string(k) == id {
-			return Answer{Action: id, First: first, Last: last}, true, nil
-		}
-	}
-	if w.before[0] != nil {
-		if _, _, err := parseAction(w.before[0], w.before[1]); err != nil {
-			return Answer{}, false, damaged(v.path, "action %q is unreadable (%v)", w.before[0], err)
-		}
-	}
-	return Answer{}, false, nil
 }
 
 // Last is the number of the newest record, 0 if there is none.

@@ -33,7 +33,7 @@ func TestCreateOpenAppendRead(t *testing.T) {
 	}
 
 	s = opened(t, path, Options{})
-	if m := s.Meta(); m != (Meta{Format: 1, Program: "prog 1.2", BookID: "book-7", Created: "2026-05-04T07:00:00Z"}) {
+	if m := s.Meta(); m != (Meta{Format: 2, Program: "prog 1.2", BookID: "book-7", Created: "2026-05-04T07:00:00Z"}) {
 		t.Errorf("meta %+v", m)
 	}
 	if s.Path() != path || s.Warning() != "" {

@@ -14,11 +14,13 @@ import (
 type view struct {
 	path string
 	file *os.File
-	tx   *bbolt.Tx // nil while the file is being examined and nobody can write
-	m    metaPage
-	dir  map[string]tree
-	kept map[uint64]*page // pages of this view that were asked for
-	run  block
+	// format is that of the file, 0 at the first look.
+	format uint32
+	tx     *bbolt.Tx // nil while the file is being examined and nobody can write
+	m      metaPage
+	dir    map[string]tree
+	kept   map[uint64]*page // pages of this view that were asked for
+	run    block
 }
 
 // view begins a view; close it soon. Nothing else is locked by it.
@@ -38,9 +40,12 @@ func (s *Store) begin() (*view, error) {
 	if err != nil {
 		return nil, err
 	}
-	v := &view{path: s.path, file: file}
+	v := &view{path: s.path, file: file, format: s.Meta().Format}
 	if err = s.pin(v, db); err == nil {
 		err = v.readDir()
+	}
+	if err == nil && v.format != 0 {
+		err = v.ours()
 	}
 	if err != nil {
 		s.done(v)
@@ -121,7 +126,7 @@ func (v *view) readDir() error {
 // ours checks that the buckets are there; missing ones are damage once meta has
 // been read, since Create makes all of them in one commit.
 func (v *view) ours() error {
-	for _, name := range allBuckets {
+	for _, name := range bucketsOf(v.format) {
 		if _, ok := v.dir[string(name)]; !ok {
 			return damaged(v.path, "its part %q is missing", name)
 		}
@@ -216,7 +221,7 @@ func (v *view) head() (head, error) {
 	if !ok {
 		return head{}, damaged(v.path, "the count of its records is missing")
 	}
-	h, err := parseHead(val)
+	h, err := parseHead(v.format, val)
 	if err != nil {
 		return head{}, damaged(v.path, "the count of its records is unreadable (%v)", err)
 	}

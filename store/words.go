@@ -42,6 +42,14 @@ func newer(path, what string, has, reads uint32) *Trouble {
 	}
 }
 
+func older(path string, has uint32) *Trouble {
+	return &Trouble{
+		What: fmt.Sprintf("The book %s has format %d and this program writes format %d.", path, has, Format),
+		Do:   "Write it anew in the present format and keep the old file beside it; until then it can be read.",
+		Kind: ErrOlder,
+	}
+}
+
 func missing(path string, cause error) *Trouble {
 	return &Trouble{
 		What:  fmt.Sprintf("There is no book at %s.", path),
