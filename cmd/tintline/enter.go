@@ -40,6 +40,7 @@ yet, the first line begins one.`,
 			if err != nil {
 				return errors.Join(err, closer.Close())
 			}
+			a.warn(k)
 			return errors.Join(a.enter(k, r), k.Close(), closer.Close())
 		},
 	}

@@ -48,6 +48,7 @@ Import products before the mixes that name them. Where there is no book yet, the
 			if err != nil {
 				return err
 			}
+			a.warn(k)
 			return errors.Join(a.importSheet(k, args[0], name, src), k.Close())
 		},
 	}

@@ -46,6 +46,7 @@ wrong is said and asked again. Each form is one action; where the answers end be
 			if err != nil {
 				return err
 			}
+			a.warn(k)
 			p := &prompts{app: a, k: k, in: bufio.NewReader(a.stdin), out: a.stdout}
 			if a.flags.json {
 				p.out = a.stderr // standard output holds the answers of the program and nothing else
