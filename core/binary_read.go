@@ -281,6 +281,9 @@ func (r *binaryReader) readFact() Fact {
 	return f
 }
 
+// firstRoom is how many elements of a list get room before one of them was read: a length that is not true costs no memory.
+const firstRoom = 256
+
 func (r *binaryReader) list(n int, _ string, _ int, grow func(int), each func(walker, int)) {
 	if !r.at(n) {
 		return
@@ -290,8 +293,12 @@ func (r *binaryReader) list(n int, _ string, _ int, grow func(int), each func(wa
 	if r.err != nil {
 		return
 	}
-	grow(count)
+	room := 0
 	for i := 0; i < count && r.err == nil; i++ {
+		if i == room {
+			room = min(count, max(4*room, firstRoom))
+			grow(room)
+		}
 		each(walker{r}, i)
 		r.end()
 	}

@@ -10,14 +10,25 @@ const FlowModel = 1
 
 // Book is all that the journal says, added up. It is changed by Apply alone.
 type Book struct {
+	mark
+
+	state
+	base  Closed      // the last close, from which strikes fold again
+	since []sinceLine // the entries since then
+}
+
+// mark is a place in the journal: the last entry before it.
+type mark struct {
 	seq    uint64
 	digest Digest
 	truck  uint32
 	lastAt Moment
+}
 
-	state
-	base  *state      // the state at the last close, from which strikes fold again
-	since []sinceLine // the entries since then
+// Closed is the book as it was at a close. It never changes, so that it can be kept while the book goes on.
+type Closed struct {
+	mark
+	*state
 }
 
 // sinceLine is an entry since the last close, and what became of it.
@@ -88,8 +99,8 @@ type WeatherAt struct {
 
 // NewBook is an empty book of a truck.
 func NewBook(truck uint32) *Book {
-	b := &Book{truck: truck, state: newState()}
-	b.rebase()
+	b := &Book{mark: mark{truck: truck}, state: newState()}
+	b.rebase(b.mark)
 	return b
 }
 
@@ -141,23 +152,27 @@ func (b *Book) Clone() *Book {
 	return &c
 }
 
-// rebase makes what the book says now the point from which strikes fold.
-func (b *Book) rebase() {
-	b.base = b.state.clone()
+// rebase makes what the book says now the point from which strikes fold; at is the last entry in it.
+func (b *Book) rebase(at mark) {
+	b.base = Closed{at, b.state.clone()}
 	b.since = nil
 }
 
+// LastClose is the book at the last close, or the empty book it began as. A day that is opened over an open one counts
+// as a close.
+func (b *Book) LastClose() Closed { return b.base }
+
 // Seq is the number of the last entry, 0 in an empty book.
-func (b *Book) Seq() uint64 { return b.seq }
+func (m mark) Seq() uint64 { return m.seq }
 
 // Digest is that of the last entry.
-func (b *Book) Digest() Digest { return b.digest }
+func (m mark) Digest() Digest { return m.digest }
 
 // Truck is the number of the truck whose book it is.
-func (b *Book) Truck() uint32 { return b.truck }
+func (m mark) Truck() uint32 { return m.truck }
 
 // LastAt is when the last entry happened.
-func (b *Book) LastAt() Moment { return b.lastAt }
+func (m mark) LastAt() Moment { return m.lastAt }
 
 // Rig is the rig in force, nil if none was entered.
 func (s *state) Rig() *Rig { return s.rig }

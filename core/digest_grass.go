@@ -12,15 +12,16 @@ func (s *state) digestGrass(w *binaryWriter) {
 	}
 	w.count(int(s.rounds))
 	for i, zones := range s.history {
-		for _, z := range zones {
-			if z.last == nil {
+		for j := range zones {
+			z := &zones[j]
+			if z.last == nil && z.older.empty() {
 				continue
 			}
 			w.str(s.lawns[i].LawnName)
 			w.str(z.zone)
-			for l := z.last; l != nil; l = l.before {
-				w.count(len(l.laid))
-				for _, h := range l.laid {
+			for laid := range z.newest() {
+				w.count(len(laid))
+				for _, h := range laid {
 					w.str(h.Date)
 					w.count(int(h.Product))
 					w.count(int(h.Version))

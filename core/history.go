@@ -2,6 +2,7 @@ package core
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -34,44 +35,27 @@ func (w Went) Dose(form measure.Kind) measure.Rate {
 // SameCall tells whether two were laid in one call at the lawn.
 func (w Went) SameCall(o Went) bool { return w.Date == o.Date && w.after == o.after }
 
-// link is one spraying or spreading in the history of a zone, product by product. A link is never changed, so that
-// clones of a book share it.
-type link struct {
-	laid   []Went
-	before *link
-}
-
-type zoneHistory struct {
-	zone string
-	last *link
-	from string // the date on which a zone was added to a lawn that there was; empty: it came with the lawn
-}
-
 // History lists what went on a zone in this year and the last, oldest first.
 func (s *state) History(lawn, zone string) []Went {
-	n := 0
-	for l := s.lastOn(lawn, zone); l != nil; l = l.before {
-		n += len(l.laid)
+	var out []Went
+	for laid := range s.zoneOf(lawn, zone).newest() {
+		for i := len(laid) - 1; i >= 0; i-- {
+			out = append(out, laid[i])
+		}
 	}
-	if n == 0 {
-		return nil
-	}
-	out := make([]Went, n)
-	for l := s.lastOn(lawn, zone); l != nil; l = l.before {
-		n -= len(l.laid)
-		copy(out[n:], l.laid)
-	}
+	slices.Reverse(out)
 	return out
 }
 
-func (s *state) lastOn(lawn, zone string) *link {
+// zoneOf is the history of a zone, nil if nothing is known of it.
+func (s *state) zoneOf(lawn, zone string) *zoneHistory {
 	i, ok := s.lawnAt[lawn]
 	if !ok || i >= len(s.history) {
 		return nil
 	}
-	for _, z := range s.history[i] {
-		if z.zone == zone {
-			return z.last
+	for j := range s.history[i] {
+		if s.history[i][j].zone == zone {
+			return &s.history[i][j]
 		}
 	}
 	return nil
@@ -84,14 +68,17 @@ func (s *state) remember(l Laid, parcels []fluid.Liquid) {
 	if !ok || len(l.Holds) == 0 {
 		return
 	}
-	next := &link{laid: make([]Went, len(l.Holds)), before: s.lastOn(l.Lawn, l.Zone)}
-	here := s.here(l.Lawn, l.Zone)
+	was, here := s.zoneOf(l.Lawn, l.Zone), s.here(l.Lawn, l.Zone)
+	next := &link{laid: make([]Went, len(l.Holds))}
+	if was != nil {
+		next.before = was.last
+	}
 	for j, p := range l.Holds {
 		w := Went{
 			Seq: l.Seq, Date: s.day.Date, Product: p.Key, Version: int32(len(s.products[p.Key].Versions) - 1), Grass: l.Grass,
 			Amount: p.N, Area: l.Area, Peak: peak(l, p.Key, p.N, parcels), after: here.after,
 		}
-		if w.Round = here.round(p.Key, l.Area, next.before); w.Round == 0 {
+		if w.Round = here.round(p.Key, l.Area, was); w.Round == 0 {
 			s.rounds++
 			w.Round = s.rounds
 		}
@@ -155,12 +142,8 @@ func (s *state) changeZone(lawn int, zone string, change func(*zoneHistory)) {
 // which the zone was added to it, because what it was part of before has another name.
 func (s *state) ZoneKnownSince(lawn, zone string) string {
 	since := s.KnownSince(lawn)
-	if i, ok := s.lawnAt[lawn]; ok && i < len(s.history) {
-		for _, z := range s.history[i] {
-			if z.zone == zone {
-				return max(since, z.from)
-			}
-		}
+	if z := s.zoneOf(lawn, zone); z != nil {
+		return max(since, z.from)
 	}
 	return since
 }
@@ -247,11 +230,14 @@ func (s *state) here(lawn, zone string) place {
 // round is that of the last spraying of a product, if one of this area goes on with it: in the same call, or because the
 // rest was owed, and no more than the zone is covered by both; else 0. A spot is always a round of its own, because nobody
 // knows where on the zone it was.
-func (p place) round(product int32, area measure.Area, last *link) int32 {
+func (p place) round(product int32, area measure.Area, was *zoneHistory) int32 {
+	if p.spot || area <= 0 {
+		return 0
+	}
 	var round int32
-	for l := last; l != nil && !p.spot && area > 0; l = l.before {
-		for i := len(l.laid) - 1; i >= 0; i-- {
-			switch w := &l.laid[i]; {
+	for laid := range was.newest() {
+		for i := len(laid) - 1; i >= 0; i-- {
+			switch w := &laid[i]; {
 			case w.Product != product:
 				continue
 			case round != 0 && w.Round != round:
@@ -282,7 +268,7 @@ func (s *state) Would(date, lawn, zone string, product int32, dose measure.Rate,
 	}
 	w := Went{
 		Date: date, Product: product, Version: int32(len(s.products[product].Versions) - 1), Area: area, after: h.after,
-		Peak: dose.Over(peakArea).N, Amount: dose.Over(area).N, Round: h.round(product, area, s.lastOn(lawn, zone)),
+		Peak: dose.Over(peakArea).N, Amount: dose.Over(area).N, Round: h.round(product, area, s.zoneOf(lawn, zone)),
 	}
 	if l := s.Lawn(lawn); l != nil {
 		z, _ := l.Zone(zone)
@@ -321,23 +307,8 @@ func (s *state) forget(before, date string) {
 	for i, zones := range s.history {
 		list[i] = make([]zoneHistory, len(zones))
 		for j, z := range zones {
-			list[i][j] = zoneHistory{z.zone, z.last.since(from), z.from}
+			list[i][j] = z.since(from)
 		}
 	}
 	s.history = list
-}
-
-func (l *link) since(from string) *link {
-	var kept []*link // newest first
-	for ; l != nil && l.laid[0].Date >= from; l = l.before {
-		kept = append(kept, l)
-	}
-	if l == nil && len(kept) > 0 {
-		return kept[0]
-	}
-	var last *link
-	for i := len(kept) - 1; i >= 0; i-- {
-		last = &link{laid: kept[i].laid, before: last}
-	}
-	return last
 }

@@ -524,7 +524,7 @@ func TestCloneIsIndependent(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		r := anyJournal(t, 60)
 		before, base := r.book.StateDigest(), r.book.base.StateDigest()
-		moves, baseMoves := movesOf(&r.book.state), movesOf(r.book.base)
+		moves, baseMoves := movesOf(&r.book.state), movesOf(r.book.base.state)
 		c := *r
 		c.book = r.book.Clone()
 		c.entries = append([]Entry(nil), r.entries...)
@@ -535,7 +535,7 @@ func TestCloneIsIndependent(t *testing.T) {
 		if r.book.StateDigest() != before || r.book.base.StateDigest() != base {
 			t.Fatal("entering facts into a clone changed the book")
 		}
-		if movesOf(&r.book.state) != moves || movesOf(r.book.base) != baseMoves {
+		if movesOf(&r.book.state) != moves || movesOf(r.book.base.state) != baseMoves {
 			t.Fatal("entering facts into a clone changed when something moved in the book")
 		}
 		// And the other way about: the book goes on from where it stood.

@@ -73,18 +73,18 @@ func (b *Book) Apply(e Entry) error {
 		if b.day.Open {
 			// What was written on the day left open can no longer be struck, but this opening can: then that
 			// day is open again, as if the new one had never been opened.
-			b.rebase()
+			b.rebase(b.mark)
 		}
 		b.keep(e)
 	case *DayClosed:
 		b.state.apply(e)
-		b.rebase()
+		b.rebase(mark{e.Seq, e.Digest, e.Truck, e.At})
 	case *Struck:
 		b.strike(e, f)
 	default:
 		b.keep(e)
 	}
-	b.seq, b.digest, b.lastAt, b.truck = e.Seq, e.Digest, e.At, e.Truck
+	b.mark = mark{e.Seq, e.Digest, e.Truck, e.At}
 	return nil
 }
 

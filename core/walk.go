@@ -28,7 +28,7 @@ type codec interface {
 type walker struct{ codec }
 
 func list[T any](w walker, n int, key string, p *[]T, each func(w walker, one *T)) {
-	w.codec.list(n, key, len(*p), func(count int) { *p = make([]T, count) }, func(w walker, i int) { each(w, &(*p)[i]) })
+	w.codec.list(n, key, len(*p), func(count int) { *p = append(make([]T, 0, count), *p...)[:count] }, func(w walker, i int) { each(w, &(*p)[i]) })
 }
 
 func formWords(k measure.Kind) string {

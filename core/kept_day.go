@@ -1,0 +1,68 @@
+package core
+
+func (k *keeper) day(d *Day) {
+	k.yes(&d.Open)
+	text(k, &d.Date)
+	text(k, &d.Operator)
+	whole(k, &d.FlowModel)
+	text(k, &d.LeftOpen)
+	k.moment(&d.Opened)
+	k.moment(&d.Closed)
+	k.moment(&d.Last)
+	there(k, &d.Hold, func(h *Hold) {
+		text(k, &h.Cause)
+		k.moment(&h.Since)
+	})
+	kept(k, &d.Visits, k.visit)
+	kept(k, &d.Laid, k.laid)
+	kept(k, &d.Readings, func(r *Reading) {
+		whole(k, &r.Letter)
+		whole(k, &r.Read)
+		whole(k, &r.Booked)
+		k.moment(&r.At)
+	})
+	text(k, &d.Overnight)
+}
+
+func (k *keeper) visit(v *Visit) {
+	text(k, &v.Lawn)
+	text(k, &v.State)
+	text(k, &v.Kind)
+	text(k, &v.Cause)
+	text(k, &v.Reason)
+	k.moment(&v.Begun)
+	k.moment(&v.Ended)
+	kept(k, &v.Due, k.rest)
+	kept(k, &v.Carried, func(zone *string) { text(k, zone) })
+	whole(k, &v.begun)
+	whole(k, &v.ended)
+	whole(k, &v.before)
+	text(k, &v.dueSince)
+}
+
+func (k *keeper) rest(z *ZoneRest) {
+	text(k, &z.Zone)
+	whole(k, &z.Area)
+}
+
+func (k *keeper) laid(l *Laid) {
+	whole(k, &l.Seq)
+	k.moment(&l.At)
+	text(k, &l.Lawn)
+	text(k, &l.Zone)
+	text(k, &l.Grass)
+	text(k, &l.Applicator)
+	whole(k, &l.Volume)
+	whole(k, &l.Area)
+	k.from(&l.From)
+	k.holds(&l.Holds)
+	k.yes(&l.Dry)
+}
+
+func (k *keeper) owed(o *Owed) {
+	text(k, &o.Lawn)
+	kept(k, &o.Zones, k.rest)
+	text(k, &o.Reason)
+	text(k, &o.Since)
+	text(k, &o.Until)
+}
