@@ -48,6 +48,8 @@ var below = map[string][]string{
 	"core/label":      {"core/measure", "core/fluid"},
 	"core/reckon":     {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
 	"core":            {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
+	"core/tally":      {"core/measure", "core/fluid", "core/label", "core"},
+	"core/past":       {"core/measure", "core/fluid", "core/label", "core", "core/tally"},
 }
 
 func TestRoomsLookDownOnly(t *testing.T) {

@@ -1,6 +1,8 @@
 package tally
 
 import (
+	"slices"
+
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
@@ -74,31 +76,26 @@ func (t *Tally) hopper(name string) *Hopper {
 }
 
 // addTanks adds a day's rows, as addCompartments does. A tank that is seen for the first time starts as it stood then.
-func (t *Tally) addTanks(day *Tally) {
-	tanks, hoppers := map[string]bool{}, map[string]bool{}
-	for i := range t.Tanks {
-		tanks[t.Tanks[i].Name] = true
-	}
-	for i := range t.Hoppers {
-		hoppers[t.Hoppers[i].Name] = true
-	}
-	seen := map[string]bool{}
-	for _, d := range day.Tanks {
-		seen[d.Name] = true
+func (t *Tally) addTanks(day []Tank) {
+	for _, d := range day {
+		n := len(t.Tanks)
 		c := t.tank(d.Name)
-		addFlows(&c.Flows, d.Flows, !tanks[d.Name])
+		addFlows(&c.Flows, d.Flows, len(t.Tanks) > n)
 		c.ToLawns += d.ToLawns
 	}
 	for i := range t.Tanks {
-		if c := &t.Tanks[i]; !seen[c.Name] {
+		c := &t.Tanks[i]
+		if !slices.ContainsFunc(day, func(d Tank) bool { return d.Name == c.Name }) {
 			c.Flows.Other -= c.Flows.Left()
 		}
 	}
-	seen = map[string]bool{}
-	for _, d := range day.Hoppers {
-		seen[d.Name] = true
+}
+
+func (t *Tally) addHoppers(day []Hopper) {
+	for _, d := range day {
+		n := len(t.Hoppers)
 		c := t.hopper(d.Name)
-		if !hoppers[d.Name] {
+		if len(t.Hoppers) > n {
 			c.Flows.Start = d.Flows.Start
 		}
 		c.Flows.Other += d.Flows.Start - c.Flows.Left() + d.Flows.Other
@@ -107,7 +104,8 @@ func (t *Tally) addTanks(day *Tally) {
 		c.ToLawns += d.ToLawns
 	}
 	for i := range t.Hoppers {
-		if c := &t.Hoppers[i]; !seen[c.Name] {
+		c := &t.Hoppers[i]
+		if !slices.ContainsFunc(day, func(d Hopper) bool { return d.Name == c.Name }) {
 			c.Flows.Other -= c.Flows.Left()
 		}
 	}

@@ -1,6 +1,8 @@
 package tally
 
 import (
+	"slices"
+
 	"example.com/tintline/core"
 	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/measure"
@@ -66,9 +68,7 @@ func origins(l *core.Laid) fluid.Parts {
 // new rig took away) is booked as other, so that the row still adds up.
 func (t *Tally) addCompartments(day []Compartment) {
 	first := len(t.Compartments) == 0
-	seen := map[string]bool{}
 	for _, d := range day {
-		seen[d.Letter] = true
 		c := t.compartment(d.Letter)
 		addFlows(&c.Flows, d.Flows, first)
 		c.ToLawns += d.ToLawns
@@ -77,7 +77,8 @@ func (t *Tally) addCompartments(day []Compartment) {
 		}
 	}
 	for i := range t.Compartments {
-		if c := &t.Compartments[i]; !seen[c.Letter] {
+		c := &t.Compartments[i]
+		if !slices.ContainsFunc(day, func(d Compartment) bool { return d.Letter == c.Letter }) {
 			c.Flows.Other -= c.Flows.Left()
 		}
 	}

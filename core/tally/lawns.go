@@ -24,7 +24,7 @@ type Zone struct {
 }
 
 func (t *Tally) takeLawn(b *core.Book, l *core.Laid, treated measure.Area) {
-	t.lawn(l.Lawn).take(Zone{l.Zone, l.Grass, l.Volume, dryMass(l), treated, productsOf(b, l)})
+	t.lawn(l.Lawn).Take(Zone{l.Zone, l.Grass, l.Volume, dryMass(l), treated, productsOf(b, l)})
 }
 
 func (t *Tally) lawn(name string) *Lawn {
@@ -37,8 +37,8 @@ func (t *Tally) lawn(name string) *Lawn {
 	return &t.Lawns[len(t.Lawns)-1]
 }
 
-// take adds what a zone got to the lawn. A zone that was sown to another grass is a row of its own.
-func (l *Lawn) take(z Zone) {
+// Take adds what a zone got to the lawn. A zone that was sown to another grass is a row of its own.
+func (l *Lawn) Take(z Zone) {
 	l.Volume += z.Volume
 	l.Mass += z.Mass
 	l.Area += z.Area
@@ -59,7 +59,7 @@ func (t *Tally) addLawns(day []Lawn) {
 	for _, d := range day {
 		l := t.lawn(d.Lawn)
 		for _, z := range d.Zones {
-			l.take(z)
+			l.Take(z)
 		}
 	}
 }

@@ -1,7 +1,8 @@
 package tally
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/measure"
@@ -12,7 +13,7 @@ type Product struct {
 	Product string
 	Amount  measure.Amount
 	Area    measure.Area // that got any of it, be it a trace
-	key     int32        // the order in the book
+	Key     int32        // the order in the book
 }
 
 // Per1000 is the amount for each 1,000 sq ft of the area.
@@ -74,6 +75,7 @@ func (t *Tally) takeProducts(b *core.Book, l *core.Laid) {
 
 // addProducts adds the rows of more to those of to, in the order of the book.
 func addProducts(to, more []Product) []Product {
+	grown := false
 	for _, m := range more {
 		found := false
 		for i := range to {
@@ -85,9 +87,11 @@ func addProducts(to, more []Product) []Product {
 			}
 		}
 		if !found {
-			to = append(to, m)
+			to, grown = append(to, m), true
 		}
 	}
-	sort.SliceStable(to, func(i, j int) bool { return to[i].key < to[j].key })
+	if grown {
+		slices.SortStableFunc(to, func(a, b Product) int { return cmp.Compare(a.Key, b.Key) })
+	}
 	return to
 }

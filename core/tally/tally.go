@@ -29,7 +29,7 @@ func Close(b *core.Book, now core.Maybe[core.Moment]) Tally {
 	t := Tally{From: d.Date, To: d.Date, Seconds: seconds(d, now)}
 	t.takeFlows(b)
 	t.takeTanks(b)
-	areas := treated(d)
+	areas := Treated(d)
 	for i := range d.Laid {
 		l := &d.Laid[i]
 		t.Volume += l.Volume
@@ -62,12 +62,13 @@ func seconds(d *core.Day, now core.Maybe[core.Moment]) int64 {
 func Add(days ...Tally) Tally {
 	var t Tally
 	for i := range days {
-		t.add(&days[i])
+		t.AddDay(&days[i])
 	}
 	return t
 }
 
-func (t *Tally) add(day *Tally) {
+// AddDay adds one more day, later than those that are in it. It keeps nothing of the day's own lists.
+func (t *Tally) AddDay(day *Tally) {
 	if t.From == "" {
 		t.From = day.From
 	}
@@ -80,7 +81,8 @@ func (t *Tally) add(day *Tally) {
 	}
 	t.Products = addProducts(t.Products, day.Products)
 	t.addLawns(day.Lawns)
-	t.addTanks(day)
+	t.addTanks(day.Tanks)
+	t.addHoppers(day.Hoppers)
 	t.Volume += day.Volume
 	t.Mass += day.Mass
 	t.Area += day.Area

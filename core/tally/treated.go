@@ -5,10 +5,10 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// treated is the area that each laying of a day adds to what was treated: of liquid all of its area, of dry product
+// Treated is the area that each laying of a day adds to what was treated: of liquid all of its area, of dry product
 // what went beyond the liquid that the same zone got in the same visit. So a zone that got both is counted once,
 // whichever came first.
-func treated(d *core.Day) []measure.Area {
+func Treated(d *core.Day) []measure.Area {
 	out := make([]measure.Area, len(d.Laid))
 	type place struct {
 		lawn, zone string

@@ -1,0 +1,129 @@
+package past
+
+import (
+	"fmt"
+	"testing"
+
+	"pgregory.net/rapid"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/tally"
+)
+
+func TestRowsAnswerLikeTheWholeJournal(t *testing.T) {
+	days, struck, laid := 0, 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		k := anySeason(t)
+		for range 3 {
+			from, to := k.dates(t)
+			now := core.Maybe[core.Moment]{V: core.Moment{Unix: k.clock + 500}, Known: rapid.Bool().Draw(t, "now")}
+			k.sumsAgree(t, from, to, now)
+			q := Query{From: from, To: to}
+			if rapid.Bool().Draw(t, "lawn") {
+				q.Lawn = rapid.SampledFrom(lawnNames).Draw(t, "of lawn")
+			}
+			if rapid.Bool().Draw(t, "product") {
+				q.Product = rapid.SampledFrom(productNames).Draw(t, "of product")
+			}
+			k.laidAgree(t, q)
+		}
+		all, _ := Find(k.b, k.kept.Read, Query{})
+		days, laid = days+len(k.kept.rows)/2, laid+len(all)
+		for _, e := range k.log {
+			if f, strike := e.What.(*core.Struck); strike && k.opened(f.Of) {
+				struck++
+			}
+		}
+	})
+	if days < 50 || struck < 5 || laid < 100 {
+		t.Errorf("only %d days, %d struck openings and %d pieces laid; the generator is too poor", days, struck, laid)
+	}
+}
+
+func (k *season) opened(seq int64) bool {
+	if seq < 1 || seq > int64(len(k.log)) {
+		return false
+	}
+	_, yes := k.log[seq-1].What.(*core.DayOpened)
+	return yes
+}
+
+func (k *season) sumsAgree(t *rapid.T, from, to string, now core.Maybe[core.Moment]) {
+	want, has := folded(t, k.log, from, to, now)
+	got, ok, err := Sums(k.b, k.kept.Read, from, to, now)
+	if err != nil || ok != has {
+		t.Fatalf("%s to %s: %v, %v; a fold says %v", from, to, err, ok, has)
+	}
+	same(t, "sums", got, want)
+	for _, by := range []tally.By{tally.Year, tally.Month} {
+		list, err := By(k.b, k.kept.Read, by, from, to, now)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var sum tally.Tally
+		for i, p := range list.List {
+			low, high := max(p.Name+"-01-01"[:10-len(p.Name)], from), p.Name+"-99"
+			if to != "" {
+				high = min(high, to)
+			}
+			one, _ := folded(t, k.log, low, high, now)
+			one.Lawns = nil
+			same(t, "sums of "+p.Name, p.Sum, one)
+			sum.Volume += p.Sum.Volume
+			if i > 0 && list.List[i-1].Name >= p.Name {
+				t.Fatalf("%s comes after %s", p.Name, list.List[i-1].Name)
+			}
+		}
+		if all := list.All(); all.Sum.Volume != want.Volume || sum.Volume != want.Volume || all.Sum.Seconds != want.Seconds {
+			t.Fatalf("by %s: %d, %d, all %d", by, sum.Volume, all.Sum.Volume, want.Volume)
+		}
+	}
+}
+
+// same compares every figure, their order and the page.
+func same(t *rapid.T, what string, got, want tally.Tally) {
+	if a, b := fmt.Sprintf("%+v", got), fmt.Sprintf("%+v", want); a != b {
+		t.Fatalf("%s: rows give\n%s\na fold gives\n%s", what, a, b)
+	}
+	if got.Text() != want.Text() || text(got.Document()) != text(want.Document()) {
+		t.Fatalf("%s: rows give\n%s\na fold gives\n%s", what, got.Text(), want.Text())
+	}
+}
+
+func (k *season) laidAgree(t *rapid.T, q Query) {
+	got, err := Find(k.b, k.kept.Read, q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if want := scanned(t, k.log, q); text(got) != text(want) {
+		t.Fatalf("%+v: rows give\n%s\na scan gives\n%s", q, text(got), text(want))
+	}
+}
+
+// TestAMissingRowIsNoticed: each row taken away, and asked for every span of whole days.
+func TestAMissingRowIsNoticed(t *testing.T) {
+	noticed := 0
+	rapid.Check(t, func(t *rapid.T) {
+		k := anySeason(t)
+		if len(k.kept.rows) == 0 {
+			return
+		}
+		i := rapid.IntRange(0, len(k.kept.rows)-1).Draw(t, "row")
+		gone := k.kept.rows[i]
+		less := Folded{append(append([]Row(nil), k.kept.rows[:i]...), k.kept.rows[i+1:]...)}
+		from, to := k.dates(t)
+		want, has := folded(t, k.log, from, to, core.Maybe[core.Moment]{})
+		got, ok, err := Sums(k.b, less.Read, from, to, core.Maybe[core.Moment]{})
+		if err == nil {
+			if ok != has {
+				t.Fatalf("without %q: %v, a fold says %v", gone.Key, ok, has)
+			}
+			same(t, "sums", got, want)
+			return
+		}
+		noticed++
+	})
+	if noticed < 10 {
+		t.Errorf("noticed %d times", noticed)
+	}
+}
