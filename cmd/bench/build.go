@@ -1,0 +1,71 @@
+package main
+
+import (
+	"flag"
+	"fmt"
+	"io"
+	"time"
+
+	"example.com/tintline/core"
+	"example.com/tintline/store"
+)
+
+// plan is how large a book is made.
+type plan struct {
+	years, days, visits, lawns int
+	seed                       uint64
+	open                       bool // the last day is not closed
+}
+
+// made is what a book came to.
+type made struct {
+	book   *core.Book
+	bodies int64
+	calls  int // visits
+	opened int // days
+	kinds  map[string]int
+}
+
+func buildCommand(args []string, out io.Writer) error {
+	var p plan
+	f := flag.NewFlagSet("build", flag.ContinueOnError)
+	f.IntVar(&p.years, "years", 10, "years; 0 is one day")
+	f.IntVar(&p.days, "days", 220, "days a year")
+	f.IntVar(&p.visits, "visits", 25, "visits a day")
+	f.IntVar(&p.lawns, "lawns", 600, "lawns in the book")
+	f.Uint64Var(&p.seed, "seed", 1, "the same seed gives the same book")
+	f.BoolVar(&p.open, "open", false, "leave the last day open")
+	path, err := oneFile(f, args)
+	if err != nil {
+		return err
+	}
+	began := time.Now()
+	m, err := build(path, p)
+	if err != nil {
+		return err
+	}
+	_, err = fmt.Fprintf(out, "entries %d\nvisits %d\ndays %d\nbodies %d bytes\nstate %s\njournal %s\nmade in %.1f s\n",
+		m.book.Seq(), m.calls, m.opened, m.bodies, m.book.StateDigest(), m.book.Digest(), time.Since(began).Seconds())
+	return err
+}
+
+// build makes a book at path, which must not exist.
+func build(path string, p plan) (made, error) {
+	switch {
+	case p.years < 0 || p.days < 1 || p.days > 300:
+		return made{}, fmt.Errorf("%d years of %d days cannot be built; give 0 years or more, of 1 to 300 days.", p.years, p.days)
+	case p.visits < 1 || p.lawns < p.visits:
+		return made{}, fmt.Errorf("%d visits a day on %d lawns cannot be built; give at least as many lawns as visits.", p.visits, p.lawns)
+	}
+	w := newWriter(p)
+	o := store.Options{Program: "bench", Created: "2015-01-01T00:00:00Z"}
+	err := store.CreateWith(path, fmt.Sprintf("bench-%d", p.seed), o, func(add func(string, []store.Item) error) error {
+		w.add = add
+		w.all()
+		return w.err
+	})
+	if err != nil {
+		return made{}, err
+	}
+	return w.made, nil
+}
