@@ -43,11 +43,13 @@ var (
 	keySnapshot = []byte("snapshot")
 )
 
-// valueForm is the first byte of every value but those of meta and of actions.
-// Values of format 1 begin with form1; snapshots have kept that form.
+// The first byte of every value but those of meta and of actions: in format 1
+// always the same, in format 2 by what it is.
 const (
-	form1     = 1
-	valueForm = 2
+	form1        = 1
+	formRecord   = 2
+	formRow      = 3
+	formSnapshot = 4
 )
 
 // bucketsOf are the buckets that a file of a format has.

@@ -50,9 +50,11 @@ func checkHead(t *testing.T, b []byte) {
 		t.Fatalf("%x is a head of nothing", b)
 	}
 	sealed := seal(keyHead, bytes.Clone(b))
-	if h, err := parseHead(sealed); err == nil && !bytes.Equal(h.value(), sealed) {
+	if h, err := parseHead(Format, sealed); err == nil && !bytes.Equal(h.value(), sealed) {
 		t.Fatalf("%x is read as %+v, which is written as %x", sealed, h, h.value())
 	}
+	_, _ = parseHead(1, sealed)
+	_, _ = parseActionRow(b, seal(b, nil))
 	id := []byte("id")
 	sealed = seal(id, bytes.Clone(b))
 	if first, last, err := parseAction(id, sealed); err == nil && (first == 0 || last < first) {

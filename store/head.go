@@ -24,7 +24,7 @@ func (h head) write(tx *bbolt.Tx) error {
 }
 
 func (h head) value() []byte {
-	v := []byte{valueForm}
+	v := []byte{Format}
 	v = binary.BigEndian.AppendUint64(v, h.commit)
 	v = binary.BigEndian.AppendUint64(v, h.last)
 	v = binary.BigEndian.AppendUint32(v, h.running)

@@ -36,7 +36,7 @@ const slotBits = 2
 // bytes. A key is 0, length and bytes, or its distance and slot.
 func appendRecord(dst []byte, key []byte, back, span uint64, action string, it Item, refs [MaxKeys]keyRef) []byte {
 	start := len(dst)
-	dst = append(dst, valueForm)
+	dst = append(dst, formRecord)
 	dst = binary.AppendUvarint(dst, back)
 	if back == 0 {
 		dst = binary.AppendUvarint(dst, span)
@@ -83,7 +83,7 @@ func parseRecord(key, value []byte, keys [][]byte) (stored, error) {
 	if err != nil {
 		return stored{}, err
 	}
-	if form != form1 && form != valueForm {
+	if form != form1 && form != formRecord {
 		return stored{}, errForm
 	}
 	r := stored{form: form, seal: lastSeal(value)}

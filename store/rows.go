@@ -29,7 +29,7 @@ func checkRows(n int, rows []Row) error {
 func (b *batch) addRows(rows []Row) {
 	for _, r := range rows {
 		v := make([]byte, 0, len(r.Value)+5)
-		p := pair{bytes.Clone(r.Key), seal(r.Key, append(append(v, valueForm), r.Value...))}
+		p := pair{bytes.Clone(r.Key), seal(r.Key, append(append(v, formRow), r.Value...))}
 		if i, ok := b.at[string(r.Key)]; ok {
 			b.rows[i] = p
 			continue
@@ -77,7 +77,7 @@ func (v *view) oldRow(key []byte) ([]byte, bool, error) {
 }
 
 func (v *view) row(k, val []byte) ([]byte, error) {
-	b, err := unsealForm(valueForm, k, val)
+	b, err := unsealForm(formRow, k, val)
 	if err != nil {
 		return nil, damaged(v.path, "row %q is unreadable (%v)", k, err)
 	}

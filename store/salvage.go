@@ -14,7 +14,8 @@ import (
 type Salvaged struct {
 	Record
 	// Back is how far before it the first record of its action is. Action is empty
-	// if that one was not found.
+	// if that one was not found. A key that is nil was written in a record that was
+	// not found.
 	Back uint64
 	// Held tells that the newest head that can be read leads to it. What no head
 	// leads to is of an older commit, or of one that was never confirmed.
@@ -36,7 +37,7 @@ func Salvage(path string, above uint64) ([]Salvaged, error) {
 		return nil, blame(path, "read", err)
 	}
 	defer func() { _ = f.Close() }()
-	s := &salvor{f: f, size: st.Size(), above: above, seen: map[foundKey]int{}, names: map[uint64]string{}}
+	s := &salvor{f: f, size: st.Size(), above: above, seen: map[foundKey]int{}, names: map[uint64]string{}, keys: map[uint64][][]byte{}, refs: map[int][MaxKeys]keyRef{}}
 	s.held = heldPages(f, path)
 	for at := int64(0); at < s.size; at += pageSize {
 		s.page(at)
@@ -63,7 +64,9 @@ type salvor struct {
 	above uint64
 	held  map[uint64]bool
 	seen  map[foundKey]int
-	names map[uint64]string // action of its first record
+	names map[uint64]string       // action of its first record
+	keys  map[uint64][][]byte     // as they are written in a record
+	refs  map[int][MaxKeys]keyRef // of records whose keys stand elsewhere, by their place in out
 	out   []Salvaged
 }
 
@@ -120,6 +123,9 @@ func (s *salvor) take(page uint64, key, value []byte) {
 			s.names[n] = string(r.action)
 		}
 	}
+	if _, ok := s.keys[n]; r.form == formRecord && len(r.keys) > 0 && (!ok || s.held[page]) {
+		s.keys[n] = r.keys
+	}
 	if n <= s.above {
 		return
 	}
@@ -129,6 +135,9 @@ func (s *salvor) take(page uint64, key, value []byte) {
 		return
 	}
 	s.seen[k] = len(s.out)
+	if r.refs != [MaxKeys]keyRef{} {
+		s.refs[len(s.out)] = r.refs
+	}
 	s.out = append(s.out, Salvaged{
 		Record: Record{Number: n, Action: string(r.action), Body: r.body, Keys: r.keys},
 		Back:   r.back, Held: s.held[page],
@@ -142,12 +151,26 @@ func numberFrom(key []byte) (n uint64) {
 	return n
 }
 
-// nameAll gives the records of an action the name that its first one carries.
+// nameAll gives the records of an action the name that its first one carries, and
+// a record the keys that are written in one before it; one not found stays nil.
 func (s *salvor) nameAll() {
 	for i := range s.out {
 		if r := &s.out[i]; r.Back > 0 {
 			r.Action = s.names[r.Number-r.Back]
 		}
+	}
+	for i, refs := range s.refs {
+		r := &s.out[i]
+		keys := make([][]byte, len(r.Keys))
+		for j := range keys {
+			keys[j] = r.Keys[j]
+			if ref := refs[j]; ref.back > 0 {
+				if at := s.keys[r.Number-ref.back]; ref.slot < len(at) {
+					keys[j] = at[ref.slot]
+				}
+			}
+		}
+		r.Keys = keys
 	}
 }
 

@@ -28,7 +28,7 @@ func (s *Store) PutSnapshot(at uint64, body []byte) error {
 		return err
 	}
 	value := make([]byte, 0, len(body)+17)
-	value = append(value, form1)
+	value = append(value, formSnapshot)
 	value = binary.BigEndian.AppendUint64(value, at)
 	value = binary.BigEndian.AppendUint32(value, of)
 	value = seal(keySnapshot, append(value, body...))
@@ -93,7 +93,11 @@ func (s *Store) Snapshot() (at uint64, body []byte, ok bool, err error) {
 	if err != nil || !ok || !bytes.Equal(k, keySnapshot) {
 		return 0, nil, false, nil
 	}
-	b, err := unsealForm(form1, keySnapshot, value)
+	form := byte(formSnapshot)
+	if v.format == 1 {
+		form = form1
+	}
+	b, err := unsealForm(form, keySnapshot, value)
 	if err != nil || len(b) < 12 {
 		return 0, nil, false, nil
 	}
