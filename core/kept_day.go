@@ -3,6 +3,9 @@ package core
 func (k *keeper) day(d *Day) {
 	k.yes(&d.Open)
 	text(k, &d.Date)
+	whole(k, &d.Seq)
+	whole(k, &d.Before)
+	text(k, &d.BeforeDate)
 	text(k, &d.Operator)
 	whole(k, &d.FlowModel)
 	text(k, &d.LeftOpen)
@@ -56,6 +59,10 @@ func (k *keeper) laid(l *Laid) {
 	whole(k, &l.Area)
 	k.from(&l.From)
 	k.holds(&l.Holds)
+	kept(k, &l.Versions, func(v *int32) { whole(k, v) })
+	if k.w == nil && len(l.Versions) != len(l.Holds) {
+		k.r.fail("a treatment holds %d products of %d versions", len(l.Holds), len(l.Versions))
+	}
 	k.yes(&l.Dry)
 }
 
