@@ -64,6 +64,11 @@ func chain(before Digest, seq uint64, truck uint32, body []byte) Digest {
 	return d
 }
 
+// Follows tells whether the entry carries the digest that it must carry after one with the digest before.
+func (e *Entry) Follows(before Digest) bool {
+	return e.What != nil && chain(before, e.Seq, e.Truck, e.body()) == e.Digest
+}
+
 // Encode is the stored form of an entry: body and digest. Number and action are the store's.
 func (e *Entry) Encode() []byte { return append(e.body(), e.Digest[:]...) }
 

@@ -1,0 +1,106 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/audit"
+	"example.com/tintline/store"
+)
+
+// verified is what reading a whole book through has shown.
+type verified struct {
+	OK       bool         `json:"ok"`
+	Entries  uint64       `json:"entries"`
+	Days     int          `json:"days"`
+	Changed  []foundWrong `json:"changed"`
+	Damaged  []foundWrong `json:"damaged"`
+	Snapshot string       `json:"snapshot"`
+	Rows     string       `json:"rows"`
+	State    *string      `json:"state"`
+	Journal  *string      `json:"journal"`
+
+	newer bool
+}
+
+// foundWrong is a finding: the entry at which it shows, and one sentence.
+type foundWrong struct {
+	Entry *uint64 `json:"entry"`
+	Kind  string  `json:"kind"`
+	Says  string  `json:"says"`
+}
+
+// What is said of what a book keeps beside its entries.
+const (
+	asideFits    = "fits"
+	asideNone    = "none"
+	asideWrong   = "does not fit"
+	asideUnasked = "not compared" // the entries cannot be added up
+)
+
+// eachTold is after how many entries the progress is told.
+const eachTold = 4096
+
+// verifyFile reads an open file through: the entries one by one, all that is made of them, and the structure. It changes
+// nothing. told hears now and then which share is done.
+func verifyFile(file *store.Store, told func(share float64)) verified {
+	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, Snapshot: asideUnasked, Rows: asideUnasked}
+	a := audit.New(newBookTruck)
+	beside := newBeside(file, a)
+	last, err := file.Last()
+	if err == nil {
+		err = file.Each(1, func(r store.Record) error {
+			e, err := core.Decode(r.Number, r.Action, r.Body)
+			if err != nil {
+				a.Unreadable(e, err)
+			} else {
+				a.Add(e, r.Keys)
+				beside.after(e.Seq)
+			}
+			if told != nil && r.Number%eachTold == 0 {
+				told(0.9 * float64(r.Number) / float64(last))
+			}
+			return nil
+		})
+	}
+	if err != nil {
+		a.Damage(err)
+	}
+	if check := file.Check(); check != nil && (err == nil || check.Error() != err.Error()) {
+		a.Damage(check)
+	}
+	beside.end(&v)
+	v.take(a)
+	if told != nil {
+		told(1)
+	}
+	return v
+}
+
+// take sorts the findings of the audit and says what the book came to.
+func (v *verified) take(a *audit.Audit) {
+	v.Entries, v.Days = a.Entries, a.Days
+	for _, f := range a.Findings {
+		v.newer = v.newer || errors.Is(f.Err, core.ErrNewer)
+		w := foundWrong{Kind: string(f.Kind), Says: f.Says}
+		if f.Entry != 0 {
+			w.Entry = &f.Entry
+		}
+		if f.Kind == audit.Changed {
+			v.Changed = append(v.Changed, w)
+		} else {
+			v.Damaged = append(v.Damaged, w)
+		}
+	}
+	v.OK = len(v.Changed)+len(v.Damaged) == 0
+	if a.Whole() {
+		state, journal := a.Book.StateDigest().String(), a.Book.Digest().String()
+		v.State, v.Journal = &state, &journal
+	}
+}
+
+// wrong adds a finding about something that the book keeps beside its entries.
+func (v *verified) wrong(format string, args ...any) {
+	v.Damaged = append(v.Damaged, foundWrong{Kind: string(audit.Damaged), Says: fmt.Sprintf(format, args...)})
+}
