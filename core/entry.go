@@ -69,6 +69,12 @@ func (e *Entry) Follows(before Digest) bool {
 	return e.What != nil && chain(before, e.Seq, e.Truck, e.body()) == e.Digest
 }
 
+// Sealed is the entry with the digest that it must carry after one with the digest before.
+func (e Entry) Sealed(before Digest) Entry {
+	e.Digest = chain(before, e.Seq, e.Truck, e.body())
+	return e
+}
+
 // Encode is the stored form of an entry: body and digest. Number and action are the store's.
 func (e *Entry) Encode() []byte { return append(e.body(), e.Digest[:]...) }
 

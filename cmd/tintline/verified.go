@@ -21,7 +21,8 @@ type verified struct {
 	State    *string      `json:"state"`
 	Journal  *string      `json:"journal"`
 
-	newer bool
+	newer   bool
+	rekeyed int // entries under the keys of an earlier version
 }
 
 // foundWrong is a finding: the entry at which it shows, and one sentence.
@@ -39,6 +40,10 @@ const (
 	asideUnasked = "not compared" // the entries cannot be added up
 )
 
+// oldKeysBefore is the format from which on all entries stand under all keys of this version: a file of an older one is
+// made anew before it is written to.
+const oldKeysBefore = 2
+
 // eachTold is after how many entries the progress is told.
 const eachTold = 4096
 
@@ -47,6 +52,7 @@ const eachTold = 4096
 func verifyFile(file *store.Store, told func(share float64)) verified {
 	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, Snapshot: asideUnasked, Rows: asideUnasked}
 	a := audit.New(newBookTruck)
+	a.OldKeys = file.Meta().Format < oldKeysBefore
 	beside := newBeside(file, a)
 	last, err := file.Last()
 	if err == nil {
@@ -66,9 +72,8 @@ func verifyFile(file *store.Store, told func(share float64)) verified {
 	}
 	if err != nil {
 		a.Damage(err)
-	}
-	if check := file.Check(); check != nil && (err == nil || check.Error() != err.Error()) {
-		a.Damage(check)
+	} else if err = file.Check(); err != nil {
+		a.Structure(err)
 	}
 	beside.end(&v)
 	v.take(a)
@@ -80,7 +85,7 @@ func verifyFile(file *store.Store, told func(share float64)) verified {
 
 // take sorts the findings of the audit and says what the book came to.
 func (v *verified) take(a *audit.Audit) {
-	v.Entries, v.Days = a.Entries, a.Days
+	v.Entries, v.Days, v.rekeyed = a.Entries, a.Days, a.Rekeyed
 	for _, f := range a.Findings {
 		v.newer = v.newer || errors.Is(f.Err, core.ErrNewer)
 		w := foundWrong{Kind: string(f.Kind), Says: f.Says}

@@ -33,10 +33,14 @@ type Audit struct {
 	// Apply adds an entry to the book; nil: core's own. Who wants to see what comes out on the way puts it here.
 	Apply func(*core.Book, core.Entry) error
 
+	// OldKeys: the file was made when entries stood under fewer keys; those that differ are counted and no finding.
+	OldKeys bool
+
 	Book     *core.Book
 	Findings []Finding
 	Entries  uint64 // seen
 	Days     int    // opened
+	Rekeyed  int    // entries under the keys of an older version
 
 	ledger ledger
 	before core.Digest // of the last entry seen, as it stands there
@@ -105,6 +109,11 @@ func (a *Audit) Damage(err error) {
 	a.find(0, Damaged, err, "%s %s", err.Error(), a.believed(a.Entries))
 }
 
+// Structure takes what is wrong with the file around its entries, which were all read.
+func (a *Audit) Structure(err error) {
+	a.find(0, Damaged, err, "%s Each entry by itself was read whole.", err.Error())
+}
+
 func (a *Audit) find(seq uint64, kind Kind, err error, format string, args ...any) {
 	a.Findings = append(a.Findings, Finding{seq, kind, fmt.Sprintf(format, args...), err})
 }
@@ -159,7 +168,11 @@ func (a *Audit) keys(e core.Entry, keys [][]byte) {
 	for i := 0; same && i < len(want); i++ {
 		same = string(want[i]) == string(keys[i])
 	}
-	if !same {
+	switch {
+	case same:
+	case a.OldKeys:
+		a.Rekeyed++
+	default:
 		a.find(e.Seq, Changed, nil, "%s stands under the keys %q and should stand under %q: it would not be found by them. The entry itself is as it was written.", a.name(e), keys, want)
 	}
 }
