@@ -92,7 +92,8 @@ func (a *app) enterNew(k *keptBook, r *lineReader, action string, lines []*numbe
 	var entries []core.Entry
 	wrong := first
 	if first.HasDigest {
-		entries, wrong, err = restore(k.book.Clone(), action, lines)
+		b := k.book.Clone()
+		entries, wrong, err = restore(b, action, lines, b.Apply)
 	} else {
 		entries, err = admit(k.book, action, first, a.clock)
 	}

@@ -67,12 +67,13 @@ func (a *app) replayAction(b *core.Book, r *lineReader, lines []*numbered, add f
 		action = newID()
 	}
 	var entries []core.Entry
+	on := &applying{b: b}
 	wrong, err := first, error(nil)
 	if first.HasDigest {
-		entries, wrong, err = restore(b, action, lines)
+		entries, wrong, err = restore(b, action, lines, on.apply)
 	} else if entries, err = admit(b, action, first, a.clock); err == nil {
 		for _, e := range entries {
-			if err = b.Apply(e); err != nil {
+			if err = on.apply(e); err != nil {
 				break
 			}
 		}
@@ -80,7 +81,7 @@ func (a *app) replayAction(b *core.Book, r *lineReader, lines []*numbered, add f
 	if err != nil {
 		return r.refused(wrong.n, err)
 	}
-	err = add(action, items(entries))
+	err = add(action, on.items(entries))
 	if errors.Is(err, store.ErrInput) { // the same action twice, or more in one than the file takes
 		return r.refused(first.n, err)
 	}

@@ -124,7 +124,10 @@ func (k *keptBook) Append(action string, entries []core.Entry) error {
 }
 
 func (k *keptBook) put(action string, entries []core.Entry) error {
-	_, err := k.file.Append(action, items(entries))
+	list, err := k.rowsWith(entries, items(entries))
+	if err == nil {
+		_, err = k.file.Append(action, list)
+	}
 	return err
 }
 
@@ -136,8 +139,12 @@ func (k *keptBook) begin(action string, entries []core.Entry) error {
 	if k.id == "" {
 		k.id = newID()
 	}
-	err := store.CreateWith(k.path, k.id, storeOptions(false), func(add func(string, []store.Item) error) error {
-		return add(action, items(entries))
+	list, err := k.rowsWith(entries, items(entries))
+	if err != nil {
+		return err
+	}
+	err = store.CreateWith(k.path, k.id, storeOptions(false), func(add func(string, []store.Item) error) error {
+		return add(action, list)
 	})
 	if err != nil && !errors.Is(err, store.ErrExists) {
 		return err
