@@ -140,6 +140,8 @@ const (
 	CrossBoreIn   = "cross_bore_in"
 	CrossLengthFt = "cross_length_ft"
 	CrossLossK    = "cross_loss"
+
+	CopiesKeptDays = "copies_kept_days"
 )
 
 // SettingText is what the operator set, as it was written; false where the default is in force.

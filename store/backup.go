@@ -19,8 +19,8 @@ import (
 // name. What stands at to already is never touched, and an error leaves nothing.
 func (s *Store) Backup(to string) error { return s.backup(to, false) }
 
-// BackupOver is Backup in the place of an earlier copy, which stays until the new
-// one is whole.
+// BackupOver is Backup in the place of an earlier copy of the same book, which
+// stays until the new one is whole.
 func (s *Store) BackupOver(to string) error { return s.backup(to, true) }
 
 func (s *Store) backup(to string, over bool) error {
@@ -50,8 +50,8 @@ func (s *Store) backup(to string, over bool) error {
 // comes.
 func Backup(path, to string) error { return backupFile(path, to, false) }
 
-// BackupOver is Backup in the place of an earlier copy, which stays until the new
-// one is whole.
+// BackupOver is Backup in the place of an earlier copy of the same book, which
+// stays until the new one is whole.
 func BackupOver(path, to string) error { return backupFile(path, to, true) }
 
 func backupFile(path, to string, over bool) error {

@@ -212,10 +212,20 @@ func TestBackupTakesNoNameFromAnother(t *testing.T) {
 	if b, _ := os.ReadFile(other); string(b) != "mine" {
 		t.Errorf("the other file holds %q", b)
 	}
-	if err := s.BackupOver(other); err != nil {
+	wantKind(t, s.BackupOver(other), ErrForeign)
+	if err := errors.Join(os.Remove(other), CreateWith(other, "another book", Options{}, nil)); err != nil {
 		t.Fatal(err)
 	}
-	checkedCopy(t, other)
+	wantKind(t, s.BackupOver(other), ErrExists)
+	if err := os.WriteFile(other, nil, 0o600); err != nil { // what was a copy once
+		t.Fatal(err)
+	}
+	for range 2 {
+		if err := s.BackupOver(other); err != nil {
+			t.Fatal(err)
+		}
+		checkedCopy(t, other)
+	}
 	wantKind(t, s.Backup(filepath.Join(dir, "no", "where")), ErrMissing)
 	wantKind(t, Backup(filepath.Join(dir, "nothing"), filepath.Join(dir, "x")), ErrMissing)
 	wantKind(t, Backup(dir, filepath.Join(dir, "x")), ErrForeign)

@@ -48,7 +48,9 @@ func makeCopy(path, to string, over bool, source func() error, fill func(*os.Fil
 		return err
 	}
 	if over {
-		err = replace(temp, to)
+		if err = sameBook(temp, to); err == nil {
+			err = replace(temp, to)
+		}
 	} else {
 		err = publish(temp, to)
 	}
@@ -99,6 +101,34 @@ func checkCopy(path, temp, to string, source func() error) error {
 		t.What = strings.ReplaceAll(t.What, temp, path)
 	}
 	return err
+}
+
+// sameBook refuses to put a copy in the place of one of another book. What cannot
+// be read any more, or is not there, is no reason.
+func sameBook(temp, to string) error {
+	was, err := Open(to, Options{ReadOnly: true})
+	for _, kind := range []error{ErrMissing, ErrDamaged, ErrShort, ErrEmpty} {
+		if errors.Is(err, kind) {
+			return nil
+		}
+	}
+	if err != nil {
+		return err
+	}
+	defer func() { _ = was.Close() }()
+	is, err := Open(temp, Options{ReadOnly: true})
+	if err != nil {
+		return err
+	}
+	defer func() { _ = is.Close() }()
+	if is.Meta().BookID == was.Meta().BookID {
+		return nil
+	}
+	return &Trouble{
+		What: fmt.Sprintf("The file %s is a copy of another book.", to),
+		Do:   "Move it to another place, then make the copy again.",
+		Kind: ErrExists,
+	}
 }
 
 // replace gives the file its name in one step; what stood there goes with it.

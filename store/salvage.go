@@ -10,12 +10,13 @@ import (
 
 // Salvaged is a record found in a file that is not to be trusted otherwise: its
 // own seal fits, and nothing else is known of it. The caller must know by the
-// contents whether it belongs.
+// contents whether it belongs, and what its keys are.
 type Salvaged struct {
-	Record
+	Number uint64
+	Action string
+	Body   []byte
 	// Back is how far before it the first record of its action is. Action is empty
-	// if that one was not found. A key that is nil was written in a record that was
-	// not found.
+	// if that one was not found.
 	Back uint64
 	// Held tells that the newest head that can be read leads to it. What no head
 	// leads to is of an older commit, or of one that was never confirmed.
@@ -37,7 +38,7 @@ func Salvage(path string, above uint64) ([]Salvaged, error) {
 		return nil, blame(path, "read", err)
 	}
 	defer func() { _ = f.Close() }()
-	s := &salvor{f: f, size: st.Size(), above: above, seen: map[foundKey]int{}, names: map[uint64]string{}, keys: map[uint64][][]byte{}, refs: map[int][MaxKeys]keyRef{}}
+	s := &salvor{f: f, size: st.Size(), above: above, seen: map[foundKey]int{}, names: map[uint64]string{}}
 	s.held = heldPages(f, path)
 	for at := int64(0); at < s.size; at += pageSize {
 		s.page(at)
@@ -64,9 +65,7 @@ type salvor struct {
 	above uint64
 	held  map[uint64]bool
 	seen  map[foundKey]int
-	names map[uint64]string       // action of its first record
-	keys  map[uint64][][]byte     // as they are written in a record
-	refs  map[int][MaxKeys]keyRef // of records whose keys stand elsewhere, by their place in out
+	names map[uint64]string // action of its first record
 	out   []Salvaged
 }
 
@@ -106,12 +105,16 @@ func (s *salvor) elements(b []byte, at int64, whole bool) {
 	}
 }
 
+// mostRecords is beyond what any file can hold. Eight letters, which are a key of
+// another bucket, come to more.
+const mostRecords = 1 << 48
+
 // maxSealed bounds the value of a record.
 const maxSealed = MaxBody + MaxKeys*(MaxKey+8) + MaxAction + 64
 
 func (s *salvor) take(page uint64, key, value []byte) {
 	n := numberFrom(key)
-	if n == 0 {
+	if n == 0 || n > mostRecords {
 		return
 	}
 	r, err := parseRecord(key, value, nil)
@@ -123,9 +126,6 @@ func (s *salvor) take(page uint64, key, value []byte) {
 			s.names[n] = string(r.action)
 		}
 	}
-	if _, ok := s.keys[n]; r.form == formRecord && len(r.keys) > 0 && (!ok || s.held[page]) {
-		s.keys[n] = r.keys
-	}
 	if n <= s.above {
 		return
 	}
@@ -135,12 +135,8 @@ func (s *salvor) take(page uint64, key, value []byte) {
 		return
 	}
 	s.seen[k] = len(s.out)
-	if r.refs != [MaxKeys]keyRef{} {
-		s.refs[len(s.out)] = r.refs
-	}
 	s.out = append(s.out, Salvaged{
-		Record: Record{Number: n, Action: string(r.action), Body: r.body, Keys: r.keys},
-		Back:   r.back, Held: s.held[page],
+		Number: n, Action: string(r.action), Body: r.body, Back: r.back, Held: s.held[page],
 	})
 }
 
@@ -151,26 +147,12 @@ func numberFrom(key []byte) (n uint64) {
 	return n
 }
 
-// nameAll gives the records of an action the name that its first one carries, and
-// a record the keys that are written in one before it; one not found stays nil.
+// nameAll gives the records of an action the name that its first one carries.
 func (s *salvor) nameAll() {
 	for i := range s.out {
 		if r := &s.out[i]; r.Back > 0 {
 			r.Action = s.names[r.Number-r.Back]
 		}
-	}
-	for i, refs := range s.refs {
-		r := &s.out[i]
-		keys := make([][]byte, len(r.Keys))
-		for j := range keys {
-			keys[j] = r.Keys[j]
-			if ref := refs[j]; ref.back > 0 {
-				if at := s.keys[r.Number-ref.back]; ref.slot < len(at) {
-					keys[j] = at[ref.slot]
-				}
-			}
-		}
-		r.Keys = keys
 	}
 }
 

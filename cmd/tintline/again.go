@@ -12,6 +12,9 @@ import (
 // that it is still this book, and writes what is not there.
 func (k *keptBook) again(action string, entries []core.Entry) error {
 	there, err := k.file.Recheck(action)
+	if errors.Is(err, store.ErrGone) && k.adopt() {
+		_, there, err = k.file.Find(action)
+	}
 	if err != nil {
 		return err
 	}
@@ -56,4 +59,25 @@ func (k *keptBook) stillThisBook() error {
 		return other(nil)
 	}
 	return nil
+}
+
+// adopt takes the file at the path in the place of the open one, which has lost its name, if it is this book with all its
+// entries: brought back from where it was saved to, for instance.
+func (k *keptBook) adopt() bool {
+	file, err := store.Open(k.path, storeOptions(false))
+	if err != nil {
+		return false
+	}
+	lost := *k
+	k.file = file
+	if err := k.stillThisBook(); err != nil {
+		k.file = lost.file
+		_ = file.Close()
+		return false
+	}
+	_ = lost.file.Close() // all that it held is in the other one
+	if k.attendant != nil {
+		k.attendant.adopted(file)
+	}
+	return true
 }

@@ -26,6 +26,8 @@ type cabOptions struct {
 	stdin  io.Reader
 	stdout io.Writer
 	getenv func(string) string
+
+	passing bool // the book goes when the screen does
 }
 
 // cab opens the screen on the operator's book.
@@ -61,12 +63,14 @@ func runCab(o cabOptions) error {
 	if o.getenv("ACCESSIBLE") != "" && needsSetup(o.path) {
 		return &failure{what: "The book has no rig yet.", do: "Set it up with tintline setup, which asks in plain lines.", code: exitCannot}
 	}
-	k, err := openOrNew(o.path)
+	k, err := openForScreen(o.path)
 	if err != nil {
 		return err
 	}
+	k.attendant.now = o.now
+	keep := &keeper{b: k.attendant, passing: o.passing}
 	options := tui.Options{
-		Book: k.book, Journal: screenJournal{k}, Reader: screenJournal{k}, Bell: bell(o.stdout), Now: o.now, NewID: newID,
+		Book: k.book, Journal: screenJournal{k}, Reader: screenJournal{k}, Keeper: keep, Bell: bell(o.stdout), Now: o.now, NewID: newID,
 		Renderer: renderer(o), Theme: themeName(o), Fixed: noColours(o), Mouse: o.mouse, Suspend: shellBehind(), ASCII: !utf8Locale(o.getenv),
 		Demo: k.file != nil && k.file.Meta().BookID == demoID,
 	}
@@ -85,6 +89,9 @@ func runCab(o cabOptions) error {
 			what: "The screen broke down: " + err.Error() + ".",
 			do:   "Start it again: all that it showed as booked is in the book.", code: exitCannot, err: err,
 		}
+	}
+	if err == nil {
+		_, err = keep.Daily() // what is still due: the day may have been closed and left in one go
 	}
 	return errors.Join(err, k.Close())
 }
@@ -106,13 +113,25 @@ func onTerminal(o cabOptions) error {
 	return nil
 }
 
-// openOrNew opens the book; where there is none yet, the first action makes it.
+// openOrNew opens the book; where there is none yet, and no copy of one, the first action makes it.
 func openOrNew(path string) (*keptBook, error) {
 	k, err := openBook(path, false)
 	if errors.Is(err, store.ErrMissing) {
-		return &keptBook{path: path, book: core.NewBook(newBookTruck)}, nil
+		if _, found := copyBack(path); !found {
+			return newBook(path), nil
+		}
 	}
 	return k, err
+}
+
+// openForScreen is openOrNew for one who sees what is missing: where the lines of a book are left, none is begun.
+func openForScreen(path string) (*keptBook, error) {
+	if _, err := os.Lstat(path); errors.Is(err, os.ErrNotExist) {
+		if _, found := linesBack(path, true); found {
+			return openBook(path, false)
+		}
+	}
+	return openOrNew(path)
 }
 
 // screenJournal is a kept book whose errors the screen can show.

@@ -33,10 +33,7 @@ yet, the first line begins one.`,
 			if err != nil {
 				return err
 			}
-			k, err := openBook(path, false)
-			if errors.Is(err, store.ErrMissing) {
-				k, err = &keptBook{path: path, book: core.NewBook(newBookTruck)}, nil
-			}
+			k, err := openOrNew(path)
 			if err != nil {
 				return errors.Join(err, closer.Close())
 			}

@@ -33,7 +33,7 @@ func FuzzReplay(f *testing.F) {
 		}
 		first, second, third := filepath.Join(dir, "1"), filepath.Join(dir, "2"), filepath.Join(dir, "3")
 		for _, p := range []string{first, second, third} {
-			_ = os.Remove(p)
+			_, _ = os.Remove(p), os.Remove(linesPath(p))
 		}
 		code, out, said := call(t, string(lines), "replay", "-", "--json", "--book", first)
 		if code != 0 {

@@ -9,10 +9,8 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.com/tintline/core"
 	"example.com/tintline/core/label"
 	"example.com/tintline/core/sheet"
-	"example.com/tintline/store"
 )
 
 // largestFile bounds what a file to be imported may take of the memory.
@@ -41,10 +39,7 @@ Import products before the mixes that name them. Where there is no book yet, the
 			if err != nil {
 				return err
 			}
-			k, err := openBook(path, false)
-			if errors.Is(err, store.ErrMissing) {
-				k, err = &keptBook{path: path, book: core.NewBook(newBookTruck)}, nil
-			}
+			k, err := openOrNew(path)
 			if err != nil {
 				return err
 			}

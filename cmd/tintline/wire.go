@@ -5,6 +5,7 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
+	"time"
 
 	"example.com/tintline/core"
 	"example.com/tintline/store"
@@ -23,6 +24,8 @@ type keptBook struct {
 	file *store.Store
 	id   string // of the file, by which another one in its place is known
 	book *core.Book
+
+	attendant *attendant // nil: nothing is kept beside it, it is only read
 }
 
 // watcher sees the entries while they are added up.
@@ -39,11 +42,14 @@ func storeOptions(readOnly bool) store.Options {
 func openBook(path string, readOnly bool, watch ...watcher) (*keptBook, error) {
 	file, err := store.Open(path, storeOptions(readOnly))
 	if err != nil {
-		return nil, howToBegin(err)
+		return nil, wayBack(path, howToBegin(err))
 	}
 	k := &keptBook{path: path, file: file, id: file.Meta().BookID, book: core.NewBook(newBookTruck)}
 	if err := k.fold(watch); err != nil {
-		return nil, errors.Join(err, file.Close())
+		return nil, errors.Join(wayBack(path, err), file.Close())
+	}
+	if !readOnly {
+		k.attend(time.Now)
 	}
 	return k, nil
 }
@@ -96,6 +102,7 @@ func (k *keptBook) unreadable(err error) error {
 
 // Close gives the file back.
 func (k *keptBook) Close() error {
+	k.attendant.close()
 	if k.file == nil {
 		return nil
 	}
@@ -113,6 +120,10 @@ func items(entries []core.Entry) []store.Item {
 
 // Append keeps the entries of one action; nil means that they are on the disk. The book is not changed.
 func (k *keptBook) Append(action string, entries []core.Entry) error {
+	return k.attendant.after(k, entries, k.keep(action, entries))
+}
+
+func (k *keptBook) keep(action string, entries []core.Entry) error {
 	if k.file == nil {
 		return k.begin(action, entries)
 	}
@@ -157,6 +168,9 @@ func (k *keptBook) begin(action string, entries []core.Entry) error {
 		return errors.Join(err, file.Close())
 	}
 	k.file = file
+	if k.attendant != nil {
+		k.attendant.began(k)
+	}
 	return nil
 }
 

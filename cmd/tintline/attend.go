@@ -1,0 +1,220 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"sync"
+	"time"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
+	"example.com/tintline/store"
+)
+
+// attendant is what is kept beside an open book: its lines and its copies. The keeper reads it while actions are written.
+type attendant struct {
+	path  string
+	now   func() time.Time
+	lines *linesBeside
+
+	mu    sync.Mutex
+	file  *store.Store // nil: there is no book yet
+	days  int          // for which copies are kept
+	notes []string
+	saved string // where the book was saved to when its file had lost its name
+}
+
+func newAttendant(path string, b *core.Book, now func() time.Time) *attendant {
+	return &attendant{path: path, now: now, lines: &linesBeside{book: path}, days: copiesKept(b)}
+}
+
+// copiesKept is the setting as a whole number of days.
+func copiesKept(b *core.Book) int { return int(math.Floor(b.Setting(core.CopiesKeptDays))) }
+
+func (b *attendant) note(words string) {
+	if words == "" {
+		return
+	}
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.notes = append(b.notes, words)
+}
+
+func (b *attendant) take(file *store.Store) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.file = file
+}
+
+// adopted is take for a file in the place of one that had lost its name.
+func (b *attendant) adopted(file *store.Store) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	b.file, b.saved = file, ""
+}
+
+func (b *attendant) held() (file *store.Store, days int) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	return b.file, b.days
+}
+
+// newBook is a book that its first action will make. Where something is left of one that stood there, none is begun.
+func newBook(path string) *keptBook {
+	b := core.NewBook(newBookTruck)
+	return &keptBook{path: path, book: b, attendant: newAttendant(path, b, time.Now)}
+}
+
+// began looks after the lines of a book that was just made.
+func (b *attendant) began(k *keptBook) {
+	b.take(k.file)
+	aside := func() string { return freeName(k.path, b.now(), ".lines") }
+	beyond, note, err := b.lines.begin(k.file, aside)
+	if len(beyond) > 0 { // of an earlier book of this name
+		note, err = b.lines.setAside(k.file, aside())
+	}
+	b.note(note)
+	b.complain(err)
+}
+
+func (b *attendant) close() {
+	if b != nil {
+		b.lines.close()
+	}
+}
+
+// attend begins to look after the lines of a book that was opened for writing. What they hold beyond the book, the book
+// has lost (a damaged head takes the last action with it), and gets back.
+func (k *keptBook) attend(now func() time.Time) {
+	k.attendant = newAttendant(k.path, k.book, now)
+	k.attendant.take(k.file)
+	aside := func() string { return freeName(k.path, now(), ".lines") }
+	beyond, note, err := k.attendant.lines.begin(k.file, aside)
+	k.attendant.note(note)
+	if len(beyond) > 0 {
+		var back int
+		if back, err = k.giveBack(beyond); back > 0 {
+			k.attendant.note(fmt.Sprintf("The file had lost its last %s; %s taken back from the lines beside it.", countOf(back, "entry", "entries"), wasWere(back)))
+		}
+		if err == nil && back == len(beyond) {
+			_, note, err = k.attendant.lines.begin(k.file, aside)
+		} else {
+			note, err = k.attendant.lines.setAside(k.file, aside())
+		}
+		k.attendant.note(note)
+	}
+	k.attendant.complain(err)
+}
+
+// giveBack appends the lines that follow on the book, action by action.
+func (k *keptBook) giveBack(lines []core.Line) (n int, err error) {
+	for n < len(lines) {
+		action := lines[n].Action
+		var group []*numbered
+		for i := n; i < len(lines) && lines[i].Action == action; i++ {
+			group = append(group, &numbered{Line: lines[i]})
+		}
+		ahead := k.book.Clone()
+		entries, _, err := restore(ahead, action, group, ahead.Apply)
+		if err == nil {
+			err = k.put(action, entries)
+		}
+		for i := 0; i < len(entries) && err == nil; i++ {
+			err = k.book.Apply(entries[i])
+		}
+		if err != nil {
+			return n, err
+		}
+		n += len(group)
+	}
+	return n, nil
+}
+
+// complain notes trouble with what stands beside the book.
+func (b *attendant) complain(err error) {
+	if err == nil {
+		return
+	}
+	if b.lines.trouble() != nil {
+		return // it is told from there, as long as it lasts
+	}
+	f := explain(err)
+	b.note(f.what + " " + f.do)
+}
+
+// after does what follows on an action: its lines if it was kept, and a copy of the whole book if the file has lost its
+// name, since the open handle is the last hold on it.
+func (b *attendant) after(k *keptBook, entries []core.Entry, err error) error {
+	if b == nil {
+		return err
+	}
+	if err == nil {
+		b.heed(entries)
+		b.complain(b.lines.add(k.file, entries))
+		return nil
+	}
+	if !errors.Is(err, store.ErrGone) || k.file == nil {
+		return err
+	}
+	return b.rescue(k, err)
+}
+
+// heed follows the setting, which the keeper cannot read from the book: it works beside the screen.
+func (b *attendant) heed(entries []core.Entry) {
+	for _, e := range entries {
+		f, ok := e.What.(*core.Setting)
+		if !ok || f.SettingName != core.CopiesKeptDays {
+			continue
+		}
+		b.mu.Lock()
+		b.days = daysOf(f.Value)
+		b.mu.Unlock()
+	}
+}
+
+// daysOf is a value of the setting, which was admitted, as a whole number of days.
+func daysOf(value string) int {
+	days, err := measure.ParseNumber(value)
+	if err != nil {
+		for _, row := range core.Settings() {
+			if row.Name == core.CopiesKeptDays {
+				days = row.Default
+			}
+		}
+	}
+	return int(math.Floor(days))
+}
+
+// rescue writes what the handle still holds to a file of its own, once, and says how to go on.
+func (b *attendant) rescue(k *keptBook, err error) error {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	f := *explain(err)
+	f.err = err
+	if b.saved == "" {
+		to := freeName(b.path, b.now(), ".saved")
+		if bad := k.file.Backup(to); bad != nil {
+			f.what += " What it held could not be saved beside it: " + explain(bad).what
+			return &f
+		}
+		b.saved = to
+	}
+	f.what += fmt.Sprintf(" All that was booked is saved in %s.", b.saved)
+	f.do = fmt.Sprintf("Put the file back, or run in another window: %s; then try again here.", restoreCommand(b.saved, b.path))
+	return &f
+}
+
+func countOf(n int, one, many string) string {
+	if n == 1 {
+		return one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+func wasWere(n int) string {
+	if n == 1 {
+		return "it was"
+	}
+	return "they were"
+}

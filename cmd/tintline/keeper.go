@@ -1,0 +1,169 @@
+package main
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"sync"
+	"time"
+
+	"example.com/tintline/core"
+	"example.com/tintline/store"
+	"example.com/tintline/tui"
+)
+
+// keeper looks after the file of an open book for the screen, beside the actions.
+type keeper struct {
+	b       *attendant
+	passing bool // a book that goes when the screen does: nothing is made by itself
+
+	mu sync.Mutex // one thing at a time, also when the program ends
+}
+
+// unfinished is how old what a killed program left half made must be before it is removed.
+const unfinished = 24 * time.Hour
+
+// Kept tells how the book is kept.
+func (k *keeper) Kept() (tui.Kept, error) {
+	file, days := k.b.held()
+	out := tui.Kept{Path: k.b.path, Days: days}
+	for _, c := range copiesOf(k.b.path) {
+		out.Copies = append(out.Copies, tui.KeptCopy{Date: c.date, Name: filepath.Base(c.path), Bytes: c.bytes})
+	}
+	count, fault := k.b.lines.state()
+	out.Lines = count
+	k.b.mu.Lock()
+	out.Notes = append(out.Notes, k.b.notes...)
+	k.b.mu.Unlock()
+	if fault != nil {
+		f := explain(fault)
+		out.Notes = append(out.Notes, f.what+" "+f.do)
+	}
+	if file == nil {
+		return out, nil
+	}
+	m := file.Meta()
+	out.Format, out.Program, out.Made = int(m.Format), m.Program, m.Created
+	if w := file.Warning(); w != "" {
+		out.Notes = append(out.Notes, w)
+	}
+	var err error
+	if out.Entries, err = file.Last(); err != nil {
+		return out, told{explain(err)}
+	}
+	if st, err := os.Stat(k.b.path); err == nil {
+		out.Bytes = st.Size()
+	}
+	return out, nil
+}
+
+// Daily makes the copy of the day if one is due: the last one is of another day and entries came since, or a day was
+// closed since.
+func (k *keeper) Daily() (string, error) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	file, days := k.b.held()
+	if file == nil || k.passing {
+		return "", nil
+	}
+	if days <= 0 {
+		return "", k.linesOnly(file)
+	}
+	due, err := k.due(file)
+	if err != nil {
+		return "", told{explain(err)}
+	}
+	if !due {
+		return "", nil
+	}
+	return k.copy(file, days)
+}
+
+// linesOnly is for a book of which no copies are wanted: the lines hold what came since the last close.
+func (k *keeper) linesOnly(file *store.Store) error {
+	closed, err := lastClose(file, k.b.lines.begins())
+	if err != nil {
+		return told{explain(err)}
+	}
+	if closed > 0 {
+		k.b.complain(k.b.lines.renew(file, closed))
+	}
+	return nil
+}
+
+// due tells whether a copy is.
+func (k *keeper) due(file *store.Store) (bool, error) {
+	last, err := file.Last()
+	if err != nil || last == 0 {
+		return false, err
+	}
+	c, holds, ok := furthest(k.b.path, copyOf(file))
+	switch {
+	case !ok:
+		return true, nil
+	case holds.last >= last:
+		return false, nil
+	case c.date != k.today():
+		return true, nil
+	}
+	closed, err := lastClose(file, holds.last+1)
+	return closed > 0, err
+}
+
+// lastClose is the number of the last close of a day from an entry on, 0 if there is none.
+func lastClose(file *store.Store, from uint64) (closed uint64, err error) {
+	err = file.Each(from, func(r store.Record) error {
+		e, err := core.Decode(r.Number, r.Action, r.Body)
+		if err != nil {
+			return err
+		}
+		if _, ok := e.What.(*core.DayClosed); ok {
+			closed = e.Seq
+		}
+		return nil
+	})
+	return closed, err
+}
+
+func (k *keeper) today() string { return k.b.now().Format(time.DateOnly) }
+
+// Copy makes the copy of today now.
+func (k *keeper) Copy() (string, error) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	file, days := k.b.held()
+	if file == nil {
+		return "There is nothing to copy yet.", nil
+	}
+	return k.copy(file, days)
+}
+
+func (k *keeper) copy(file *store.Store, days int) (string, error) {
+	c, err := copyOfToday(k.b.path, k.today(), file.BackupOver)
+	if err != nil {
+		return "", told{explain(err)}
+	}
+	k.b.complain(k.b.lines.renew(file, c.last))
+	said := fmt.Sprintf("Copy of %s made and checked: %d entries.", shortDate(k.today()), c.last)
+	if days > 0 {
+		if err := pruneCopies(k.b.path, file.Meta().BookID, k.today(), days); err != nil {
+			return said, told{explain(err)}
+		}
+	}
+	return said, nil
+}
+
+// copyOfToday lets over make the daily copy of a book, and looks at it.
+func copyOfToday(book, today string, over func(to string) error) (looked, error) {
+	store.SweepUnfinished(filepath.Dir(book), time.Now().Add(-unfinished))
+	to := copyPath(book, today)
+	if err := over(to); err != nil {
+		return looked{}, err
+	}
+	return lookAt(to)
+}
+
+// Verify reads the whole book through.
+func (k *keeper) Verify(told func(share float64)) (tui.Verified, error) {
+	return tui.Verified{}, &failure{what: "The book cannot be read through from the screen yet.", do: "Use tintline verify.", code: exitCannot}
+}
