@@ -82,7 +82,7 @@ func (s *Store) prepare(action string, items []Item) (*batch, Answer, error) {
 	}
 	a = b.add(action, items)
 	b.sort()
-	if err := b.count(v.oldRow); err != nil {
+	if err := b.settle(v.block, v.oldRow); err != nil {
 		return nil, Answer{}, err
 	}
 	w := walker{v: v, keep: true}

@@ -1,8 +1,11 @@
 package store
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"slices"
@@ -14,18 +17,12 @@ import (
 )
 
 // grown is a store with n records behind it.
-func grown(b *testing.B, n int) *Store {
+func grown(b testing.TB, n int) *Store {
 	b.Helper()
 	path := filepath.Join(b.TempDir(), "f")
-	err := CreateWith(path, "x", Options{}, func(add func(string, []Item) error) error {
-		for i := range n {
-			if err := add(benchAction(i), []Item{benchItem(i)}); err != nil {
-				return err
-			}
-		}
-		return nil
-	})
-	if err != nil {
+	if err := CreateWith(path, "x", Options{}, func(add func(string, []Item) error) error {
+		return years(n, add)
+	}); err != nil {
 		b.Fatal(err)
 	}
 	s, err := Open(path, Options{})
@@ -36,10 +33,56 @@ func grown(b *testing.B, n int) *Store {
 	return s
 }
 
-func benchAction(i int) string { return fmt.Sprintf("01jzk%011x", i) }
+// What a real book is like: days of 250 records, ten for each visit, an action for
+// each of them. One key goes on over the day, the other over most of a visit. The
+// last record of a day brings two rows.
+const (
+	perDay    = 250
+	perVisit  = 10
+	daysAYear = 220
+	tenYears  = 10 * daysAYear * perDay
+)
+
+// years gives n records of that kind.
+func years(n int, add func(string, []Item) error) error {
+	for i := range n {
+		if err := add(benchAction(i), []Item{benchItem(i)}); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// benchAction is a name like those that programs make: 16 bytes in hex, by chance.
+func benchAction(i int) string {
+	h := sha256.Sum256(fmt.Append(nil, "action ", i))
+	return hex.EncodeToString(h[:16])
+}
+
+func benchDay(i int) string {
+	d := i / perDay
+	first := time.Date(2026+d/daysAYear, 3, 1, 0, 0, 0, 0, time.UTC)
+	return first.AddDate(0, 0, d%daysAYear).Format(time.DateOnly)
+}
 
 func benchItem(i int) Item {
-	return Item{Body: make([]byte, 90), Keys: [][]byte{fmt.Appendf(nil, "z/%03d/%02d", i%600, i%5)}}
+	r := rand.New(rand.NewPCG(uint64(i), 1))
+	body := make([]byte, 80+r.IntN(40))
+	for j := range body {
+		body[j] = byte(r.Uint32())
+	}
+	day := benchDay(i)
+	it := Item{Body: body, Keys: [][]byte{[]byte("day/" + day)}}
+	if at := i % perVisit; at != 2 && at != 6 {
+		it.Keys = append(it.Keys, fmt.Appendf(nil, "lawn/lawn %03d", i/perVisit*7%600))
+	}
+	if i%perDay == perDay-1 {
+		it.Rows = []Row{
+			{[]byte("sums/" + day), make([]byte, 400)},
+			{[]byte("laid/" + day), make([]byte, 3000)},
+		}
+	}
+	return it
 }
 
 var unique atomic.Int64
@@ -49,7 +92,7 @@ var unique atomic.Int64
 // it, x-engine to one bare commit of 200 bytes by bbolt into an empty file. There
 // is no bound here: disks differ from hour to hour.
 func BenchmarkAppend(b *testing.B) {
-	for _, n := range []int{0, 550_000} {
+	for _, n := range []int{0, tenYears} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			s := grown(b, n)
 			dir := b.TempDir()
@@ -76,7 +119,7 @@ func BenchmarkAppend(b *testing.B) {
 					if err != nil {
 						return err
 					}
-					bk.FillPercent = fillOthers
+					bk.FillPercent = fillRecords
 					return bk.Put(numberKey(uint64(i)), line)
 				})
 				t2 := time.Now()
@@ -97,7 +140,7 @@ func BenchmarkAppend(b *testing.B) {
 }
 
 func BenchmarkRead(b *testing.B) {
-	s := grown(b, 550_000)
+	s := grown(b, tenYears)
 	b.Run("each", func(b *testing.B) {
 		for b.Loop() {
 			if err := s.Each(1, func(Record) error { return nil }); err != nil {
@@ -114,7 +157,7 @@ func BenchmarkRead(b *testing.B) {
 	})
 	b.Run("key", func(b *testing.B) {
 		for b.Loop() {
-			if err := s.EachKey([]byte("z/100/"), func([]byte, Record) error { return nil }); err != nil {
+			if err := s.EachKey([]byte("lawn/lawn 100"), func([]byte, Record) error { return nil }); err != nil {
 				b.Fatal(err)
 			}
 		}
@@ -136,7 +179,7 @@ func BenchmarkRead(b *testing.B) {
 }
 
 func BenchmarkOpen(b *testing.B) {
-	for _, n := range []int{0, 550_000} {
+	for _, n := range []int{0, tenYears} {
 		b.Run(fmt.Sprint(n), func(b *testing.B) {
 			s := grown(b, n)
 			_ = s.Close()
@@ -156,6 +199,6 @@ func BenchmarkOpen(b *testing.B) {
 // BenchmarkCreateWith makes ten years in one go.
 func BenchmarkCreateWith(b *testing.B) {
 	for b.Loop() {
-		grown(b, 550_000)
+		grown(b, tenYears)
 	}
 }

@@ -1,6 +1,10 @@
 package store
 
-import "hash/maphash"
+import (
+	"bytes"
+	"encoding/binary"
+	"hash/maphash"
+)
 
 // Check reads everything there is and compares all of it: each page is in use
 // once or free, each record is whole and in its place, and actions and keys are
@@ -25,13 +29,15 @@ func (s *Store) Check() error {
 		return err
 	}
 	var actions, keys bag
+	blocks := make([]actionBlock, actionBlocks)
 	seed := maphash.MakeSeed()
 	err = v.walk(1, func(n uint64, r stored, act actionOf) error {
 		if r.back == 0 && v.format == 1 {
 			actions.put(seed, []byte(act.id), actionValue(act.id, act.first, act.last))
 		} else if r.back == 0 {
-			p := actionRow(act.id, act.first)
-			actions.put(seed, p.k, p.v)
+			actions.count++
+			block, rest := actionPlace(act.id)
+			blocks[block].add(rest, act.first)
 		}
 		for i, k := range r.keys {
 			if r.refs[i].back == 0 && !hasKey(r.keys[:i], k) {
@@ -43,7 +49,12 @@ func (s *Store) Check() error {
 	if err != nil {
 		return err
 	}
-	if err := v.compare("actions", bucketActions, seed, actions, h.actions); err != nil {
+	if v.format == 1 {
+		err = v.compare("actions", bucketActions, seed, actions, h.actions)
+	} else if err = v.compareBlocks(blocks); err == nil && actions.count != h.actions {
+		err = damaged(v.path, "it holds %d actions and should hold %d", actions.count, h.actions)
+	}
+	if err != nil {
 		return err
 	}
 	if err := v.compare("keys", bucketKeys, seed, keys, h.keys); err != nil || v.format == 1 {
@@ -82,4 +93,26 @@ func (v *view) compare(what string, bucket []byte, seed maphash.Seed, want bag, 
 		return damaged(v.path, "its %s do not fit its records", what)
 	}
 	return nil
+}
+
+// compareBlocks compares the blocks of actions with those that the records make.
+func (v *view) compareBlocks(want []actionBlock) error {
+	w := walker{v: v}
+	k, val, ok, err := w.first(v.dir[string(bucketActions)])
+	for ; ok; k, val, ok, err = w.next() {
+		if len(k) != 2 || int(binary.BigEndian.Uint16(k)) >= len(want) {
+			return damaged(v.path, "its actions do not fit its records")
+		}
+		a := &want[binary.BigEndian.Uint16(k)]
+		if !bytes.Equal(val, a.sealed(k)) {
+			return damaged(v.path, "its actions do not fit its records")
+		}
+		a.b = nil
+	}
+	for i := range want {
+		if want[i].b != nil && err == nil {
+			err = damaged(v.path, "its actions do not fit its records")
+		}
+	}
+	return err
 }

@@ -1,7 +1,6 @@
 package store
 
 import (
-	"bytes"
 	"crypto/rand"
 	"encoding/hex"
 	"errors"
@@ -175,22 +174,21 @@ func (f *filler) take(action string, items []Item) error {
 
 // written tells whether an action is in the file already.
 func (f *filler) written(action string) (yes bool, err error) {
-	h := hashOf(action)
+	block, want := actionPlace(action)
 	err = f.db.View(func(tx *bbolt.Tx) error {
-		c := tx.Bucket(bucketActions).Cursor()
-		for k, v := c.Seek(h); bytes.HasPrefix(k, h) && !yes; k, v = c.Next() {
-			first, err := parseActionRow(k, v)
-			if err != nil {
-				return err
-			}
-			num := numberKey(first)
-			r, err := parseRecord(num, tx.Bucket(bucketRecords).Get(num), nil)
-			if err != nil {
-				return err
-			}
-			yes = string(r.action) == action
+		key := blockKey(block)
+		val := tx.Bucket(bucketActions).Get(key)
+		if val == nil {
+			return nil
 		}
-		return nil
+		return eachAction(key, val, func(rest [actionRest]byte, first uint64) bool {
+			if rest == want {
+				num := numberKey(first)
+				r, err := parseRecord(num, tx.Bucket(bucketRecords).Get(num), nil)
+				yes = err == nil && string(r.action) == action
+			}
+			return !yes
+		})
 	})
 	return yes, err
 }
@@ -198,11 +196,14 @@ func (f *filler) written(action string) (yes bool, err error) {
 func (f *filler) flush() error {
 	f.b.sort()
 	err := f.db.Update(func(tx *bbolt.Tx) error {
-		rows := tx.Bucket(bucketRows)
-		if err := f.b.count(func(key []byte) ([]byte, bool, error) {
-			v := rows.Get(key)
-			return v, v != nil, nil
-		}); err != nil {
+		get := func(bucket []byte) func(key []byte) ([]byte, bool, error) {
+			bk := tx.Bucket(bucket)
+			return func(key []byte) ([]byte, bool, error) {
+				v := bk.Get(key)
+				return v, v != nil, nil
+			}
+		}
+		if err := f.b.settle(get(bucketActions), get(bucketRows)); err != nil {
 			return err
 		}
 		return f.b.write(tx)

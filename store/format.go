@@ -22,11 +22,13 @@ const (
 )
 
 // How full a page is left when it splits. Records only ever come at the end, so
-// their pages are filled; the other trees grow anywhere. bbolt does not keep this
+// their pages are filled; the other trees grow anywhere, and halves of a page fill up
+// again. bbolt does not keep this
 // in the file: it has to be set in every transaction.
 const (
 	fillRecords = 1.0
-	fillOthers  = 0.9
+	fillOthers  = 0.5
+	fillMany    = 0.9 // when very many come at once
 )
 
 var (
@@ -43,13 +45,14 @@ var (
 	keySnapshot = []byte("snapshot")
 )
 
-// The first byte of every value but those of meta and of actions: in format 1
+// The first byte of every value but those of meta: in format 1
 // always the same, in format 2 by what it is.
 const (
 	form1        = 1
 	formRecord   = 2
 	formRow      = 3
 	formSnapshot = 4
+	formActions  = 5
 )
 
 // bucketsOf are the buckets that a file of a format has.

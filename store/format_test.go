@@ -114,7 +114,11 @@ func TestStoredForms(t *testing.T) {
 	if got, want := orderedKey([]byte("a\x00b"), 300), "a\x00\xffb\x00\x02\x01\x2c"; string(got) != want {
 		t.Errorf("ordered key %q, want %q", got, want)
 	}
-	if p := actionRow("act", 300); string(p.k) != "\xf8\x3f\x07\xbe\x16\x01\x2c" {
-		t.Errorf("row of an action: %x", p.k)
+	var a actionBlock
+	block, rest := actionPlace("act") // its SHA-256 begins f8 3f 07 be 16
+	a.add(rest, 300)
+	a.add([actionRest]byte{1, 2, 3}, 302)
+	if block != 0xf83 || string(a.b) != "\x05\xac\x02\xf0\x7b\xe1\x02\x01\x02\x03" {
+		t.Errorf("block %x of actions: %x", block, a.b)
 	}
 }

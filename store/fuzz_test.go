@@ -54,7 +54,7 @@ func checkHead(t *testing.T, b []byte) {
 		t.Fatalf("%x is read as %+v, which is written as %x", sealed, h, h.value())
 	}
 	_, _ = parseHead(1, sealed)
-	_, _ = parseActionRow(b, seal(b, nil))
+	_, _ = openBlock(keyHead, sealed)
 	id := []byte("id")
 	sealed = seal(id, bytes.Clone(b))
 	if first, last, err := parseAction(id, sealed); err == nil && (first == 0 || last < first) {

@@ -2,6 +2,7 @@ package store
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"slices"
 
@@ -14,13 +15,20 @@ type batch struct {
 	h       head
 	end     carried // the keys of the last record
 	records []pair
-	actions []pair
+	actions []newAction
+	blocks  []pair // of actions, as they will be
 	keys    [][]byte
 	rows    []pair
 	at      map[string]int // where a key is among the rows
 }
 
 type pair struct{ k, v []byte }
+
+type newAction struct {
+	block uint16
+	rest  [actionRest]byte
+	first uint64
+}
 
 // add numbers the items of an action, which were checked.
 func (b *batch) add(action string, items []Item) Answer {
@@ -51,16 +59,41 @@ func (b *batch) add(action string, items []Item) Answer {
 	b.end = b.end.clone()
 	b.h.last = a.Last
 	b.h.actions++
-	b.actions = append(b.actions, actionRow(action, first))
+	block, rest := actionPlace(action)
+	b.actions = append(b.actions, newAction{block, rest, first})
 	return a
 }
 
 // sort puts actions, keys and rows in order.
 func (b *batch) sort() {
 	byKey := func(x, y pair) int { return bytes.Compare(x.k, y.k) }
-	slices.SortFunc(b.actions, byKey)
+	slices.SortFunc(b.actions, func(x, y newAction) int {
+		return cmp.Or(cmp.Compare(x.block, y.block), cmp.Compare(x.first, y.first))
+	})
 	slices.SortFunc(b.keys, bytes.Compare)
 	slices.SortFunc(b.rows, byKey)
+}
+
+// settle works out what depends on what is there: the blocks of actions, and what
+// the head counts of rows. The batch is sorted.
+func (b *batch) settle(block, row func(key []byte) (value []byte, ok bool, err error)) error {
+	for i := 0; i < len(b.actions); {
+		at := b.actions[i].block
+		key := blockKey(at)
+		var a actionBlock
+		val, ok, err := block(key)
+		if err == nil && ok {
+			a, err = openBlock(key, val)
+		}
+		if err != nil {
+			return err
+		}
+		for ; i < len(b.actions) && b.actions[i].block == at; i++ {
+			a.add(b.actions[i].rest, b.actions[i].first)
+		}
+		b.blocks = append(b.blocks, pair{key, a.sealed(key)})
+	}
+	return b.countRows(row)
 }
 
 // write puts the sorted batch into a transaction.
@@ -79,11 +112,15 @@ func (b *batch) write(tx *bbolt.Tx) error {
 	for i, k := range b.keys {
 		keys[i].k = k
 	}
+	fill := fillOthers
+	if len(b.records) > MaxItems {
+		fill = fillMany
+	}
 	return errors.Join(
 		put(bucketRecords, fillRecords, b.records),
-		put(bucketActions, fillOthers, b.actions),
-		put(bucketKeys, fillOthers, keys),
-		put(bucketRows, fillOthers, b.rows),
+		put(bucketActions, fill, b.blocks),
+		put(bucketKeys, fill, keys),
+		put(bucketRows, fill, b.rows),
 		b.h.write(tx),
 	)
 }

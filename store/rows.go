@@ -42,8 +42,8 @@ func (b *batch) addRows(rows []Row) {
 	}
 }
 
-// count corrects the head by the rows of the batch and those that they replace.
-func (b *batch) count(old func(key []byte) (value []byte, ok bool, err error)) error {
+// countRows corrects the head by the rows of the batch and those that they replace.
+func (b *batch) countRows(old func(key []byte) (value []byte, ok bool, err error)) error {
 	for _, p := range b.rows {
 		was, ok, err := old(p.k)
 		if err != nil {
