@@ -226,7 +226,7 @@ func TestBackupTakesNoNameFromAnother(t *testing.T) {
 		}
 		checkedCopy(t, other)
 	}
-	wantKind(t, s.Backup(filepath.Join(dir, "no", "where")), ErrMissing)
+	wantKind(t, s.Backup(filepath.Join(dir, "no", "where")), ErrIO)
 	wantKind(t, Backup(filepath.Join(dir, "nothing"), filepath.Join(dir, "x")), ErrMissing)
 	wantKind(t, Backup(dir, filepath.Join(dir, "x")), ErrForeign)
 	noLeftovers(t, dir, "a.book", "link", "other")

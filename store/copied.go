@@ -156,8 +156,8 @@ func uncopied(to string, err error) error {
 		t.Do = "Make room on the disk, or choose another place for the copy; the book itself is whole."
 	case ErrReadOnly:
 		t.What = fmt.Sprintf("The copy %s could not be made: the folder or disk does not allow it.", to)
-	case ErrMissing:
-		t.What = fmt.Sprintf("The copy %s could not be made: there is no such folder.", to)
+	case ErrMissing: // which is said of a book, not of a place for a copy
+		t.What, t.Kind = fmt.Sprintf("The copy %s could not be made: there is no such folder.", to), ErrIO
 	default:
 		t.What = fmt.Sprintf("The copy %s could not be made: %v.", to, cause(err))
 	}

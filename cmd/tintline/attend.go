@@ -78,6 +78,21 @@ func (b *attendant) began(k *keptBook) {
 	b.complain(err)
 }
 
+// says is what the operator should know of what stands beside the book.
+func (b *attendant) says() []string {
+	if b == nil {
+		return nil
+	}
+	b.mu.Lock()
+	out := append([]string(nil), b.notes...)
+	b.mu.Unlock()
+	if err := b.lines.trouble(); err != nil {
+		f := explain(err)
+		out = append(out, f.what+" "+f.do)
+	}
+	return out
+}
+
 func (b *attendant) close() {
 	if b != nil {
 		b.lines.close()

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -69,14 +70,14 @@ func (a *app) bringBack(from, path string, older bool) (*restored, error) {
 			return nil, usage("The copy %s is the book itself.", from)
 		}
 	}
-	copied, err := openCopy(from)
+	copied, err := openCopy(from, path)
 	if err != nil {
 		return nil, err
 	}
 	defer func() { _ = copied.Close() }()
 	book, err := foldFile(copied)
 	if err != nil {
-		return nil, unfit(from, err)
+		return nil, unfit(from, path, err)
 	}
 	there, err := lookAtOld(path)
 	if err != nil {
@@ -93,7 +94,7 @@ func (a *app) bringBack(from, path string, older bool) (*restored, error) {
 }
 
 // openCopy opens a copy and reads it through.
-func openCopy(from string) (*store.Store, error) {
+func openCopy(from, path string) (*store.Store, error) {
 	s, err := store.Open(from, storeOptions(true))
 	if errors.Is(err, store.ErrForeign) && looksLikeLines(from) {
 		f := usage("The file %s holds lines of text; it is not a copy of a book.", from)
@@ -111,17 +112,21 @@ func openCopy(from string) (*store.Store, error) {
 		f.what, f.do, f.err = fmt.Sprintf("There is no copy at %s.", from), "Check the path; copies beside a book are called BOOK.DATE.copy.", err
 		return nil, &f
 	}
-	return nil, unfit(from, err)
+	return nil, unfit(from, path, err)
 }
 
-// unfit is a copy that cannot be used.
-func unfit(from string, err error) error {
+// unfit is a copy that cannot be used; it names the next best.
+func unfit(from, path string, err error) error {
 	if !isBroken(err) && !errors.Is(err, core.ErrChain) && !errors.Is(err, core.ErrOrder) && !errors.Is(err, core.ErrCode) {
 		return err
 	}
 	f := *explain(err)
 	f.what = strings.Replace(f.what, "The book ", "The copy ", 1)
 	f.do, f.code, f.err = "Take another copy; nothing was changed.", exitDamaged, err
+	c, holds, ok := furthest(path, func(at looked) bool { return filepath.Clean(at.path) != filepath.Clean(from) })
+	if ok {
+		f.do = fmt.Sprintf("Run %s to take the copy of %s (%d entries) instead; nothing was changed.", restoreCommand(c.path, path), shortDate(c.date), holds.last)
+	}
 	return &f
 }
 

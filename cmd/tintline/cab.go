@@ -77,6 +77,7 @@ func runCab(o cabOptions) error {
 	if k.file != nil {
 		options.Warning = k.file.Warning()
 	}
+	options.Warning = strings.TrimSpace(options.Warning + " " + strings.Join(k.attendant.says(), " "))
 	end, err := tea.NewProgram(tui.New(options), append(tui.ProgramOptions(options), tea.WithInput(o.stdin), tea.WithOutput(o.stdout))...).Run()
 	if m, ok := end.(tui.Model); ok && m.Trouble() != nil {
 		err = m.Trouble()

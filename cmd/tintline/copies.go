@@ -54,6 +54,7 @@ func isDate(s string) bool {
 
 // looked is what a first look at a copy shows, without reading it through.
 type looked struct {
+	path   string
 	id     string
 	last   uint64
 	digest core.Digest // of its last entry
@@ -64,7 +65,7 @@ func lookAt(path string) (at looked, err error) {
 	if err != nil {
 		return at, err
 	}
-	at.id = s.Meta().BookID
+	at.path, at.id = path, s.Meta().BookID
 	if at.last, err = s.Last(); err == nil && at.last > 0 {
 		err = s.Each(at.last, func(r store.Record) error {
 			e, err := core.Decode(r.Number, r.Action, r.Body)

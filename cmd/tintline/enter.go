@@ -38,7 +38,9 @@ yet, the first line begins one.`,
 				return errors.Join(err, closer.Close())
 			}
 			a.warn(k)
-			return errors.Join(a.enter(k, r), k.Close(), closer.Close())
+			err = a.enter(k, r)
+			a.warnOfLines(k)
+			return errors.Join(err, k.Close(), closer.Close())
 		},
 	}
 }

@@ -2,6 +2,7 @@ package main
 
 import (
 	"fmt"
+	"path/filepath"
 
 	"example.com/tintline/core"
 	"example.com/tintline/store"
@@ -41,7 +42,7 @@ func (r *rebuilt) gather(path, from string) {
 	r.chain()
 	for _, c := range copiesOf(path) {
 		at, err := lookAt(c.path)
-		if c.path == from || err == nil && at.last <= r.book.Seq() {
+		if filepath.Clean(c.path) == filepath.Clean(from) || err == nil && at.last <= r.book.Seq() {
 			continue
 		}
 		r.fromFile(c.path, fromCopies, err != nil)

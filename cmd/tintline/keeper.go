@@ -30,15 +30,7 @@ func (k *keeper) Kept() (tui.Kept, error) {
 	for _, c := range copiesOf(k.b.path) {
 		out.Copies = append(out.Copies, tui.KeptCopy{Date: c.date, Name: filepath.Base(c.path), Bytes: c.bytes})
 	}
-	count, fault := k.b.lines.state()
-	out.Lines = count
-	k.b.mu.Lock()
-	out.Notes = append(out.Notes, k.b.notes...)
-	k.b.mu.Unlock()
-	if fault != nil {
-		f := explain(fault)
-		out.Notes = append(out.Notes, f.what+" "+f.do)
-	}
+	out.Lines, out.Notes = k.b.lines.count(), k.b.says()
 	if file == nil {
 		return out, nil
 	}
@@ -163,7 +155,22 @@ func copyOfToday(book, today string, over func(to string) error) (looked, error)
 	return lookAt(to)
 }
 
-// Verify reads the whole book through.
-func (k *keeper) Verify(told func(share float64)) (tui.Verified, error) {
-	return tui.Verified{}, &failure{what: "The book cannot be read through from the screen yet.", do: "Use tintline verify.", code: exitCannot}
+// Verify reads the whole book through, as tintline verify does.
+func (k *keeper) Verify(share func(float64)) (tui.Verified, error) {
+	k.mu.Lock()
+	defer k.mu.Unlock()
+	file, _ := k.b.held()
+	if file == nil {
+		return tui.Verified{OK: true, Says: []string{"There is nothing to read yet."}}, nil
+	}
+	v := verifyFile(file, share)
+	lines := v.lines(k.b.path)
+	if v.OK {
+		return tui.Verified{OK: true, Says: lines}, nil
+	}
+	// The way back stands last; with a copy it is the command as it has to be typed.
+	if do, found := copyBack(k.b.path); found {
+		lines[len(lines)-1] = do
+	}
+	return tui.Verified{Says: lines}, nil
 }

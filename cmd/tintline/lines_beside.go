@@ -259,14 +259,13 @@ func (l *linesBeside) renew(file *store.Store, copied uint64) error {
 	return l.mend(file)
 }
 
-// state tells how many lines there are and what is wrong with them.
-func (l *linesBeside) state() (count int, fault error) {
+func (l *linesBeside) count() int {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if l.first > 0 {
-		count = int(l.last - l.first + 1)
+	if l.first == 0 {
+		return 0
 	}
-	return count, l.fault
+	return int(l.last - l.first + 1)
 }
 
 // begins is the number of the first line, or of the one to come.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"encoding/json"
+	"errors"
 	"math"
 	"os"
 	"path/filepath"
@@ -30,7 +31,7 @@ func TestScripts(t *testing.T) {
 			return nil
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
-			"code": code, "jsonq": jsonq, "hold": hold, "cut": cut, "newer": newer, "forge": forge,
+			"code": code, "jsonq": jsonq, "hold": hold, "cut": cut, "newer": newer, "forge": forge, "blot": blot,
 		},
 	})
 }
@@ -126,6 +127,16 @@ func cut(ts *testscript.TestScript, _ bool, args []string) {
 	n, err := strconv.ParseInt(args[1], 10, 64)
 	ts.Check(err)
 	ts.Check(os.Truncate(ts.MkAbs(args[0]), n))
+}
+
+// blot overwrites bytes of a file with zeros: blot FILE from count.
+func blot(ts *testscript.TestScript, _ bool, args []string) {
+	from, err1 := strconv.ParseInt(args[1], 10, 64)
+	n, err2 := strconv.Atoi(args[2])
+	f, err3 := os.OpenFile(ts.MkAbs(args[0]), os.O_WRONLY, 0)
+	ts.Check(errors.Join(err1, err2, err3))
+	_, err := f.WriteAt(make([]byte, n), from)
+	ts.Check(errors.Join(err, f.Close()))
 }
 
 // newer makes a book whose only entry has a form that this version does not know.

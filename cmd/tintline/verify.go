@@ -34,7 +34,7 @@ that is not whole is damaged. It ends with 0 if all is right, and with 6 if not.
 func (a *app) verify(path string) error {
 	file, err := store.Open(path, storeOptions(true))
 	if err != nil {
-		return a.cannotOpen(path, howToBegin(err))
+		return a.cannotOpen(path, wayBack(path, howToBegin(err)))
 	}
 	bar := progressOn(a.stderr, a.now, "reading the book")
 	v := verifyFile(file, bar.Share)

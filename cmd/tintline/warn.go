@@ -6,12 +6,26 @@ import (
 )
 
 // warn says on standard error what is not right with a book that was opened all the same: one of its two heads is
-// damaged, and its last action may be missing.
+// damaged, and its last action may be missing, or what stands beside it needs a word.
 func (a *app) warn(k *keptBook) {
-	if k.file == nil {
-		return
+	if k.file != nil {
+		a.warning(k.file.Warning())
 	}
-	switch w := k.file.Warning(); {
+	for _, w := range k.attendant.says() {
+		a.warning(w)
+	}
+}
+
+// warnOfLines says at the end that the lines beside the book could not be written; the entries are in it all the same.
+func (a *app) warnOfLines(k *keptBook) {
+	if err := k.attendant.lines.trouble(); err != nil {
+		f := explain(err)
+		a.warning(f.what + " " + f.do)
+	}
+}
+
+func (a *app) warning(w string) {
+	switch {
 	case w == "":
 	case a.flags.json:
 		enc := json.NewEncoder(a.stderr)
