@@ -18,6 +18,13 @@ func child(job string) int {
 	if word == "full" {
 		return childFull(path)
 	}
+	if job, ok := powerJobs[word]; ok && os.Getenv("STORE_RUN") == "power" {
+		if err := job(path); err != nil {
+			fmt.Fprintln(os.Stderr, err)
+			return 8
+		}
+		return 0
+	}
 	s, err := Open(path, Options{})
 	if err != nil {
 		fmt.Printf("error %v\n", err)

@@ -136,7 +136,15 @@ func replace(temp, to string) error {
 	if err := os.Rename(temp, to); err != nil {
 		return err
 	}
-	return syncFolder(filepath.Dir(to))
+	if err := syncFolder(filepath.Dir(to)); err != nil {
+		return &Trouble{
+			What:  fmt.Sprintf("The copy %s is whole, but the disk does not confirm its name: %v.", to, cause(err)),
+			Do:    "Check the disk, then make the copy again; the book itself is whole.",
+			Kind:  ErrSync,
+			Cause: err,
+		}
+	}
+	return nil
 }
 
 // uncopied puts trouble with the new file into words.

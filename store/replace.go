@@ -88,7 +88,11 @@ func swap(temp, path, keepAs string) error {
 		_ = os.Remove(keepAs) // made a moment ago, by us
 		return blame(path, "replaced", err)
 	}
-	return blame(path, "replaced", syncFolder(filepath.Dir(path)))
+	if err = syncFolder(filepath.Dir(path)); err != nil {
+		// Nobody knows which of the two a power cut would leave: back to the old.
+		return blame(path, "replaced", errors.Join(err, os.Rename(keepAs, path)))
+	}
+	return nil
 }
 
 // copyNew copies a file to a name that nobody has, and syncs it.
