@@ -1,0 +1,75 @@
+package core
+
+import (
+	"bytes"
+	"fmt"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// The story is a journal with every kind of fact, which the tests of faults write while they stop the program. It is drawn
+// by the generator of this package; TINTLINE_STORY=1 draws it anew.
+var storyPath = filepath.Join("..", "testdata", "story", "every_fact.jsonl")
+
+func TestTheStoryHoldsEveryFact(t *testing.T) {
+	if os.Getenv("TINTLINE_STORY") != "" {
+		writeStory(t)
+	}
+	text, err := os.ReadFile(storyPath)
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, has := NewBook(3), map[string]bool{}
+	for i, line := range bytes.Split(bytes.TrimSpace(text), []byte("\n")) {
+		l, err := DecodeLine(line)
+		if err == nil {
+			err = b.Apply(Entry{Seq: l.Seq, At: l.At.V, Action: l.Action, Truck: l.Truck, What: l.Fact, Digest: l.Digest})
+		}
+		if err != nil {
+			t.Fatalf("line %d: %v", i+1, err)
+		}
+		has[l.Fact.Name()] = true
+	}
+	for _, name := range FactNames() {
+		if !has[name] {
+			t.Errorf("the story has no %s: draw it anew with TINTLINE_STORY=1", name)
+		}
+	}
+}
+
+// writeStory takes the first seed whose journal has all kinds. Actions are of one to three entries.
+func writeStory(t *testing.T) {
+	t.Helper()
+	draw := rapid.Custom(func(t *rapid.T) []Entry { return anyJournal(t, 300).entries })
+	for seed := range 2000 {
+		entries := draw.Example(seed)
+		has := map[string]bool{}
+		for _, e := range entries {
+			has[e.What.Name()] = true
+		}
+		if len(has) < len(FactNames()) {
+			continue
+		}
+		var out []byte
+		action := 0
+		for i, e := range entries {
+			if i%4 != 2 && i%7 != 6 {
+				action++
+			}
+			e.Action = fmt.Sprintf("story-%03d", action)
+			out = append(append(out, EncodeLine(e, 0)...), '\n')
+		}
+		if err := os.MkdirAll(filepath.Dir(storyPath), 0o755); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(storyPath, out, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		t.Logf("seed %d: %d entries in %d actions", seed, len(entries), action)
+		return
+	}
+	t.Fatal("no seed has every fact")
+}
