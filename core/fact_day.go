@@ -67,6 +67,7 @@ func (*VisitBegun) Name() string { return "visit_begun" }
 
 func (f *VisitBegun) fields(w walker) {
 	w.text(1, "lawn", &f.Lawn)
+	w.later()
 	w.text(2, "kind", &f.Type)
 	w.text(3, "cause", &f.Cause)
 	w.text(4, "arrived", &f.Arrived)
@@ -123,6 +124,7 @@ func (f *Weather) fields(w walker) {
 	w.maybeNumber(3, "temp_f", &f.Temp)
 	w.maybeNumber(4, "rh_pct", &f.Humidity)
 	w.maybeNumber(5, "rain_free_h", &f.RainFree)
+	w.later()
 	w.maybeNumber(6, "forecast_high_f", &f.ForecastHigh)
 	w.text(7, "forecast_source", &f.ForecastSource)
 	w.text(8, "forecast_at", &f.ForecastAt)
@@ -152,6 +154,7 @@ func (f *Overridden) fields(w walker) {
 	w.text(4, "weight", &f.Weight)
 	w.text(5, "said", &f.Said)
 	w.text(6, "product", &f.Product)
+	w.later()
 	w.text(7, "zone", &f.Zone)
 	w.text(8, "about", &f.About)
 }

@@ -20,6 +20,7 @@ func (*Fitted) Name() string { return "fitted" }
 func (f *Fitted) fields(w walker) {
 	w.text(1, "applicator", &f.Applicator)
 	w.text(2, "tip", &f.Tip)
+	w.later()
 	w.text(3, "hose", &f.Hose)
 }
 

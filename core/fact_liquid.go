@@ -84,6 +84,7 @@ func (*PushedBack) Name() string { return "pushed_back" }
 func (f *PushedBack) fields(w walker) {
 	w.letter(1, "into", &f.Into)
 	w.volume(2, "volume", &f.Volume)
+	w.later()
 	w.text(3, "hose", &f.Hose)
 	w.text(4, "to", &f.To)
 	w.maybeVolume(5, "bypass", &f.Bypass)
@@ -128,6 +129,7 @@ func (*TintSeen) Name() string { return "tint_seen" }
 func (f *TintSeen) fields(w walker) {
 	w.maybeVolume(1, "volume", &f.Volume)
 	w.maybeNumber(2, "seconds", &f.Seconds)
+	w.later()
 	w.text(3, "missed", &f.Missed)
 	w.maybeVolume(4, "half_volume", &f.Half)
 	w.maybeNumber(5, "half_seconds", &f.HalfSeconds)
@@ -161,6 +163,7 @@ func (*Filled) Name() string { return "filled" }
 func (f *Filled) fields(w walker) {
 	w.text(1, "applicator", &f.Applicator)
 	w.volume(2, "volume", &f.Volume)
+	w.later()
 	w.maybeVolume(3, "bypass", &f.Bypass)
 }
 
@@ -199,6 +202,7 @@ func (f *Sprayed) fields(w walker) {
 	w.maybeArea(6, "area", &f.Area)
 	w.maybeVolume(7, "before", &f.Before)
 	w.maybeVolume(8, "after", &f.After)
+	w.later()
 	w.maybeVolume(9, "bypass", &f.Bypass)
 }
 
@@ -220,6 +224,7 @@ func (f *GaugeRead) fields(w walker) {
 	w.letter(1, "compartment", &f.Compartment)
 	w.maybeVolume(2, "volume", &f.Volume)
 	w.scalar(3, "mark", &f.Mark)
+	w.later()
 	w.maybeVolume(4, "give_or_take", &f.GiveOrTake)
 }
 
@@ -260,5 +265,6 @@ func (f *Dumped) fields(w walker) {
 	w.text(1, "from", &f.From)
 	w.maybeVolume(2, "volume", &f.Volume)
 	w.text(3, "to", &f.To)
+	w.later()
 	w.maybeMass(4, "amount", &f.Amount)
 }

@@ -26,6 +26,7 @@ func (f *Product) fields(w walker) {
 		w.text(1, "name", &a.Name)
 		w.number(2, "lb_per_gal", &a.PoundsPerGallon)
 		w.number(3, "percent_by_weight", &a.PercentByWeight)
+		w.later()
 		w.maybeRate(4, "most_year", &a.MostYear)
 	})
 	w.text(5, "registration", &e.Registration)
@@ -40,6 +41,7 @@ func (f *Product) fields(w walker) {
 // limits are what the label allows besides grasses and rates.
 func (f *Product) limits(w walker) {
 	e := &f.Label
+	w.later()
 	w.text(10, "signal", &e.Signal)
 	w.text(11, "restricted", &e.Restricted)
 	w.texts(12, "sites", &e.Sites)
@@ -105,8 +107,10 @@ func (f *Mix) fields(w walker) {
 	list(w, 2, "parts", &f.Parts, func(w walker, p *MixPart) {
 		w.text(1, "product", &p.Product)
 		w.rate(2, "rate", &p.Rate)
+		w.later()
 		w.text(3, "target", &p.Target)
 	})
+	w.later()
 	w.text(3, "base", &f.Base)
 	w.text(4, "complete", &f.Complete)
 }

@@ -131,6 +131,7 @@ func (f *Rig) fields(w walker) {
 		w.maybeLength(2, "inside_diameter", &h.Bore)
 		w.maybeLength(3, "length", &h.Length)
 		w.volume(4, "volume", &h.Volume)
+		w.later()
 		w.maybeLength(5, "outside_diameter", &h.Outside)
 		w.maybeMass(6, "dry_weight", &h.DryWeight)
 		w.maybeFlow(7, "pair_flow", &h.PairFlow)
@@ -144,6 +145,7 @@ func (f *Rig) fields(w walker) {
 		w.letters(3, "supply", &l.Supply)
 		w.letter(4, "return", &l.Return)
 	})
+	w.later()
 	w.volume(8, "suction", &f.Suction)
 	list(w, 9, "dead_legs", &f.DeadLegs, func(w walker, d *DeadLeg) {
 		w.text(1, "name", &d.Name)
@@ -162,6 +164,7 @@ func compartmentFields(w walker, c *RigCompartment) {
 	w.text(3, "colour", &c.Colour)
 	w.volume(4, "capacity", &c.Capacity)
 	w.volume(5, "heel", &c.Heel)
+	w.later()
 	list(w, 6, "marks", &c.Marks, func(w walker, m *GaugeMark) {
 		w.scalar(1, "mark", &m.Mark)
 		w.volume(2, "volume", &m.Volume)
@@ -181,6 +184,7 @@ func applicatorFields(w walker, a *Applicator) {
 	w.delivery(4, "delivery", &a.Delivery)
 	w.maybeFlow(5, "flow", &a.Flow)
 	w.volume(6, "tank", &a.Tank)
+	w.later()
 	w.mass(7, "hopper", &a.Hopper)
 	list(w, 8, "tips", &a.Tips, func(w walker, t *Tip) {
 		w.text(1, "name", &t.Name)

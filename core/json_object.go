@@ -76,6 +76,17 @@ func (r *jsonReader) fail(format string, args ...any) {
 	}
 }
 
+// errUnknown marks a fact or a key that this version does not know: mistyped, or of a newer version.
+var errUnknown = fmt.Errorf("a word that is not known: %w", ErrRefused)
+
+// unknown refuses what this version does not know.
+func (r *jsonReader) unknown(format string, args ...any) {
+	if r.err == nil {
+		r.fail(format, args...)
+		r.err.(*Problem).Err = errUnknown
+	}
+}
+
 // take crosses a key off; false if it is left out or null.
 func (r *jsonReader) take(key string) (json.RawMessage, bool) {
 	r.allowed = append(r.allowed, key)
@@ -94,7 +105,7 @@ func (r *jsonReader) finish() {
 		left = append(left, k)
 	}
 	sort.Strings(left)
-	r.fail("%q is not a key of %s; allowed are %s.", left[0], r.name("this fact"), strings.Join(r.allowed, ", "))
+	r.unknown("%q is not a key of %s; allowed are %s.", left[0], r.name("this fact"), strings.Join(r.allowed, ", "))
 }
 
 func (r *jsonReader) keysWith(prefix string) []string {

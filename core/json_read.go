@@ -272,7 +272,7 @@ func (r *jsonReader) readFact() Fact {
 	}
 	f := NewFact(name)
 	if f == nil {
-		r.fail("%q is not a fact; allowed are %s.", name, strings.Join(FactNames(), ", "))
+		r.unknown("%q is not a fact; allowed are %s.", name, strings.Join(FactNames(), ", "))
 		return nil
 	}
 	if r.where == "" {

@@ -12,6 +12,7 @@ import (
 type jsonWriter struct {
 	b     bytes.Buffer
 	fresh bool
+	later bool // the keys that come now are left out where they say nothing; see walker.later
 }
 
 func newJSONWriter() *jsonWriter {
@@ -47,7 +48,13 @@ func (w *jsonWriter) end() []byte {
 	return w.b.Bytes()
 }
 
+// silent tells whether a key is left out: it came later, and says nothing that its stored form would hold.
+func (w *jsonWriter) silent(says bool) bool { return w.later && !says }
+
 func (w *jsonWriter) text(_ int, key string, p *string) {
+	if w.silent(*p != "") {
+		return
+	}
 	w.key(key)
 	w.str(*p)
 }
@@ -66,6 +73,9 @@ func (w *jsonWriter) each(key string, count int, one func(int)) {
 }
 
 func (w *jsonWriter) texts(_ int, key string, p *[]string) {
+	if w.silent(len(*p) > 0) {
+		return
+	}
 	w.each(key, len(*p), func(i int) { w.str((*p)[i]) })
 }
 
@@ -83,10 +93,16 @@ func (w *jsonWriter) form(_ int, key string, p *measure.Kind) {
 }
 
 func (w *jsonWriter) letters(_ int, key string, p *[]byte) {
+	if w.silent(len(*p) > 0) {
+		return
+	}
 	w.each(key, len(*p), func(i int) { w.str(string((*p)[i : i+1])) })
 }
 
 func (w *jsonWriter) words(_ int, key string, p *map[string]string) {
+	if w.silent(len(*p) > 0) {
+		return
+	}
 	w.raw(key, "{")
 	for i, k := range sortedKeys(*p) {
 		if i > 0 {
@@ -99,13 +115,26 @@ func (w *jsonWriter) words(_ int, key string, p *map[string]string) {
 	w.b.WriteByte('}')
 }
 
-func (w *jsonWriter) integer(_ int, key string, p *int64) { w.raw(key, strconv.FormatInt(*p, 10)) }
+func (w *jsonWriter) integer(_ int, key string, p *int64) {
+	if w.silent(*p != 0) {
+		return
+	}
+	w.whole(key, *p)
+}
+
+func (w *jsonWriter) whole(key string, n int64) { w.raw(key, strconv.FormatInt(n, 10)) }
 
 func (w *jsonWriter) integers(_ int, key string, p *[]int64) {
+	if w.silent(len(*p) > 0) {
+		return
+	}
 	w.each(key, len(*p), func(i int) { w.b.WriteString(strconv.FormatInt((*p)[i], 10)) })
 }
 
 func (w *jsonWriter) real(_ int, key string, p *float64, known *bool) {
+	if w.silent(present(*p != 0, known)) {
+		return
+	}
 	if known != nil && !*known {
 		w.raw(key, "null")
 		return
@@ -121,32 +150,49 @@ var exactUnit = map[string]string{
 // exactRates is the unit in which the journal writes a rate, liquid and dry.
 var exactRates = [...]string{measure.Liquid: "nl_per_mm2", measure.Dry: "ng_per_mm2"}
 
-func (w *jsonWriter) quantity(n int, stem, kind string, p *int64, known *bool) {
+func (w *jsonWriter) quantity(_ int, stem, kind string, p *int64, known *bool) {
+	if w.silent(present(*p != 0, known)) {
+		return
+	}
 	key := stem + "_" + exactUnit[kind]
 	if known != nil && !*known {
 		w.raw(key, "null")
 		return
 	}
-	w.integer(n, key, p)
+	w.whole(key, *p)
 }
 
 func (w *jsonWriter) flow(n int, stem string, p *float64, known *bool) {
 	w.real(n, stem+"_"+exactUnit["flow"], p, known)
 }
 
-func (w *jsonWriter) amount(n int, stem string, p *measure.Amount) {
+func (w *jsonWriter) amount(_ int, stem string, p *measure.Amount) {
+	if w.silent(*p != (measure.Amount{})) {
+		return
+	}
 	unit := "_nl"
 	if p.Kind == measure.Dry {
 		unit = "_ng"
 	}
-	w.integer(n, stem+unit, &p.N)
+	w.whole(stem+unit, p.N)
 }
 
-func (w *jsonWriter) rate(n int, stem string, p *measure.Rate, known *bool) {
-	w.real(n, stem+"_"+exactRates[p.Kind], &p.V, known)
+func (w *jsonWriter) rate(_ int, stem string, p *measure.Rate, known *bool) {
+	if w.silent(present(*p != (measure.Rate{}), known)) {
+		return
+	}
+	key := stem + "_" + exactRates[p.Kind]
+	if known != nil && !*known {
+		w.raw(key, "null")
+		return
+	}
+	w.raw(key, strconv.FormatFloat(p.V, 'g', -1, 64))
 }
 
 func (w *jsonWriter) fact(_ int, key string, p *Fact) {
+	if w.silent(*p != nil) {
+		return
+	}
 	if *p == nil {
 		w.raw(key, "null")
 		return
@@ -160,6 +206,9 @@ func (w *jsonWriter) fact(_ int, key string, p *Fact) {
 }
 
 func (w *jsonWriter) list(_ int, key string, count int, _ func(int), each func(walker, int)) {
+	if w.silent(count > 0) {
+		return
+	}
 	w.each(key, count, func(i int) {
 		sub := newJSONWriter()
 		each(walker{sub}, i)

@@ -1,6 +1,10 @@
 package core
 
-import "strconv"
+import (
+	"errors"
+	"strconv"
+	"strings"
+)
 
 // Line is an entry as one line of text. Without a digest it is a fact to be admitted as if typed.
 type Line struct {
@@ -23,6 +27,7 @@ func EncodeLine(e Entry, struckBy uint64) []byte {
 	w.text(0, "fact", &name)
 	w.text(0, "at", &at)
 	e.What.fields(walker{w})
+	w.later = false
 	w.text(0, "action", &e.Action)
 	truck := int64(e.Truck)
 	w.integer(0, "truck", &truck)
@@ -76,5 +81,18 @@ func DecodeLine(b []byte) (Line, error) {
 	}
 	r.allowed = []string{"at"} // what the journal adds is read, but nobody types it
 	l.Fact = r.readFact()
+	if l.HasDigest && errors.Is(r.err, errUnknown) {
+		return l, ofNewer(r.err)
+	}
 	return l, r.err
+}
+
+// ofNewer is said of a line that a journal wrote and that holds what this version does not know.
+func ofNewer(err error) error {
+	what, _, _ := strings.Cut(err.Error(), "; allowed are")
+	return &Problem{
+		What: what + " in this version, and the line has a digest: a newer version wrote it.",
+		Do:   "Read the lines with the newer program that wrote them.",
+		Err:  ErrNewer,
+	}
 }

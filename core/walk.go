@@ -27,6 +27,15 @@ type codec interface {
 // walker gives a fact's list of fields its words; the codec below does the work.
 type walker struct{ codec }
 
+// later begins the keys that came after the fact, or the list, was first written. A line of the journal has the keys before
+// it always and those after it only where they say something, so that a line that says nothing new is the line that an
+// older version wrote, and one that it reads.
+func (w walker) later() {
+	if j, ok := w.codec.(*jsonWriter); ok {
+		j.later = true
+	}
+}
+
 func list[T any](w walker, n int, key string, p *[]T, each func(w walker, one *T)) {
 	w.codec.list(n, key, len(*p), func(count int) { *p = append(make([]T, 0, count), *p...)[:count] }, func(w walker, i int) { each(w, &(*p)[i]) })
 }

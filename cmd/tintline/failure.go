@@ -59,6 +59,8 @@ func explain(err error) *failure {
 		return &failure{what, do, exitUsage, err}
 	case errors.As(err, &trouble):
 		return &failure{trouble.What, trouble.Do, storeCode(err), err}
+	case errors.As(err, &problem) && errors.Is(err, core.ErrNewer):
+		return &failure{problem.What, problem.Do, exitNewer, err}
 	case errors.As(err, &problem):
 		return &failure{problem.What, problem.Do, exitUsage, err}
 	case errors.As(err, &with):
