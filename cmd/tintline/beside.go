@@ -1,24 +1,105 @@
 package main
 
 import (
+	"bytes"
+	"crypto/sha256"
+	"errors"
+
+	"example.com/tintline/core"
 	"example.com/tintline/core/audit"
+	"example.com/tintline/core/past"
 	"example.com/tintline/store"
 )
 
-// beside holds what a file keeps beside its entries against what the entries come to.
+// beside holds what a file keeps beside its entries, the rows of past days and the snapshot, against what the entries
+// come to.
 type beside struct {
 	file *store.Store
 	a    *audit.Audit
+
+	rows map[string][sha256.Size]byte // of each row that the entries end
+
+	at       uint64 // the entry that the snapshot stands at; 0: there is none
+	snapshot []byte
+	other    bool // it was made by another version, and is made anew when it is needed
+	met      bool // the entries came to a close there
+	fits     bool
 }
 
-func newBeside(file *store.Store, a *audit.Audit) *beside {
-	return &beside{file: file, a: a}
+func newBeside(file *store.Store, a *audit.Audit) (*beside, error) {
+	b := &beside{file: file, a: a, rows: map[string][sha256.Size]byte{}}
+	a.Apply = b.apply
+	at, body, ok, err := file.Snapshot()
+	if err != nil || !ok {
+		return b, err
+	}
+	b.at, b.snapshot = at, body
+	_, err = core.Resume(body)
+	b.other = errors.Is(err, core.ErrNewer)
+	return b, nil
 }
 
-// after looks at the book after an entry.
-func (b *beside) after(uint64) {}
+// apply adds an entry to the book, and notes the rows that it ends.
+func (b *beside) apply(book *core.Book, e core.Entry) error {
+	rows, err := past.Apply(book, e)
+	for _, r := range rows {
+		b.rows[string(r.Key)] = sha256.Sum256(r.Value)
+	}
+	if err == nil && b.at != 0 && !b.met {
+		if c := book.LastClose(); c.Seq() == b.at {
+			b.met, b.fits = true, bytes.Equal(c.Keep(), b.snapshot)
+		}
+	}
+	return err
+}
 
-// end compares, and says what came out.
+// end compares, once all entries were added up, and says what came out.
 func (b *beside) end(v *verified) {
-	v.Snapshot, v.Rows = asideNone, asideNone
+	if !b.a.Whole() {
+		return
+	}
+	v.Snapshot, v.Rows = asideFits, asideFits
+	switch {
+	case b.at == 0, b.other:
+		v.Snapshot = asideNone
+	case !b.met || !b.fits:
+		v.Snapshot = asideWrong
+		v.wrong("The snapshot, which stands at entry %d, is not the book that the entries come to there. Nothing rests on it: the entries are believed.", b.at)
+	}
+	b.compareRows(v)
+}
+
+func (b *beside) compareRows(v *verified) {
+	left := len(b.rows)
+	wrong := 0
+	err := b.file.Rows(nil, nil, func(key, value []byte) error {
+		want, ok := b.rows[string(key)]
+		switch {
+		case ok && want == sha256.Sum256(value):
+		case wrong < mostWrong && ok:
+			v.wrong("The row %q is not what the entries come to.", key)
+			wrong++
+		case wrong < mostWrong:
+			v.wrong("The row %q is of no day that was ended.", key)
+			wrong++
+		}
+		if ok {
+			left--
+		}
+		return nil
+	})
+	switch {
+	case errors.Is(err, store.ErrNoRows):
+		v.Rows = asideNone
+		return
+	case err != nil:
+		v.wrong("%s", err.Error())
+		wrong++
+	case left > 0:
+		v.wrong("%d of the %d rows that the entries end are missing.", left, len(b.rows))
+		wrong++
+	}
+	if wrong > 0 {
+		v.Rows = asideWrong
+	}
 }

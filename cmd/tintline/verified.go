@@ -53,8 +53,11 @@ func verifyFile(file *store.Store, told func(share float64)) verified {
 	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, Snapshot: asideUnasked, Rows: asideUnasked}
 	a := audit.New(newBookTruck)
 	a.OldKeys = file.Meta().Format < oldKeysBefore
-	beside := newBeside(file, a)
-	last, err := file.Last()
+	beside, err := newBeside(file, a)
+	var last uint64
+	if err == nil {
+		last, err = file.Last()
+	}
 	if err == nil {
 		err = file.Each(1, func(r store.Record) error {
 			e, err := core.Decode(r.Number, r.Action, r.Body)
@@ -62,7 +65,6 @@ func verifyFile(file *store.Store, told func(share float64)) verified {
 				a.Unreadable(e, err)
 			} else {
 				a.Add(e, r.Keys)
-				beside.after(e.Seq)
 			}
 			if told != nil && r.Number%eachTold == 0 {
 				told(0.9 * float64(r.Number) / float64(last))
