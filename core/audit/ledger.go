@@ -49,23 +49,23 @@ func (t *total) same(o total) bool {
 // ledger adds up all places after each entry. Lawns are many, and an entry changes one of them, so the totals of the
 // others are kept; every close, strike and rig, and every new place, adds up all of them anew.
 type ledger struct {
-	places int           // accounts outside, when they were last listed
-	few    []fluid.Place // those that are no zones
-	zones  map[string][]fluid.Place
-	lawns  map[string]total
-	all    total // of all zones
+	places  int           // accounts outside, when they were last listed
+	few     []fluid.Place // those that are no zones
+	zonesOf map[string][]fluid.Place
+	totalOf map[string]total
+	all     total // of all zones
 }
 
 // sum is the total of all places after an entry was applied.
 func (l *ledger) sum(b *core.Book, what core.Fact) total {
 	p := b.Plumbing()
-	if len(p.Outside) != l.places || l.zones == nil || !touchesOneLawn(what) {
+	if len(p.Outside) != l.places || l.zonesOf == nil || !touchesOneLawn(what) {
 		l.list(p.Outside)
 	} else if lawn := core.LawnOf(what); lawn != "" {
-		l.all.plus(l.lawns[lawn], -1)
-		now := sumOf(p.Outside, l.zones[lawn])
+		l.all.plus(l.totalOf[lawn], -1)
+		now := sumOf(p.Outside, l.zonesOf[lawn])
 		l.all.plus(now, 1)
-		l.lawns[lawn] = now
+		l.totalOf[lawn] = now
 	}
 	t := total{volume: l.all.volume, products: append([]int64(nil), l.all.products...)}
 	for _, a := range p.Inside() {
@@ -78,7 +78,7 @@ func (l *ledger) sum(b *core.Book, what core.Fact) total {
 // list lists all places outside anew and adds the zones up.
 func (l *ledger) list(outside fluid.Accounts) {
 	l.places, l.few, l.all = len(outside), l.few[:0], total{}
-	l.zones, l.lawns = map[string][]fluid.Place{}, map[string]total{}
+	l.zonesOf, l.totalOf = map[string][]fluid.Place{}, map[string]total{}
 	var lawns []string
 	for _, p := range outside.Places() {
 		kind, name := p.Split()
@@ -87,14 +87,14 @@ func (l *ledger) list(outside fluid.Accounts) {
 			l.few = append(l.few, p)
 			continue
 		}
-		if l.zones[lawn] == nil {
+		if l.zonesOf[lawn] == nil {
 			lawns = append(lawns, lawn)
 		}
-		l.zones[lawn] = append(l.zones[lawn], p)
+		l.zonesOf[lawn] = append(l.zonesOf[lawn], p)
 	}
 	for _, lawn := range lawns {
-		t := sumOf(outside, l.zones[lawn])
-		l.lawns[lawn] = t
+		t := sumOf(outside, l.zonesOf[lawn])
+		l.totalOf[lawn] = t
 		l.all.plus(t, 1)
 	}
 }
