@@ -2,7 +2,7 @@ package main
 
 import (
 	"bufio"
-	"bytes"
+	"errors"
 	"fmt"
 	"time"
 
@@ -10,84 +10,69 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/say"
-	"example.com/tintline/store"
 )
 
 func (a *app) journalCommand() *cobra.Command {
-	var since uint64
+	var want wanted
 	var date string
 	cmd := &cobra.Command{
-		Use:   "journal [--since SEQ] [--date D]",
+		Use:   "journal [--since SEQ] [--date D | --from D --to D] [--lawn N]",
 		Short: "All entries, in order",
 		Long: `Prints the entries in order, one a line; struck ones are marked. With --json the lines are exact and
-complete: tintline replay makes the same book from them.`,
+complete: tintline replay makes the same book from them. Of a lawn it prints what names it, and what strikes that.`,
 		Example: `  tintline journal --book truck.db --date 2026-05-28
   tintline journal --book truck.db --json > truck.jsonl
+  tintline journal --lawn "77 Fir" --from 2026-01-01
   tintline journal --since 1200 --json`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			if _, err := time.Parse(time.DateOnly, date); cmd.Flags().Changed("date") && err != nil {
-				return usage("--date %q is not a date; write it as in 2026-05-28.", date)
+			if err := dates(cmd, date, &want.from, &want.to); err != nil {
+				return err
 			}
-			s := strikes{}
-			return a.reading(func(k *keptBook) error { return a.journal(k, s, since, date) }, s)
+			return a.reading(func(k *keptBook) error { return a.journal(k, want) })
 		},
 	}
-	cmd.Flags().Uint64Var(&since, "since", 0, "begin with entry number `SEQ`")
-	cmd.Flags().StringVar(&date, "date", "", "only the entries of one `DAY`, as in 2026-05-28")
+	f := cmd.Flags()
+	f.Uint64Var(&want.since, "since", 0, "begin with entry number `SEQ`")
+	f.StringVar(&date, "date", "", "only the entries of one `DAY`, as in 2026-05-28")
+	f.StringVar(&want.from, "from", "", "first `DAY` of several")
+	f.StringVar(&want.to, "to", "", "last `DAY` of several")
+	f.StringVar(&want.lawn, "lawn", "", "only what is about one `LAWN`")
 	return cmd
 }
 
-// strikes gathers which entry struck which, over the whole journal: the strike comes after what it strikes.
-type strikes map[uint64]uint64
-
-// Before has nothing to see.
-func (strikes) Before(*core.Book, core.Entry) {}
-
-// After notes the first strike of each entry; a later one strikes what stands in its place.
-func (s strikes) After(_ *core.Book, e core.Entry) {
-	f, ok := e.What.(*core.Struck)
-	if !ok {
-		return
+// dates settles the flags date, from and to, which say from which day to which.
+func dates(cmd *cobra.Command, date string, from, to *string) error {
+	f := cmd.Flags()
+	if f.Changed("date") && (f.Changed("from") || f.Changed("to")) {
+		return usage("--date stands for one day; leave --from and --to out.")
 	}
-	for _, n := range append([]int64{f.Of}, f.Also...) {
-		if _, twice := s[uint64(n)]; !twice {
-			s[uint64(n)] = e.Seq
+	for _, d := range [][2]string{{"date", date}, {"from", *from}, {"to", *to}} {
+		if _, err := time.Parse(time.DateOnly, d[1]); f.Changed(d[0]) && err != nil {
+			return usage("--%s %q is not a date; write it as in 2026-05-28.", d[0], d[1])
 		}
 	}
+	if date != "" {
+		*from, *to = date, date
+	}
+	if *from != "" && *to != "" && *from > *to {
+		return usage("--from %s is after --to %s.", *from, *to)
+	}
+	return nil
 }
 
-func (a *app) journal(k *keptBook, s strikes, since uint64, date string) error {
+func (a *app) journal(k *keptBook, want wanted) error {
 	out := bufio.NewWriterSize(a.stdout, 1<<16)
-	key := core.DayKey(date)
-	err := k.file.Each(max(since, 1), func(r store.Record) error {
-		if date != "" && !hasKey(r.Keys, key) {
-			return nil
-		}
-		e, err := core.Decode(r.Number, r.Action, r.Body)
-		if err != nil {
-			return k.unreadable(err)
-		}
+	err := k.marked(want, func(e core.Entry, struckBy uint64) error {
+		var err error
 		if a.flags.json {
-			_, err = out.Write(append(core.EncodeLine(e, s[e.Seq]), '\n'))
+			_, err = out.Write(append(core.EncodeLine(e, struckBy), '\n'))
 		} else {
-			_, err = out.WriteString(entryLine(e, s[e.Seq]))
+			_, err = out.WriteString(entryLine(e, struckBy))
 		}
 		return err
 	})
-	if err != nil {
-		return err
-	}
-	return out.Flush()
-}
-
-func hasKey(keys [][]byte, key []byte) bool {
-	for _, k := range keys {
-		if bytes.Equal(k, key) {
-			return true
-		}
-	}
-	return false
+	return errors.Join(err, out.Flush())
 }
 
 // entryLine is an entry as people read it.

@@ -2,72 +2,104 @@ package main
 
 import (
 	"fmt"
-	"time"
 
 	"github.com/spf13/cobra"
 
+	"example.com/tintline/core/past"
 	"example.com/tintline/core/tally"
 )
 
 func (a *app) tallyCommand() *cobra.Command {
-	var date, from, to string
+	var date, from, to, by string
 	cmd := &cobra.Command{
-		Use:   "tally [--date D | --from D --to D]",
+		Use:   "tally [--date D | --from D --to D] [--by year|month]",
 		Short: "Gallons and area by compartment, mix, product and lawn",
 		Long: `Adds up what went down: by compartment, mix, product and lawn. Without a date it is the open day,
 else the last one. As printed, each column adds up, and so does each row of the compartments:
-left = start + loaded + pushed in - drawn - other + unexplained.`,
+left = start + loaded + pushed in - drawn - other + unexplained.
+By year or month it lists days, hours, gallons, area and products of each, of all days unless dates are given.`,
 		Example: `  tintline tally --book truck.db
   tintline tally --date 2026-05-28
-  tintline tally --from 2026-05-01 --to 2026-05-31 --json`,
+  tintline tally --from 2026-05-01 --to 2026-05-31 --json
+  tintline tally --by year`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
-			f := cmd.Flags()
-			if f.Changed("date") && (f.Changed("from") || f.Changed("to")) {
-				return usage("--date stands for one day; leave --from and --to out.")
+			if err := dates(cmd, date, &from, &to); err != nil {
+				return err
 			}
-			for _, d := range [][2]string{{"date", date}, {"from", from}, {"to", to}} {
-				if _, err := time.Parse(time.DateOnly, d[1]); f.Changed(d[0]) && err != nil {
-					return usage("--%s %q is not a date; write it as in 2026-05-28.", d[0], d[1])
-				}
+			switch f := cmd.Flags(); {
+			case !f.Changed("by") && from == "" && to == "":
+				return a.tallyLast()
+			case !f.Changed("by"):
+				return a.tally(from, to)
+			case by != string(tally.Year) && by != string(tally.Month):
+				return usage("--by %q is neither year nor month.", by)
 			}
-			if date != "" {
-				from, to = date, date
-			}
-			if from != "" && to != "" && from > to {
-				return usage("--from %s is after --to %s.", from, to)
-			}
-			return a.tally(from, to)
+			return a.tallyBy(tally.By(by), from, to)
 		},
 	}
 	cmd.Flags().StringVar(&date, "date", "", "one `DAY`, as in 2026-05-28")
 	cmd.Flags().StringVar(&from, "from", "", "first `DAY` of several")
 	cmd.Flags().StringVar(&to, "to", "", "last `DAY` of several")
+	cmd.Flags().StringVar(&by, "by", "", "a list by `PERIOD`: year or month")
+	completes(cmd, "by", cobra.FixedCompletions([]string{string(tally.Year), string(tally.Month)}, cobra.ShellCompDirectiveNoFileComp))
 	return cmd
 }
 
-func (a *app) tally(from, to string) error {
-	last := from == "" && to == ""
-	span := &tally.Span{From: from, To: to, Now: a.at}
-	if last {
-		return a.reading(func(k *keptBook) error {
-			if k.book.Day().Date == "" {
-				return &failure{what: "The book " + k.path + " has no day yet.", do: "Open a day first.", code: exitCannot}
-			}
-			t := tally.Close(k.book, a.at)
-			return a.printTally(&t)
-		})
-	}
+// tallyLast prints the sums of the open day, else of the last one.
+func (a *app) tallyLast() error {
 	return a.reading(func(k *keptBook) error {
-		t, ok := span.Sum(k.book)
-		if !ok {
-			return &failure{
-				what: fmt.Sprintf("The book %s has no day in what was asked for; the last one is %q.", k.path, k.book.Day().Date),
-				do:   "Ask for dates on which a day was opened.", code: exitCannot,
-			}
+		if k.book.Day().Date == "" {
+			return &failure{what: "The book " + k.path + " has no day yet.", do: "Open a day first.", code: exitCannot}
+		}
+		t := tally.Close(k.book, a.at)
+		return a.printTally(&t)
+	})
+}
+
+func (a *app) tally(from, to string) error {
+	return a.reading(func(k *keptBook) error {
+		var t tally.Tally
+		var ok bool
+		err := a.pastDays(k, func(read past.Reader) (err error) {
+			t, ok, err = past.Sums(k.book, read, from, to, a.at)
+			return err
+		})
+		if err == nil && !ok {
+			err = noDay(k)
+		}
+		if err != nil {
+			return err
 		}
 		return a.printTally(&t)
-	}, span)
+	})
+}
+
+func (a *app) tallyBy(by tally.By, from, to string) error {
+	return a.reading(func(k *keptBook) error {
+		var list tally.Periods
+		err := a.pastDays(k, func(read past.Reader) (err error) {
+			list, err = past.By(k.book, read, by, from, to, a.at)
+			return err
+		})
+		if err == nil && len(list.List) == 0 {
+			err = noDay(k)
+		}
+		switch {
+		case err != nil:
+			return err
+		case a.flags.json:
+			return a.printJSON(list.Document())
+		}
+		return a.print(list.Text())
+	})
+}
+
+func noDay(k *keptBook) error {
+	return &failure{
+		what: fmt.Sprintf("The book %s has no day in what was asked for; the last one is %q.", k.path, k.book.Day().Date),
+		do:   "Ask for dates on which a day was opened.", code: exitCannot,
+	}
 }
 
 func (a *app) printTally(t *tally.Tally) error {

@@ -61,7 +61,7 @@ func (k *season) must(t rapid.TB, line string) {
 func (k *season) enter(line string) error {
 	l, err := core.DecodeLine([]byte(line))
 	if err != nil {
-		return err
+		panic(err) // a slip of this file: such a line would never be admitted
 	}
 	k.clock += 97
 	es, err := k.b.Prepare("test", core.Moment{Unix: k.clock}, l.Fact)
@@ -96,9 +96,9 @@ func (k *season) one(t *rapid.T) {
 	case 3:
 		_ = k.enter(fmt.Sprintf(`{"fact":"gauge_read","compartment":"a","volume_gal":%v}`, gal(150)))
 	case 4:
-		_ = k.enter(fmt.Sprintf(`{"fact":"loaded","into":"spreader","mix":"F","area_sqft":%v}`, 100*gal(60)))
+		_ = k.enter(fmt.Sprintf(`{"fact":"loaded","into":"spreader","parts":[{"product":"food","amount_lb":%v}]}`, gal(40)))
 	case 5, 6:
-		_ = k.enter(fmt.Sprintf(`{"fact":"spread","lawn":%q,"applicator":"spreader","mix":"F","amount_lb":%v}`, lawn, gal(9)))
+		_ = k.enter(fmt.Sprintf(`{"fact":"spread","lawn":%q,"applicator":"spreader","product":"food","amount_lb":%v}`, lawn, gal(9)))
 	case 7:
 		_ = k.enter(`{"fact":"product","name":"warm weed","form":"liquid","kind":"herbicide","grasses":["bermudagrass_common"]}`)
 	case 8:

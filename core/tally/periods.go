@@ -117,7 +117,7 @@ func (p *Periods) Text() string {
 	rows.write(&w)
 	if len(all.Sum.Products) > 0 {
 		w.WriteString("\n")
-		amounts.write(&w)
+		w.WriteString(Columns(amounts.rows, 2))
 	}
 	return w.String()
 }
