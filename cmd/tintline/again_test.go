@@ -96,12 +96,12 @@ func TestAnotherBookIsKnown(t *testing.T) {
 	if err := k.stillThisBook(); err != nil {
 		t.Errorf("the book itself: %v", err)
 	}
-	ahead := *k
+	ahead := keptBook{path: k.path, file: k.file, id: k.id, book: k.book}
 	ahead.book = k.book.Clone()
 	if err := ahead.book.Apply(k.noted(t, "x", "y")[0]); err != nil {
 		t.Fatal(err)
 	}
-	other := *k
+	other := keptBook{path: k.path, file: k.file, id: k.id, book: k.book}
 	other.id = "another"
 	for name, k := range map[string]*keptBook{"an older copy": &ahead, "another book": &other} {
 		if err := k.stillThisBook(); err == nil || !strings.Contains(err.Error(), "is not the book that was open") {

@@ -25,6 +25,7 @@ type cabOptions struct {
 	mouse  bool
 	stdin  io.Reader
 	stdout io.Writer
+	adding *progress
 	getenv func(string) string
 
 	passing bool // the book goes when the screen does
@@ -42,7 +43,7 @@ func (a *app) cab() error {
 func (a *app) cabOptions(path string, now func() time.Time) cabOptions {
 	return cabOptions{
 		path: path, now: now, colour: a.flags.colour, mouse: !a.flags.noMouse,
-		stdin: a.stdin, stdout: a.stdout, getenv: a.getenv,
+		stdin: a.stdin, stdout: a.stdout, adding: a.adding(), getenv: a.getenv,
 	}
 }
 
@@ -63,9 +64,12 @@ func runCab(o cabOptions) error {
 	if o.getenv("ACCESSIBLE") != "" && needsSetup(o.path) {
 		return &failure{what: "The book has no rig yet.", do: "Set it up with tintline setup, which asks in plain lines.", code: exitCannot}
 	}
-	k, err := openForScreen(o.path)
+	k, err := openForScreen(o.path, o.adding)
 	if err != nil {
 		return err
+	}
+	if k.stale() {
+		k.keepBeside(k.book.LastClose())
 	}
 	k.attendant.now = o.now
 	keep := &keeper{b: k.attendant, passing: o.passing}
@@ -115,8 +119,8 @@ func onTerminal(o cabOptions) error {
 }
 
 // openOrNew opens the book; where there is none yet, and no copy of one, the first action makes it.
-func openOrNew(path string) (*keptBook, error) {
-	k, err := openBook(path, false)
+func openOrNew(path string, p *progress) (*keptBook, error) {
+	k, err := openBookWith(path, false, p)
 	if errors.Is(err, store.ErrMissing) {
 		if _, found := copyBack(path); !found {
 			return newBook(path), nil
@@ -126,13 +130,13 @@ func openOrNew(path string) (*keptBook, error) {
 }
 
 // openForScreen is openOrNew for one who sees what is missing: where the lines of a book are left, none is begun.
-func openForScreen(path string) (*keptBook, error) {
+func openForScreen(path string, p *progress) (*keptBook, error) {
 	if _, err := os.Lstat(path); errors.Is(err, os.ErrNotExist) {
 		if _, found := linesBack(path, true); found {
 			return openBook(path, false)
 		}
 	}
-	return openOrNew(path)
+	return openOrNew(path, p)
 }
 
 // screenJournal is a kept book whose errors the screen can show.
@@ -149,6 +153,7 @@ func (j screenJournal) Append(action string, entries []core.Entry) error {
 	if err := j.keptBook.Append(action, entries); err != nil {
 		return told{explain(err)}
 	}
+	j.keepClosedBy(entries)
 	return nil
 }
 

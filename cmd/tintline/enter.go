@@ -33,7 +33,7 @@ yet, the first line begins one.`,
 			if err != nil {
 				return err
 			}
-			k, err := openOrNew(path)
+			k, err := openOrNew(path, a.adding())
 			if err != nil {
 				return errors.Join(err, closer.Close())
 			}

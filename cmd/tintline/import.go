@@ -39,7 +39,7 @@ Import products before the mixes that name them. Where there is no book yet, the
 			if err != nil {
 				return err
 			}
-			k, err := openOrNew(path)
+			k, err := openOrNew(path, a.adding())
 			if err != nil {
 				return err
 			}

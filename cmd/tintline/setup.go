@@ -42,7 +42,7 @@ wrong is said and asked again. Each form is one action; where the answers end be
 			if err != nil {
 				return err
 			}
-			k, err := openOrNew(path)
+			k, err := openOrNew(path, a.adding())
 			if err != nil {
 				return err
 			}

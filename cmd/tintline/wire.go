@@ -26,6 +26,8 @@ type keptBook struct {
 	book *core.Book
 
 	attendant *attendant // nil: nothing is kept beside it, it is only read
+
+	snapshot snapshot
 }
 
 // watcher sees the entries while they are added up.
@@ -40,12 +42,17 @@ func storeOptions(readOnly bool) store.Options {
 
 // openBook opens a file and adds up its journal.
 func openBook(path string, readOnly bool, watch ...watcher) (*keptBook, error) {
+	return openBookWith(path, readOnly, nil, watch...)
+}
+
+// openBookWith is openBook that shows how far it is.
+func openBookWith(path string, readOnly bool, p *progress, watch ...watcher) (*keptBook, error) {
 	file, err := store.Open(path, storeOptions(readOnly))
 	if err != nil {
 		return nil, wayBack(path, howToBegin(err))
 	}
 	k := &keptBook{path: path, file: file, id: file.Meta().BookID, book: core.NewBook(newBookTruck)}
-	if err := k.fold(watch); err != nil {
+	if err := k.load(p, watch); err != nil {
 		return nil, errors.Join(wayBack(path, err), file.Close())
 	}
 	if !readOnly {
@@ -62,25 +69,6 @@ func howToBegin(err error) error {
 	f := explain(err)
 	f.do = "Check the path, begin a book there with tintline enter or tintline replay, or look round with tintline demo."
 	return f
-}
-
-func (k *keptBook) fold(watch []watcher) error {
-	return k.file.Each(1, func(r store.Record) error {
-		e, err := core.Decode(r.Number, r.Action, r.Body)
-		if err != nil {
-			return k.unreadable(err)
-		}
-		for _, w := range watch {
-			w.Before(k.book, e)
-		}
-		if err := k.book.Apply(e); err != nil {
-			return k.unreadable(err)
-		}
-		for _, w := range watch {
-			w.After(k.book, e)
-		}
-		return nil
-	})
 }
 
 // unreadable is an entry in the file that this version cannot add up.
@@ -102,6 +90,7 @@ func (k *keptBook) unreadable(err error) error {
 
 // Close gives the file back.
 func (k *keptBook) Close() error {
+	k.snapshot.writing.Wait()
 	k.attendant.close()
 	if k.file == nil {
 		return nil
@@ -184,6 +173,7 @@ func (k *keptBook) write(action string, entries []core.Entry) error {
 			return k.unreadable(err)
 		}
 	}
+	k.keepAfter(entries)
 	return nil
 }
 
@@ -209,7 +199,7 @@ func (a *app) reading(f func(*keptBook) error, watch ...watcher) error {
 	if err != nil {
 		return err
 	}
-	k, err := openBook(path, true, watch...)
+	k, err := openBookWith(path, true, a.adding(), watch...)
 	if err != nil {
 		return err
 	}
