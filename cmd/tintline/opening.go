@@ -170,6 +170,20 @@ func (k *keptBook) keepClosedBy(entries []core.Entry) {
 	k.keepBeside(after.LastClose())
 }
 
+// keepIn keeps the last close of a book in the file that was just made of it, if the next start would have much to add up.
+func keepIn(path string, b *core.Book) {
+	if b.LastClose().Seq() < manyEntries {
+		return
+	}
+	file, err := store.Open(path, storeOptions(false))
+	if err != nil {
+		return // the next one to write will keep it
+	}
+	k := &keptBook{path: path, file: file, book: b}
+	k.keepClose(b.LastClose())
+	_ = k.Close() // the journal is on the disk
+}
+
 // adding shows how far the adding up of a book is; nothing where the answer is for a program.
 func (a *app) adding() *progress {
 	if a.flags.json {

@@ -57,6 +57,9 @@ func (a *app) replay(path, id string, r *lineReader) (*core.Book, error) {
 			}
 		}
 	})
+	if err == nil {
+		keepIn(path, b)
+	}
 	return b, err
 }
 
