@@ -180,7 +180,7 @@ func keepIn(path string, b *core.Book) {
 		return // the next one to write will keep it
 	}
 	k := &keptBook{path: path, file: file, book: b}
-	k.keepClose(b.LastClose())
+	k.keepClose(file, b.LastClose())
 	_ = k.Close() // the journal is on the disk
 }
 

@@ -177,7 +177,7 @@ func TestASnapshotThatFailsUndoesNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	k.snapshot.at = 0
-	k.keepClose(k.book.LastClose())
+	k.keepClose(k.file, k.book.LastClose())
 	if k.snapshot.at != 0 {
 		t.Fatal("a snapshot was kept in a file that is away")
 	}
@@ -191,7 +191,7 @@ func TestASnapshotThatFailsUndoesNothing(t *testing.T) {
 	if err != nil || last != k.book.Seq() {
 		t.Errorf("the last entry is %d, %v", last, err)
 	}
-	k.keepClose(k.book.LastClose())
+	k.keepClose(k.file, k.book.LastClose())
 	if at := openedCopy(t, k); at != k.book.LastClose().Seq() {
 		t.Errorf("the snapshot is at %d", at)
 	}
