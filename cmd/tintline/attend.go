@@ -63,7 +63,7 @@ func (b *attendant) held() (file *store.Store, days int) {
 // newBook is a book that its first action will make. Where something is left of one that stood there, none is begun.
 func newBook(path string) *keptBook {
 	b := core.NewBook(newBookTruck)
-	return &keptBook{path: path, book: b, attendant: newAttendant(path, b, time.Now)}
+	return &keptBook{path: path, book: b, attendant: newAttendant(path, b, time.Now), snapshot: &snapshot{}}
 }
 
 // began looks after the lines of a book that was just made.

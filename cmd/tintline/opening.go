@@ -14,6 +14,7 @@ const shareEach = 1 << 10
 // load makes the book: from the snapshot in the file and the entries after it, or, where that does not fit or somebody
 // watches, from all entries.
 func (k *keptBook) load(p *progress, watch []watcher) error {
+	k.snapshot = &snapshot{}
 	if len(watch) == 0 && k.resume() {
 		return nil
 	}
@@ -91,13 +92,23 @@ type snapshot struct {
 	writing sync.WaitGroup
 }
 
+// wait waits for the one that is being written.
+func (s *snapshot) wait() {
+	if s != nil {
+		s.writing.Wait()
+	}
+}
+
 // keepClose puts the book as it was at its last close into the file, if that has an older one. It is a convenience for
 // the next start: if it fails, all that was confirmed is there nonetheless. Only that the store writes nothing more
 // after a failed commit is put right again.
 func (k *keptBook) keepClose(file *store.Store, c core.Closed) {
+	if k.snapshot == nil || file == nil {
+		return
+	}
 	k.snapshot.turn.Lock()
 	defer k.snapshot.turn.Unlock()
-	if file == nil || c.Seq() <= k.snapshot.at {
+	if c.Seq() <= k.snapshot.at {
 		return
 	}
 	err := file.PutSnapshot(c.Seq(), c.Keep())
@@ -119,6 +130,9 @@ const manyEntries = 2000
 
 // stale tells whether the next start would have much to add up that lies before the last close.
 func (k *keptBook) stale() bool {
+	if k.snapshot == nil {
+		return false
+	}
 	k.snapshot.turn.Lock()
 	defer k.snapshot.turn.Unlock()
 	return k.book.LastClose().Seq() >= k.snapshot.at+manyEntries
@@ -158,7 +172,7 @@ func (k *keptBook) keepBeside(c core.Closed) {
 // keepClosedBy keeps, beside the screen, the close that an action on the disk has brought, before the screen adds the
 // action to its book. One action is written at a time, so that the book does not change meanwhile.
 func (k *keptBook) keepClosedBy(entries []core.Entry) {
-	if !closesDay(entries) {
+	if k.snapshot == nil || !closesDay(entries) {
 		return
 	}
 	after := k.book.Clone()
@@ -179,7 +193,7 @@ func keepIn(path string, b *core.Book) {
 	if err != nil {
 		return // the next one to write will keep it
 	}
-	k := &keptBook{path: path, file: file, book: b}
+	k := &keptBook{path: path, file: file, book: b, snapshot: &snapshot{}}
 	k.keepClose(file, b.LastClose())
 	_ = k.Close() // the journal is on the disk
 }

@@ -27,7 +27,7 @@ type keptBook struct {
 
 	attendant *attendant // nil: nothing is kept beside it, it is only read
 
-	snapshot snapshot
+	snapshot *snapshot // nil: none is kept
 }
 
 // watcher sees the entries while they are added up.
@@ -90,7 +90,7 @@ func (k *keptBook) unreadable(err error) error {
 
 // Close gives the file back.
 func (k *keptBook) Close() error {
-	k.snapshot.writing.Wait()
+	k.snapshot.wait()
 	k.attendant.close()
 	if k.file == nil {
 		return nil
