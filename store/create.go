@@ -33,13 +33,12 @@ func CreateWith(path, id string, o Options, fill func(appendTo func(action strin
 	} else if !errors.Is(err, fs.ErrNotExist) {
 		return blame(path, "made", err)
 	}
-	return makeNew(path, id, o, fill, publish)
+	return makeNew(path, temporary(path), id, o, fill, publish)
 }
 
 // makeNew builds a file under a temporary name, checks it and lets name give it
 // its own.
-func makeNew(path, id string, o Options, fill func(func(string, []Item) error) error, name func(temp, path string) error) error {
-	temp := temporary(path)
+func makeNew(path, temp, id string, o Options, fill func(func(string, []Item) error) error, name func(temp, path string) error) error {
 	named := false
 	defer func() {
 		if !named { // an error, or a panic of fill

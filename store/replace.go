@@ -1,6 +1,8 @@
 package store
 
 import (
+	"crypto/sha256"
+	"encoding/hex"
 	"errors"
 	"io"
 	"io/fs"
@@ -26,14 +28,17 @@ func ReplaceWith(path, keepAs, id string, o Options, fill func(old *Store, appen
 	if err != nil {
 		return err
 	}
-	defer release()
+	locked := release != nil
+	if locked {
+		defer release()
+	}
 	fillNew := func(appendTo func(string, []Item) error) error {
 		if fill == nil {
 			return nil
 		}
 		return fill(old, appendTo)
 	}
-	return makeNew(path, id, o, fillNew, func(temp, path string) error {
+	return makeNew(path, temporaryOf(path, locked), id, o, fillNew, func(temp, path string) error {
 		if _, err := os.Lstat(path); errors.Is(err, fs.ErrNotExist) {
 			return publish(temp, path)
 		}
@@ -41,7 +46,21 @@ func ReplaceWith(path, keepAs, id string, o Options, fill func(old *Store, appen
 	})
 }
 
-// hold keeps everybody else from the file at path, which may be missing or damaged.
+// temporaryOf is where the file that will replace another is built. Whoever holds
+// the lock of the file at path is alone with that name: what stands there already
+// was left by a program that was killed.
+func temporaryOf(path string, locked bool) string {
+	if !locked {
+		return temporary(path)
+	}
+	sum := sha256.Sum256([]byte(filepath.Base(path)))
+	temp := filepath.Join(filepath.Dir(path), ".book-"+hex.EncodeToString(sum[:6])+".new")
+	_ = os.Remove(temp)
+	return temp
+}
+
+// hold keeps everybody else from the file at path, which may be missing (then there
+// is nothing to release) or damaged.
 func hold(path string, o Options) (old *Store, release func(), err error) {
 	s, err := open(path, o, true)
 	if err == nil {
@@ -49,7 +68,7 @@ func hold(path string, o Options) (old *Store, release func(), err error) {
 	}
 	switch {
 	case errors.Is(err, ErrMissing):
-		return nil, func() {}, nil
+		return nil, nil, nil
 	case errors.Is(err, ErrDamaged), errors.Is(err, ErrShort), errors.Is(err, ErrEmpty),
 		errors.Is(err, ErrForeign), errors.Is(err, ErrNewer):
 	default:

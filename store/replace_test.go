@@ -190,3 +190,18 @@ func TestReplaceWithoutLinks(t *testing.T) {
 		t.Errorf("the copy holds %q", got)
 	}
 }
+
+// TestReplaceTidiesUpAfterOneThatWasKilled: what it was building is removed by the next one.
+func TestReplaceTidiesUpAfterOneThatWasKilled(t *testing.T) {
+	path := oldBook(t, "format1.book")
+	left := temporaryOf(path, true)
+	if err := os.WriteFile(left, []byte("half a file"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	keep := path + ".format-1"
+	fill := func(old *Store, add func(string, []Item) error) error { return copyOf(old, add) }
+	if err := ReplaceWith(path, keep, "same", Options{}, fill); err != nil {
+		t.Fatal(err)
+	}
+	noLeftovers(t, filepath.Dir(path), filepath.Base(path), filepath.Base(keep))
+}
