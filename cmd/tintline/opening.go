@@ -184,9 +184,9 @@ func (k *keptBook) keepClosedBy(entries []core.Entry) {
 	k.keepBeside(after.LastClose())
 }
 
-// keepIn keeps the last close of a book in the file that was just made of it, if the next start would have much to add up.
+// keepIn keeps the last close of a book in the file that was just made of it.
 func keepIn(path string, b *core.Book) {
-	if b.LastClose().Seq() < manyEntries {
+	if b.LastClose().Seq() == 0 {
 		return
 	}
 	file, err := store.Open(path, storeOptions(false))

@@ -7,6 +7,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"time"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/past"
@@ -15,10 +16,10 @@ import (
 
 // openFile opens the file of a book. One of an older format is made ready for this version first, if it is to be written
 // to; said is one sentence about that, empty if nothing was done.
-func openFile(path string, readOnly bool, p *progress) (file *store.Store, said string, err error) {
+func openFile(path string, readOnly bool) (file *store.Store, said string, err error) {
 	file, err = store.Open(path, storeOptions(readOnly))
 	for tries := 0; errors.Is(err, store.ErrOlder) && tries < 2; tries++ {
-		said, err = upgrade(path, p)
+		said, err = upgrade(path)
 		if err != nil && !errors.Is(err, store.ErrExists) {
 			return nil, "", err
 		}
@@ -30,7 +31,7 @@ func openFile(path string, readOnly bool, p *progress) (file *store.Store, said 
 // upgrade makes a file of an older format anew in the present one, with all that is kept beside the entries. The file as
 // it was keeps its contents under another name. Whatever goes wrong, and whenever it is killed, either the old file
 // stands at path, as it was, or the new one, whole.
-func upgrade(path string, p *progress) (said string, err error) {
+func upgrade(path string) (said string, err error) {
 	was, err := store.Open(path, storeOptions(true))
 	if err != nil {
 		return "", err
@@ -46,12 +47,13 @@ func upgrade(path string, p *progress) (said string, err error) {
 	}
 	o := storeOptions(false)
 	o.Created = m.Created
-	r := &renewal{path: path, last: last, progress: p, book: core.NewBook(newBookTruck)}
+	p := progressOn(os.Stderr, time.Now, "making the book ready for this version")
 	defer p.End()
+	r := &renewal{path: path, last: last, progress: p, book: core.NewBook(newBookTruck)}
 	if err := store.ReplaceWith(path, keepAs, m.BookID, o, r.fill); err != nil {
 		return "", notReady(path, err)
 	}
-	r.snapshot()
+	keepIn(path, r.book)
 	return fmt.Sprintf("The book was made ready for this version; the file as it was is kept as %s.", keepAs), nil
 }
 
@@ -116,20 +118,6 @@ func (r *renewal) flush(add func(string, []store.Item) error) error {
 	err := add(r.action, r.items)
 	r.items = nil
 	return err
-}
-
-// snapshot puts the book at the last close into the new file. It is a convenience: without it the next start adds up more.
-func (r *renewal) snapshot() {
-	c := r.book.LastClose()
-	if c.Seq() == 0 {
-		return
-	}
-	file, err := store.Open(r.path, storeOptions(false))
-	if err != nil {
-		return
-	}
-	_ = file.PutSnapshot(c.Seq(), c.Keep())
-	_ = file.Close()
 }
 
 // mostOld is how many files of an old format may stand beside a book.

@@ -84,7 +84,7 @@ func (v *verified) lines(path string) []string {
 			"accounts    every gallon and every product is somewhere after each entry",
 			"keys        "+v.keyWords(),
 		)
-		out = append(out, "rows        "+asideWords(v.Rows, "the figures kept of each day"), "snapshot    "+asideWords(v.Snapshot, "the book kept at the last close"))
+		out = append(out, "rows        "+asideWords(v.Rows, "the figures kept of each day are"), "snapshot    "+asideWords(v.Snapshot, "the book kept at the last close is"))
 	}
 	wrong := append(append([]foundWrong(nil), v.Changed...), v.Damaged...)
 	for i, w := range wrong {
@@ -119,7 +119,7 @@ func (v *verified) keyWords() string {
 func asideWords(what, of string) string {
 	switch what {
 	case asideFits:
-		return of + " are what the entries come to"
+		return of + " what the entries come to"
 	case asideNone:
 		return "none"
 	}

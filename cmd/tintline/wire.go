@@ -47,7 +47,7 @@ func openBook(path string, readOnly bool, watch ...watcher) (*keptBook, error) {
 
 // openBookWith is openBook that shows how far it is.
 func openBookWith(path string, readOnly bool, p *progress, watch ...watcher) (*keptBook, error) {
-	file, err := store.Open(path, storeOptions(readOnly))
+	file, said, err := openFile(path, readOnly)
 	if err != nil {
 		return nil, wayBack(path, howToBegin(err))
 	}
@@ -57,6 +57,7 @@ func openBookWith(path string, readOnly bool, p *progress, watch ...watcher) (*k
 	}
 	if !readOnly {
 		k.attend(time.Now)
+		k.attendant.note(said)
 	}
 	return k, nil
 }
