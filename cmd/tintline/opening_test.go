@@ -68,8 +68,8 @@ func opened(t *testing.T, path string) (at uint64) {
 
 func TestOpensFromTheSnapshotOfTheLastClose(t *testing.T) {
 	k := demoBook(t)
-	if at := openedCopy(t, k); at != 0 {
-		t.Errorf("a book whose first day is open has a snapshot at %d", at)
+	if at := openedCopy(t, k); at != k.book.LastClose().Seq() {
+		t.Errorf("the book was made with a close at %d and has a snapshot at %d", k.book.LastClose().Seq(), at)
 	}
 	for i := range 3 {
 		closeAndOpen(t, k, fmt.Sprint("day", i))
