@@ -11,15 +11,18 @@ import (
 
 // verified is what reading a whole book through has shown.
 type verified struct {
-	OK       bool         `json:"ok"`
-	Entries  uint64       `json:"entries"`
-	Days     int          `json:"days"`
-	Changed  []foundWrong `json:"changed"`
-	Damaged  []foundWrong `json:"damaged"`
-	Snapshot string       `json:"snapshot"`
-	Rows     string       `json:"rows"`
-	State    *string      `json:"state"`
-	Journal  *string      `json:"journal"`
+	OK           bool         `json:"ok"`
+	Entries      uint64       `json:"entries"`
+	Days         int          `json:"days"`
+	Changed      []foundWrong `json:"changed"`
+	Damaged      []foundWrong `json:"damaged"`
+	Snapshot     string       `json:"snapshot"`
+	Rows         string       `json:"rows"`
+	Copies       int          `json:"copies"`
+	CopiesDiffer []string     `json:"copies_differ"`
+	Lines        int          `json:"lines"`
+	State        *string      `json:"state"`
+	Journal      *string      `json:"journal"`
 
 	newer   bool
 	rekeyed int // entries under the keys of an earlier version
@@ -50,9 +53,10 @@ const eachTold = 4096
 // verifyFile reads an open file through: the entries one by one, all that is made of them, and the structure. It changes
 // nothing. told hears now and then which share is done.
 func verifyFile(file *store.Store, told func(share float64)) verified {
-	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, Snapshot: asideUnasked, Rows: asideUnasked}
+	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, CopiesDiffer: []string{}, Snapshot: asideUnasked, Rows: asideUnasked}
 	a := audit.New(newBookTruck)
 	a.OldKeys = file.Meta().Format < oldKeysBefore
+	said := callWitnesses(file)
 	beside, err := newBeside(file, a)
 	var last uint64
 	if err == nil {
@@ -65,6 +69,7 @@ func verifyFile(file *store.Store, told func(share float64)) verified {
 				a.Unreadable(e, err)
 			} else {
 				a.Add(e, r.Keys)
+				said.hear(e)
 			}
 			if told != nil && r.Number%eachTold == 0 {
 				told(0.9 * float64(r.Number) / float64(last))
@@ -78,6 +83,9 @@ func verifyFile(file *store.Store, told func(share float64)) verified {
 		a.Structure(err)
 	}
 	beside.end(&v)
+	if a.Whole() {
+		said.end(&v, last)
+	}
 	v.take(a)
 	if told != nil {
 		told(1)

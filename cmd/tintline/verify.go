@@ -48,7 +48,7 @@ func (a *app) cannotOpen(_ string, err error) error {
 	if f.code != exitDamaged || !a.flags.json {
 		return err
 	}
-	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, Snapshot: asideUnasked, Rows: asideUnasked}
+	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, CopiesDiffer: []string{}, Snapshot: asideUnasked, Rows: asideUnasked}
 	v.wrong("%s", f.what)
 	return errors.Join(a.printJSON(v), &failure{code: exitDamaged})
 }
@@ -84,7 +84,7 @@ func (v *verified) lines(path string) []string {
 			"accounts    every gallon and every product is somewhere after each entry",
 			"keys        "+v.keyWords(),
 		)
-		out = append(out, "rows        "+asideWords(v.Rows, "the figures kept of each day are"), "snapshot    "+asideWords(v.Snapshot, "the book kept at the last close is"))
+		out = append(out, "rows        "+asideWords(v.Rows, "the figures kept of each day are"), "snapshot    "+asideWords(v.Snapshot, "the book kept at the last close is"), "beside      "+v.besideWords())
 	}
 	wrong := append(append([]foundWrong(nil), v.Changed...), v.Damaged...)
 	for i, w := range wrong {
