@@ -1,0 +1,49 @@
+package main
+
+import (
+	"errors"
+	"path/filepath"
+	"testing"
+
+	"example.com/tintline/core"
+	"example.com/tintline/store"
+)
+
+// TestBegunByTwo: two screens stand open where there is no book yet. The first action makes it; the other screen books
+// nothing into it, neither while the first one runs nor after it has ended, and says that there is a file.
+func TestBegunByTwo(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "new", "book.db")
+	open := func() *keptBook {
+		k, err := openOrNew(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return k
+	}
+	entries := func(k *keptBook) []core.Entry {
+		es, err := k.book.Prepare("begin", core.Moment{Unix: 1_790_000_000}, &core.Setting{SettingName: core.Theme, Value: "sun"})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return es
+	}
+	one, other := open(), open()
+	if err := one.write("one", entries(one)); err != nil {
+		t.Fatal(err)
+	}
+	for range 2 {
+		err := screenJournal{other}.Append("other", entries(other))
+		f := explain(err)
+		if err == nil || !errors.Is(err, store.ErrExists) || f.code != exitCannot || f.do == "" {
+			t.Errorf("the other one: %v, %+v", err, f)
+		}
+		if err := one.Close(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if k, err := openBook(path, true); err != nil || k.book.Seq() != 1 {
+		t.Errorf("%v", err)
+	} else {
+		_ = k.Close()
+	}
+}
