@@ -25,22 +25,50 @@ func (s *Store) BackupOver(to string) error { return s.backup(to, true) }
 
 func (s *Store) backup(to string, over bool) error {
 	return makeCopy(s.path, to, over, s.Check, func(out *os.File) error {
-		v, err := s.view()
+		v, h, i, err := s.pinnedHead()
 		if err != nil {
 			return err
 		}
 		defer s.done(v)
-		h, err := readHeads(v.file)
-		if err != nil {
-			return v.bad(err)
-		}
-		for i := range h.m {
-			if h.errs[i] == nil && h.m[i] == v.m {
-				return copyPages(v.file, out, s.path, h, i)
-			}
-		}
-		return v.bad(errRace) // cannot be: the view was pinned by one of the two
+		return copyPages(v.file, out, s.path, h, i)
 	})
+}
+
+// pinnedHead begins a view and reads the head that it was pinned by, before two more commits write over that. Where they
+// follow each other too fast it waits for its turn like a commit, in which none can pass.
+func (s *Store) pinnedHead() (v *view, h heads, i int, err error) {
+	for range 50 {
+		if v, err = s.view(); err != nil {
+			return nil, h, 0, err
+		}
+		if h, i, err = v.pinnedBy(); err == nil {
+			return v, h, i, nil
+		}
+		s.done(v)
+	}
+	s.commit.Lock()
+	defer s.commit.Unlock()
+	if v, err = s.begin(); err != nil {
+		return nil, h, 0, err
+	}
+	if h, i, err = v.pinnedBy(); err != nil {
+		s.done(v)
+		return nil, h, 0, err
+	}
+	return v, h, i, nil
+}
+
+// pinnedBy finds the head of a view in the file.
+func (v *view) pinnedBy() (h heads, i int, err error) {
+	if h, err = readHeads(v.file); err != nil {
+		return h, 0, v.bad(err)
+	}
+	for i := range h.m {
+		if h.errs[i] == nil && h.m[i] == v.m {
+			return h, i, nil
+		}
+	}
+	return h, 0, v.bad(errRace)
 }
 
 // Backup copies the file at path although another program may have it open and
