@@ -14,7 +14,7 @@ import (
 func TestBegunByTwo(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "new", "book.db")
 	open := func() *keptBook {
-		k, err := openOrNew(path)
+		k, err := openOrNew(path, nil)
 		if err != nil {
 			t.Fatal(err)
 		}
