@@ -288,3 +288,16 @@ func TestALineOfANewerVersionMakesNoBook(t *testing.T) {
 		t.Errorf("it left %v", hidden)
 	}
 }
+
+// TestReplayOfEveryFact: a journal by chance with every kind of fact, and with actions of several entries.
+func TestReplayOfEveryFact(t *testing.T) {
+	text, err := os.ReadFile(filepath.Join("..", "..", "testdata", "story", "every_fact.jsonl"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	first := replayed(t, string(text))
+	sameBook(t, "every fact", first, replayed(t, export(t, first)))
+	if code, v := verifyJSON(t, first); code != 0 || v.Rows != asideFits || v.Snapshot != asideFits {
+		t.Errorf("code %d, %+v", code, v)
+	}
+}

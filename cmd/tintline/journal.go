@@ -19,7 +19,8 @@ func (a *app) journalCommand() *cobra.Command {
 		Use:   "journal [--since SEQ] [--date D | --from D --to D] [--lawn N]",
 		Short: "All entries, in order",
 		Long: `Prints the entries in order, one a line; struck ones are marked. With --json the lines are exact and
-complete: tintline replay makes the same book from them. Of a lawn it prints what names it, and what strikes that.`,
+complete: tintline replay makes the same book from them. A key that came with a later version of the program is left out
+where it says nothing, so that an older one reads the lines too. Of a lawn it prints what names it, and what strikes that.`,
 		Example: `  tintline journal --book truck.db --date 2026-05-28
   tintline journal --book truck.db --json > truck.jsonl
   tintline journal --lawn "77 Fir" --from 2026-01-01

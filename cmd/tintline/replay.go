@@ -17,7 +17,8 @@ func (a *app) replayCommand() *cobra.Command {
 		Short: "Make a book from lines of facts, all of them or none",
 		Long: `Makes the book --book, which must not exist, from a file of facts, one JSON object a line.
 A line with a digest is restored as it was and must follow from the line before; a line without one is
-admitted as if it were typed. If one line is refused, no book is made.`,
+admitted as if it were typed. If one line is refused, no book is made. A line with a digest that holds what this version
+does not know was written by a newer one.`,
 		Example: `  tintline journal --book truck.db --json > truck.jsonl
   tintline replay truck.jsonl --book copy.db
   tintline replay - --book new.db < facts.jsonl`,
