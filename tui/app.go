@@ -10,6 +10,7 @@ import (
 	"github.com/muesli/termenv"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/past"
 	"example.com/tintline/tui/theme"
 )
 
@@ -47,6 +48,7 @@ type Model struct {
 	keeping    keeping
 	bell       func()
 	pulled     pulled
+	past       map[past.Query]pastYears // never changed, made anew
 	now        func() time.Time
 	newID      func() string
 	after      func(time.Duration, tea.Msg) tea.Cmd // a timer

@@ -51,7 +51,7 @@ func (m *Model) enterLawn() tea.Cmd { return m.turnToLawn(m.got.lawn) }
 func (m *Model) turnToLawn(lawn string) tea.Cmd {
 	m.subject.lawn = lawn
 	m.on[pageLawn] = placeOn{}
-	return m.pullLawn(entriesAPage)
+	return tea.Batch(m.pullLawn(entriesAPage), m.pullYears(lawn, ""))
 }
 
 func (m *Model) pullLawn(n int) tea.Cmd {
@@ -74,6 +74,7 @@ func (m *Model) showLawn() sheet {
 	s.rows = append(s.rows, m.noteRows(l)...)
 	s.rows = append(s.rows, m.mayRows(l)...)
 	s.rows = append(s.rows, m.yearRows(l)...)
+	s.rows = append(s.rows, m.pastRows(l.LawnName, "")...)
 	s.rows = append(s.rows, m.historyRows(l)...)
 	s.offer, s.small = m.lawnOffer(m.chosenAmong(s.rows))
 	return s

@@ -43,7 +43,7 @@ func (m *Model) openProduct(name string) tea.Cmd {
 	}
 	cmd := m.goTo(pageProduct)
 	m.subject.product, m.on[pageProduct] = name, placeOn{text: true}
-	return cmd
+	return tea.Batch(cmd, m.pullYears("", name))
 }
 
 func (m *Model) pickOfProduct(id string) tea.Cmd {
@@ -155,6 +155,7 @@ func (m *Model) showProduct() sheet {
 	out.rows = append(out.rows, m.productGrid(p)...)
 	out.rows = append(out.rows, m.referenceRates(p)...)
 	out.rows = append(out.rows, m.versions(p.ProductName)...)
+	out.rows = append(out.rows, m.pastRows("", p.ProductName)...)
 	id := m.chosenAmong(out.rows)
 	if mix, leads := strings.CutPrefix(id, toMix); leads {
 		out.offer = "open the mix " + mix

@@ -51,6 +51,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.keepDaily()
 	case pulled:
 		m.arrived(msg)
+	case pastYears:
+		m.yearsArrived(msg)
 	case endAsked:
 		cmd = m.end()
 	case tea.ResumeMsg:

@@ -97,3 +97,22 @@ func (k *keptBook) foldRows() (*past.Folded, error) {
 	})
 	return all, err
 }
+
+// Years adds up what went down in past years, for the screen. It reads the file alone: the book goes on meanwhile. Rows
+// that do not fit are made anew from the entries, which takes seconds and holds nothing up.
+func (j screenJournal) Years(own core.Day, q past.Query) ([]past.Year, error) {
+	if j.file == nil {
+		return nil, nil
+	}
+	list, err := past.Earlier(own, j.file.Rows, q)
+	if errors.Is(err, store.ErrNoRows) || errors.Is(err, past.ErrFit) || errors.Is(err, past.ErrForm) {
+		var all *past.Folded
+		if all, err = j.foldRows(); err == nil {
+			list, err = past.Earlier(own, all.Read, q)
+		}
+	}
+	if err != nil {
+		return nil, told{explain(err)}
+	}
+	return q.Years(list), nil
+}

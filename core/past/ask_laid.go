@@ -13,19 +13,22 @@ type Query struct{ Lawn, Product, From, To string }
 // Find lists what was laid, oldest first, the book's own day included. Of a product it lists each spraying and spreading that
 // held any, be it a trace, with all that was in it.
 func Find(b *core.Book, read Reader, q Query) ([]Laid, error) {
+	out, err := Earlier(*b.Day(), read, q)
+	if err != nil {
+		return nil, err
+	}
+	if newWalk(b.Day(), laidPrefix, q.From, q.To).has(b.Day()) {
+		out = q.take(out, ofDay(b))
+	}
+	return out, nil
+}
+
+// Earlier lists what was laid before the book's own day. It needs no more of the book than that day, so that it may be asked
+// beside a screen that goes on.
+func Earlier(own core.Day, read Reader, q Query) ([]Laid, error) {
 	var out []Laid
 	var d day
-	take := func(list []Laid) {
-		for i := range list {
-			if l := &list[i]; q.wants(l) {
-				c := *l
-				c.Products = append([]Used(nil), l.Products...)
-				out = append(out, c)
-			}
-		}
-	}
-	w := newWalk(b, laidPrefix, q.From, q.To)
-	err := w.days(read, func(h head, r *reader) error {
+	err := newWalk(&own, laidPrefix, q.From, q.To).days(read, func(h head, r *reader) error {
 		if r.tables(h, &d); r.err != nil {
 			return r.err
 		}
@@ -35,16 +38,22 @@ func Find(b *core.Book, read Reader, q Query) ([]Laid, error) {
 		if err := r.pieces(&d); err != nil {
 			return err
 		}
-		take(d.laid)
+		out = q.take(out, d.laid)
 		return nil
 	})
-	if err != nil {
-		return nil, err
+	return out, err
+}
+
+// take adds those that are asked for.
+func (q Query) take(out, list []Laid) []Laid {
+	for i := range list {
+		if l := &list[i]; q.wants(l) {
+			c := *l
+			c.Products = append([]Used(nil), l.Products...)
+			out = append(out, c)
+		}
 	}
-	if w.has(b.Day()) {
-		take(ofDay(b))
-	}
-	return out, nil
+	return out
 }
 
 func (q Query) mayBeIn(t *tables) bool {

@@ -9,7 +9,7 @@ import (
 // gives. False: no day was opened in that time. The book's own day lasts until now, where that is known.
 func Sums(b *core.Book, read Reader, from, to string, now core.Maybe[core.Moment]) (tally.Tally, bool, error) {
 	var t, one tally.Tally
-	w := newWalk(b, sumsPrefix, from, to)
+	w := newWalk(b.Day(), sumsPrefix, from, to)
 	err := w.days(read, func(h head, r *reader) error {
 		if err := r.sums(h, &one); err != nil {
 			return err
@@ -36,7 +36,7 @@ func lawns(b *core.Book, read Reader, from, to string) ([]tally.Lawn, error) {
 	at := map[string]int{}
 	var d day
 	var products []tally.Product
-	err := newWalk(b, laidPrefix, from, to).days(read, func(h head, r *reader) error {
+	err := newWalk(b.Day(), laidPrefix, from, to).days(read, func(h head, r *reader) error {
 		if r.tables(h, &d); r.err != nil {
 			return r.err
 		}
@@ -70,7 +70,7 @@ func lawns(b *core.Book, read Reader, from, to string) ([]tally.Lawn, error) {
 func By(b *core.Book, read Reader, by tally.By, from, to string, now core.Maybe[core.Moment]) (tally.Periods, error) {
 	out := tally.Periods{By: by}
 	var one tally.Tally
-	w := newWalk(b, sumsPrefix, from, to)
+	w := newWalk(b.Day(), sumsPrefix, from, to)
 	err := w.days(read, func(h head, r *reader) error {
 		if err := r.sums(h, &one); err != nil {
 			return err

@@ -23,8 +23,8 @@ type walk struct {
 	closed   bool   // a row behind the last date was seen, and fits
 }
 
-func newWalk(b *core.Book, prefix, from, to string) *walk {
-	return &walk{own: b.Day(), from: from, to: to, prefix: prefix, known: texts{}}
+func newWalk(own *core.Day, prefix, from, to string) *walk {
+	return &walk{own: own, from: from, to: to, prefix: prefix, known: texts{}}
 }
 
 // days calls f with each row, its head read already.
