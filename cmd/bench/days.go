@@ -66,7 +66,10 @@ func (w *writer) route(d time.Time) []string {
 	for i := range w.visits {
 		out = append(out, lawns[(first+i)%len(lawns)].LawnName)
 	}
-	w.r.Shuffle(len(out), func(i, j int) { out[i], out[j] = out[j], out[i] })
+	for i := 0; i+neighbours <= len(out); i += neighbours {
+		part := out[i : i+neighbours]
+		w.r.Shuffle(len(part), func(i, j int) { part[i], part[j] = part[j], part[i] })
+	}
 	return out
 }
 

@@ -83,6 +83,9 @@ func isWarm(grass string) bool {
 	return false
 }
 
+// neighbours is how many lawns stand beside each other.
+const neighbours = 5
+
 // lawn number i, with one to three zones of grasses that stand the same mix.
 func (w *writer) lawn(patterns []*core.Lawn, i int) *core.Lawn {
 	from := patterns[i%len(patterns)]
@@ -94,7 +97,8 @@ func (w *writer) lawn(patterns []*core.Lawn, i int) *core.Lawn {
 		l.LawnName = fmt.Sprintf("%d %s", 1001+i+j, street(from))
 	}
 	l.Address = l.LawnName + ", Nettlewick"
-	grass := grasses[w.r.IntN(len(grasses))]
+	// One street has one grass, so that a route of neighbours needs few changeovers.
+	grass := grasses[(i/neighbours*7+i/neighbours/3)%len(grasses)]
 	for _, name := range []string{"front", "back", "side"}[:1+w.r.IntN(3)] {
 		z := core.Zone{Name: name, Grass: grass, Area: measure.SquareFeet(w.between(1800, 7000, 100)), Growth: "growing", GrowthSince: "2015-03-01"}
 		z.Price = core.Known(measure.Dollars(w.between(20, 60, 0.5)))

@@ -50,7 +50,7 @@ func (w *writer) visit(name string, n int) {
 
 func (w *writer) liquidFor(l *core.Lawn) byte {
 	switch {
-	case w.chance(6):
+	case w.chance(12):
 		return anyLetter
 	case isWarm(l.Zones[0].Grass):
 		return warmLetter
@@ -104,7 +104,7 @@ func (w *writer) lay(l *core.Lawn, letter byte) {
 			continue
 		}
 		w.log(&core.Sprayed{Lawn: l.LawnName, Zones: []string{z.Name}, Applicator: "gun"})
-		if w.chance(60) {
+		if w.chance(200) {
 			w.correct(l, z)
 		}
 	}

@@ -76,7 +76,7 @@ func leaving(cell, in, total Parts, gone, x float64) Parts {
 }
 
 // settle makes the origins of a parcel sum to its volume: the difference that rounding left goes to the
-// largest part that can take it.
+// largest part that can take it. It changes p, which nobody shares yet.
 func settle(p, total Parts, want int64) Parts {
 	for d := want - p.Sum(); d != 0; d = want - p.Sum() {
 		best, room := int32(-1), int64(0)
@@ -92,7 +92,7 @@ func settle(p, total Parts, want int64) Parts {
 		if best < 0 {
 			return p
 		}
-		p = p.Plus(Parts{{best, max(min(d, room), -room)}})
+		p = p.more(best, max(min(d, room), -room))
 	}
 	return p
 }

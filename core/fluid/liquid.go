@@ -42,8 +42,10 @@ func (l Liquid) Split(v measure.Volume) (taken, rest Liquid) {
 	case v >= l.Volume:
 		return l, Liquid{}
 	}
-	taken = Liquid{Volume: v, From: l.From.shareWhole(v, l.Volume), Holds: l.Holds.share(v, l.Volume, measure.MulDivRound)}
-	rest = Liquid{l.Volume - v, l.From.Minus(taken.From), l.Holds.Minus(taken.Holds)}
+	taken.Volume, rest.Volume = v, l.Volume-v
+	taken.Holds, rest.Holds = l.Holds.split(v, l.Volume)
+	taken.From = l.From.shareWhole(v, l.Volume)
+	rest.From = l.From.Minus(taken.From)
 	return taken, rest
 }
 

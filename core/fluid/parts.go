@@ -1,6 +1,10 @@
 package fluid
 
-import "example.com/tintline/core/measure"
+import (
+	"slices"
+
+	"example.com/tintline/core/measure"
+)
 
 // Part is an amount N under a key: a product (nL or ng) or an origin (nL).
 type Part struct {
@@ -29,8 +33,11 @@ func (p Parts) Plus(q Parts) Parts { return p.combine(q, 1) }
 func (p Parts) Minus(q Parts) Parts { return p.combine(q, -1) }
 
 func (p Parts) combine(q Parts, sign int64) Parts {
-	if len(q) == 0 {
+	switch {
+	case len(q) == 0:
 		return p
+	case len(p) == 0 && sign > 0 && !slices.ContainsFunc(q, func(x Part) bool { return x.N == 0 }):
+		return q
 	}
 	out := make(Parts, 0, len(p)+len(q))
 	i, j := 0, 0
@@ -83,9 +90,39 @@ func (p Parts) shareWhole(v, whole measure.Volume) Parts {
 	for i := 0; short > 0 && i < len(p); i++ {
 		give := min(short, p[i].N-out.Of(p[i].Key))
 		if give > 0 {
-			out = out.Plus(Parts{{p[i].Key, give}})
+			out = out.more(p[i].Key, give)
 			short -= give
 		}
 	}
 	return out
+}
+
+// more adds to one amount of a column that nobody shares yet: in place where the amount stays.
+func (p Parts) more(key int32, n int64) Parts {
+	for i := range p {
+		if p[i].Key == key && p[i].N+n != 0 {
+			p[i].N += n
+			return p
+		}
+	}
+	return p.Plus(Parts{{key, n}})
+}
+
+// split parts p into the share that goes with v of whole, rounded half to even, and the rest.
+func (p Parts) split(v, whole measure.Volume) (taken, rest Parts) {
+	if len(p) == 0 {
+		return nil, p
+	}
+	room := make(Parts, 2*len(p)) // one piece of memory for both: a round of the pump splits a thousand times
+	taken, rest = room[:0:len(p)], room[len(p):len(p)]
+	for _, q := range p {
+		n := measure.MulDivRound(q.N, int64(v), int64(whole))
+		if n != 0 {
+			taken = append(taken, Part{q.Key, n})
+		}
+		if n != q.N {
+			rest = append(rest, Part{q.Key, q.N - n})
+		}
+	}
+	return taken, rest
 }

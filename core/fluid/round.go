@@ -23,7 +23,8 @@ func (r *ReturnLine) void() measure.Volume { return max(r.Size-r.Liquid.Volume, 
 // next.
 const returnParcels = 64
 
-// push moves the plug on by l and returns what left at the far end.
+// push moves the plug on by l and returns what left at the far end. Of what is in the line it keeps the volume alone;
+// sum tells the rest when the run is over.
 func (r *ReturnLine) push(l Liquid) Liquid {
 	if l.Volume <= 0 {
 		return Liquid{}
@@ -37,7 +38,6 @@ func (r *ReturnLine) push(l Liquid) Liquid {
 	} else {
 		r.Charge = append(r.Charge, l)
 	}
-	r.Liquid = r.Liquid.Plus(l)
 	var gone Liquid
 	for out > 0 && len(r.Charge) > 0 {
 		taken, rest := r.Charge[0].Split(out)
@@ -48,11 +48,22 @@ func (r *ReturnLine) push(l Liquid) Liquid {
 			r.Charge = r.Charge[1:]
 		}
 	}
-	r.Liquid = Liquid{r.Liquid.Volume - gone.Volume, r.Liquid.From.Minus(gone.From), r.Liquid.Holds.Minus(gone.Holds)}
+	r.Liquid.Volume += l.Volume - gone.Volume
 	if len(r.Charge) == 1 {
-		r.Charge = nil
+		r.hold(r.Charge[0])
 	}
 	return gone
+}
+
+// sum adds up what is in the line.
+func (r *ReturnLine) sum() {
+	if len(r.Charge) == 0 {
+		return
+	}
+	r.Liquid = Liquid{}
+	for _, l := range r.Charge {
+		r.Liquid = r.Liquid.Plus(l)
+	}
 }
 
 // hold sets what is in the line, of one composition.
@@ -134,6 +145,7 @@ func (r *round) run() []Liquid {
 		sprayed += gun
 		r.once(gun, now-gun)
 	}
+	r.p.Return.sum()
 	return r.out
 }
 
@@ -220,9 +232,9 @@ func (r *round) fromOpen(gun, bypass measure.Volume) (Liquid, measure.Volume) {
 	if feeds {
 		bypass = min(bypass, max(r.p.SupplyDrawable()-gun, 0))
 	}
-	before := make([]measure.Volume, len(r.from))
-	for i, c := range r.from {
-		before[i] = c.Flows.Drawn
+	before := make([]measure.Volume, 0, 8) // beside the round, not on the heap
+	for _, c := range r.from {
+		before = append(before, c.Flows.Drawn)
 	}
 	in := r.p.suck(gun + bypass)
 	for i, c := range r.from {
