@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"math/rand"
 	"path/filepath"
@@ -222,6 +223,47 @@ func TestPastDaysOfAFileAreThoseOfAFold(t *testing.T) {
 		}
 		if err := k.Close(); err != nil {
 			t.Fatal(err)
+		}
+	}
+}
+
+// TestRowsThatDoNotFitAreSaid: a file whose rows are missing gives the same sums, by its entries, and says so.
+func TestRowsThatDoNotFitAreSaid(t *testing.T) {
+	k := pastBook(t, 1)
+	bare := filepath.Join(t.TempDir(), "bare.db")
+	err := store.CreateWith(bare, "bare", storeOptions(false), func(add func(string, []store.Item) error) error {
+		return k.file.Each(1, func(r store.Record) error {
+			return add(r.Action, []store.Item{{Body: r.Body, Keys: r.Keys}})
+		})
+	})
+	if err := errors.Join(err, k.Close()); err != nil {
+		t.Fatal(err)
+	}
+	for _, args := range [][]string{{"tally", "--from", "2025-01-01"}, {"tally", "--by", "month"}, {"laid"}, {"laid", "--lawn", "L1", "--json"}} {
+		code, want, said := call(t, "", append(args, "--book", k.path)...)
+		if code != 0 || said != "" || want == "" {
+			t.Fatalf("%v: %d, %s", args, code, said)
+		}
+		code, got, said := call(t, "", append(args, "--book", bare)...)
+		if code != 0 || got != want {
+			t.Errorf("%v without rows: %d, %s\n%s\nwant\n%s", args, code, said, got, want)
+		}
+		if quiet := args[len(args)-1] == "--json"; quiet == strings.Contains(said, "they were worked out from the entries instead") {
+			t.Errorf("%v without rows says %q", args, said)
+		}
+	}
+}
+
+// TestEarlierBooksAreAskedByTheirEntries: a file of the first format keeps no rows; its sums are those of its entries.
+func TestEarlierBooksAreAskedByTheirEntries(t *testing.T) {
+	for _, name := range earlier {
+		book := earlierBook(t, name)
+		code, all, said := call(t, "", "tally", "--from", "2000-01-01", "--book", book)
+		if code != 0 || said != "" || !strings.Contains(all, "gal") {
+			t.Errorf("%s: %d, %s%s", book, code, all, said)
+		}
+		if code, by, said := call(t, "", "tally", "--by", "year", "--book", book); code != 0 || said != "" || !strings.Contains(by, "year") {
+			t.Errorf("%s: %d, %s%s", book, code, by, said)
 		}
 	}
 }
