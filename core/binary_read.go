@@ -13,6 +13,7 @@ import (
 // read gives the same bytes again. The first error stops it; what follows stays zero.
 type binaryReader struct {
 	b     []byte
+	whole string // all that b is the end of: texts are cut from it; empty: each is copied
 	next  uint64 // number of the field that comes next
 	fresh bool   // next was read
 	depth int
@@ -66,7 +67,12 @@ func (r *binaryReader) count() int {
 
 func (r *binaryReader) str() string {
 	n := r.count()
-	s := string(r.b[:n])
+	var s string
+	if at := len(r.whole) - len(r.b); r.whole != "" {
+		s = r.whole[at : at+n]
+	} else {
+		s = string(r.b[:n])
+	}
 	if !utf8.ValidString(s) {
 		r.fail("a text is not UTF-8")
 	}

@@ -10,7 +10,10 @@ import (
 const keptForm = 1
 
 // keptLayout stands for the fields of all that is kept, as a test reckons it. A snapshot of another layout is of no use.
-const keptLayout = 0xbe13030d047f8e46
+const keptLayout = 0xcbb7ee0933f706bd
+
+// keptHead is how many bytes form and layout take.
+const keptHead = 1 + 8
 
 // Keep is the book at the last close as a snapshot: Resume takes it up again. The same journal gives the same bytes.
 func (b *Book) Keep() []byte { return b.base.Keep() }
@@ -29,15 +32,14 @@ func (c Closed) Keep() []byte {
 // the book that the entries were added up to. The error wraps ErrCode, or ErrNewer where another version has made it:
 // then the journal tells. The book keeps parts of b, which is not to be changed.
 func Resume(b []byte) (*Book, error) {
-	const head = 1 + 8
-	if len(b) < head {
+	if len(b) < keptHead {
 		return nil, fmt.Errorf("snapshot: %w: %d bytes", ErrCode, len(b))
 	}
 	if b[0] != keptForm || binary.LittleEndian.Uint64(b[1:]) != keptLayout {
-		return nil, fmt.Errorf("snapshot: %w: form %d, layout %x", ErrNewer, b[0], b[1:head])
+		return nil, fmt.Errorf("snapshot: %w: form %d, layout %x", ErrNewer, b[0], b[1:keptHead])
 	}
 	book := NewBook(0)
-	k := &keeper{r: &binaryReader{b: b[head:len(b):len(b)]}}
+	k := &keeper{r: &binaryReader{b: b[keptHead:], whole: string(b[keptHead:])}}
 	k.mark(&book.mark)
 	k.state(&book.state)
 	if k.r.err == nil && len(k.r.b) != 0 {

@@ -16,6 +16,7 @@ type keeper struct {
 	history *historyWriter
 	// What was read of these bounds the keys that may come.
 	products, origins int
+	spare             []fluid.Part // room for amounts that are read
 }
 
 // wholeNumber is any whole number.
@@ -103,10 +104,10 @@ func kept[T any](k *keeper, p *[]T, each func(*T)) {
 	if n > 0 {
 		*p = make([]T, 0, min(n, firstRoom))
 	}
-	for ; n > 0 && k.r.err == nil; n-- {
-		var one T
-		each(&one)
-		*p = append(*p, one)
+	var none T
+	for i := 0; i < n && k.r.err == nil; i++ {
+		*p = append(*p, none)
+		each(&(*p)[i])
 	}
 }
 
@@ -141,13 +142,13 @@ func named[K ~string, V any](k *keeper, p *map[K]V, each func(K, *V)) {
 	if *p == nil && n > 0 || len(*p) == 0 && n > firstRoom {
 		*p = make(map[K]V, min(n, firstMap))
 	}
-	var before K
+	var name, before K
+	var v, none V
 	for i := 0; i < n && k.r.err == nil; i++ {
-		var name K
-		var v V
 		if text(k, &name); i > 0 && name <= before {
 			k.r.fail("names are out of order")
 		}
+		v = none
 		each(name, &v)
 		(*p)[name], before = v, name
 	}
@@ -168,15 +169,34 @@ func (k *keeper) fact(f Fact) {
 
 // parts keeps amounts by key; keys below limit are known.
 func (k *keeper) parts(p *fluid.Parts, limit int) {
+	n := k.count(len(*p))
+	if k.w == nil {
+		*p = k.room(n)
+	}
 	before := int32(-1)
-	kept(k, (*[]fluid.Part)(p), func(q *fluid.Part) {
+	for i := range *p {
+		q := &(*p)[i]
 		whole(k, &q.Key)
 		whole(k, &q.N)
 		if k.w == nil && (q.Key <= before || int(q.Key) >= limit || q.N == 0) {
 			k.r.fail("amounts are out of order")
+			return
 		}
 		before = q.Key
-	})
+	}
+}
+
+// room is a list of so many amounts. Many short ones are cut from one: none is ever changed in place.
+func (k *keeper) room(n int) fluid.Parts {
+	if n == 0 {
+		return nil
+	}
+	if len(k.spare) < n {
+		k.spare = make([]fluid.Part, max(n, firstRoom))
+	}
+	out := k.spare[:n:n]
+	k.spare = k.spare[n:]
+	return out
 }
 
 func (k *keeper) holds(p *fluid.Parts) { k.parts(p, k.products) }

@@ -9,9 +9,14 @@ import (
 // packed is the older history of a zone as a snapshot has it, newest first. It is read when it is asked for and never
 // changed: what is cut off it is cut off at the end.
 type packed struct {
-	b        []byte
-	texts    []string // dates and grasses by number, of all zones together
-	versions []int32  // how many each product had: a damaged one cannot name others
+	b  []byte
+	of *packedNames // of all zones together
+}
+
+// packedNames are what the numbers in it stand for, and how many there are.
+type packedNames struct {
+	texts    []string // dates and grasses
+	versions []int32  // how many each product had: a damaged history cannot name others
 }
 
 func (p packed) empty() bool { return len(p.b) == 0 }
@@ -60,11 +65,11 @@ func (r *packedReader) int() int64 {
 // text is one of the dates and grasses.
 func (r *packedReader) text() string {
 	n := r.uint()
-	if n >= uint64(len(r.texts)) {
+	if n >= uint64(len(r.of.texts)) {
 		r.bad = true
 		return ""
 	}
-	return r.texts[n]
+	return r.of.texts[n]
 }
 
 // link reads what one spraying or spreading laid, nil at the end.
@@ -73,7 +78,7 @@ func (r *packedReader) link() []Went {
 		return nil
 	}
 	n := r.uint()
-	if n == 0 || n > uint64(len(r.versions)) {
+	if n == 0 || n > uint64(len(r.of.versions)) {
 		return nil
 	}
 	all := Went{Seq: r.uint(), Date: r.text(), Grass: r.text(), Area: measure.Area(r.int()), after: r.uint()}
@@ -82,7 +87,7 @@ func (r *packedReader) link() []Went {
 		w := all
 		product, version := r.uint(), r.uint()
 		w.Amount, w.Peak, w.Round = r.int(), r.int(), int32(r.int())
-		if r.bad || product >= uint64(len(r.versions)) || version >= uint64(r.versions[product]) {
+		if r.bad || product >= uint64(len(r.of.versions)) || version >= uint64(r.of.versions[product]) {
 			return nil
 		}
 		w.Product, w.Version = int32(product), int32(version)

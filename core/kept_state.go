@@ -119,18 +119,17 @@ func (k *keeper) zones(s *state) {
 
 // readZones leaves what was packed as it is.
 func (k *keeper) readZones(s *state) {
-	var texts []string
-	kept(k, &texts, func(t *string) { text(k, t) })
-	versions := make([]int32, len(s.products))
+	of := &packedNames{versions: make([]int32, len(s.products))}
+	kept(k, &of.texts, func(t *string) { text(k, t) })
 	for i := range s.products {
-		versions[i] = int32(len(s.products[i].Versions))
+		of.versions[i] = int32(len(s.products[i].Versions))
 	}
 	kept(k, &s.history, func(zones *[]zoneHistory) {
 		kept(k, zones, func(z *zoneHistory) {
 			text(k, &z.zone)
 			text(k, &z.from)
 			n := k.r.count()
-			z.older = packed{k.r.b[:n:n], texts, versions}
+			z.older = packed{k.r.b[:n:n], of}
 			k.r.b = k.r.b[n:]
 		})
 	})

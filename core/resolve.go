@@ -152,12 +152,12 @@ func (s *state) resolveSprayed(f *Sprayed) (Fact, error) {
 
 // held is how much liquid a place of the rig holds.
 func (s *state) held(p fluid.Place) measure.Volume {
-	for _, a := range s.plumbing.Accounts() {
+	for _, a := range s.plumbing.Inside() {
 		if a.Place == p {
 			return a.Volume
 		}
 	}
-	return 0
+	return s.plumbing.Outside[p].Volume
 }
 
 func (s *state) mixesHint() string {

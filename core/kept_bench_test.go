@@ -1,0 +1,103 @@
+package core
+
+import (
+	"fmt"
+	"testing"
+	"time"
+
+	"example.com/tintline/core/label"
+	"example.com/tintline/core/measure"
+)
+
+// twoYears is a book of two years: a round of so many lawns, with all that an operator writes of each.
+func twoYears(t testing.TB, lawns, visits int) *Book {
+	t.Helper()
+	b := NewBook(1)
+	at := Moment{Unix: 1_767_260_000}
+	log := func(f Fact) {
+		at.Unix += 60
+		es, err := b.Prepare("a", at, f)
+		if err == nil {
+			err = b.Apply(es[0])
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	log(&Rig{
+		RigName:      "truck",
+		Compartments: []RigCompartment{{Letter: 'a', Name: "a", Capacity: measure.Gallons(600)}, {Letter: 'b', Name: "b", Capacity: measure.Gallons(600)}},
+		Cell:         measure.Gallons(0.2), ReturnLine: measure.Gallons(0.1),
+		Hoses:       []RigHose{{Name: "reel", Volume: measure.Gallons(1.7)}},
+		Applicators: []Applicator{{Name: "gun", Type: "gun", Hose: "reel", Delivery: measure.GalPer1000(1.6)}},
+	})
+	for _, n := range []string{"p", "q"} {
+		log(&Product{ProductName: n, Label: label.Entry{Grasses: []string{label.AllTurf}}})
+	}
+	log(&Mix{MixName: "M", Parts: []MixPart{{Product: "p", Rate: measure.Rate{V: 0.3}}, {Product: "q", Rate: measure.Rate{V: 0.1}}}})
+	for i := range lawns {
+		log(&Lawn{
+			LawnName: fmt.Sprintf("%d Alder Court", 100+i), Customer: fmt.Sprintf("Customer %d", i), Address: fmt.Sprintf("%d Alder Court, Example", 100+i), Gate: "left side, lift the latch",
+			Phone: "555-0142", Zones: []Zone{
+				{Name: "front", Grass: "tall_fescue", Area: 4 * measure.ThousandSquareFeet, Hazards: []string{"pond behind the fence"}},
+				{Name: "back", Grass: "zoysiagrass", Area: 5 * measure.ThousandSquareFeet, Price: Known(measure.Money(4500))},
+			},
+		})
+		if i%3 == 0 {
+			log(&Noted{Lawn: fmt.Sprintf("%d Alder Court", 100+i), Text: "the dog is in the yard on Mondays"})
+		}
+	}
+	const aDay = 24
+	for v, day := 0, 0; v < lawns*visits; day++ {
+		log(&DayOpened{Date: time.Date(2026, 1, 1+day, 0, 0, 0, 0, time.UTC).Format(time.DateOnly), Operator: "R. Example"})
+		if day == 0 {
+			log(&LinedUp{Supply: []byte("a"), Return: 'a'})
+		}
+		log(&Loaded{Into: "a", Volume: measure.Gallons(1.6 * 9.2 * aDay), Mix: "M", For: "gun"})
+		for range aDay {
+			lawn := fmt.Sprintf("%d Alder Court", 100+v%lawns)
+			log(&VisitBegun{Lawn: lawn})
+			log(&Sprayed{Lawn: lawn, Applicator: "gun"})
+			log(&VisitDone{lawn})
+			v++
+		}
+		log(&Dumped{From: "compartment/a", To: "waste/pad"})
+		log(&DayClosed{Overnight: "left in"})
+	}
+	return b
+}
+
+// BenchmarkResume takes up a book of 600 lawns and two years, each of 18 visits.
+func BenchmarkResume(b *testing.B) {
+	kept := twoYears(b, 600, 18).Keep()
+	b.SetBytes(int64(len(kept)))
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Resume(kept); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+// BenchmarkKeep makes the snapshot of the same book.
+func BenchmarkKeep(b *testing.B) {
+	book := twoYears(b, 600, 18)
+	b.ReportAllocs()
+	for b.Loop() {
+		b.SetBytes(int64(len(book.Keep())))
+	}
+}
+
+// BenchmarkHistory reads what went on one zone in two years, of a book that was taken up.
+func BenchmarkHistory(b *testing.B) {
+	book, err := Resume(twoYears(b, 600, 18).Keep())
+	if err != nil {
+		b.Fatal(err)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		if n := len(book.History("100 Alder Court", "front")); n != 2*18 {
+			b.Fatal(n)
+		}
+	}
+}
