@@ -10,7 +10,10 @@ import (
 )
 
 // twoYears is a book of two years: a round of so many lawns, with all that an operator writes of each.
-func twoYears(t testing.TB, lawns, visits int) *Book {
+func twoYears(t testing.TB, lawns, visits int) *Book { return years(t, lawns, visits, 1, func(*Book) {}) }
+
+// years works a day, then so many days later the next; look sees the book after each close.
+func years(t testing.TB, lawns, visits, apart int, look func(*Book)) *Book {
 	t.Helper()
 	b := NewBook(1)
 	at := Moment{Unix: 1_767_260_000}
@@ -49,7 +52,7 @@ func twoYears(t testing.TB, lawns, visits int) *Book {
 	}
 	const aDay = 24
 	for v, day := 0, 0; v < lawns*visits; day++ {
-		log(&DayOpened{Date: time.Date(2026, 1, 1+day, 0, 0, 0, 0, time.UTC).Format(time.DateOnly), Operator: "R. Example"})
+		log(&DayOpened{Date: time.Date(2026, 1, 1+apart*day, 0, 0, 0, 0, time.UTC).Format(time.DateOnly), Operator: "R. Example"})
 		if day == 0 {
 			log(&LinedUp{Supply: []byte("a"), Return: 'a'})
 		}
@@ -63,6 +66,7 @@ func twoYears(t testing.TB, lawns, visits int) *Book {
 		}
 		log(&Dumped{From: "compartment/a", To: "waste/pad"})
 		log(&DayClosed{Overnight: "left in"})
+		look(b)
 	}
 	return b
 }
