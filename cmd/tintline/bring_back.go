@@ -86,8 +86,8 @@ func (a *app) bringBack(from, path string, older bool) (*restored, error) {
 	r := &rebuilt{book: book, copy: copied, copied: book.Seq()}
 	if !older {
 		r.gather(path, from)
-		if there.whole && there.entries >= r.book.Seq() {
-			return nil, stillWhole(path, there.entries, r.copied)
+		if there.whole && (there.entries >= r.book.Seq() || !r.holds(there.entries, there.digest)) {
+			return nil, stillWhole(path, there.entries, r)
 		}
 	}
 	return a.putBack(r, from, path, older)
@@ -161,6 +161,7 @@ func foldFile(s *store.Store) (*core.Book, error) {
 type oldBook struct {
 	whole   bool
 	entries uint64
+	digest  core.Digest // of its last entry
 }
 
 // lookAtOld reads it through. What nobody may take the place of is an error: a book that is open elsewhere or was written
@@ -188,16 +189,21 @@ func lookAtOld(path string) (oldBook, error) {
 	if errors.Is(err, core.ErrNewer) {
 		return oldBook{}, err
 	}
-	return oldBook{err == nil, b.Seq()}, nil
+	return oldBook{err == nil, b.Seq(), b.Digest()}, nil
 }
 
-func stillWhole(path string, has, copied uint64) error {
+// stillWhole is a book whose place a copy does not take unasked: it holds as much, or something else.
+func stillWhole(path string, has uint64, r *rebuilt) error {
 	f := &failure{
-		what: fmt.Sprintf("The book %s is whole and holds %d entries; the copy holds %d and nothing is known that would add to it.", path, has, copied),
+		what: fmt.Sprintf("The book %s is whole and holds %d entries; the copy holds %d and nothing is known that would add to it.", path, has, r.copied),
 		do:   "Use the book as it is, or say --older to go back to the copy all the same.", code: exitCannot,
 	}
-	if has > copied {
-		f.do = fmt.Sprintf("Use the book as it is, or say --older to go back to the copy all the same: entries %d to %d are then set aside with the old file.", copied+1, has)
+	switch {
+	case has < r.book.Seq():
+		f.what = fmt.Sprintf("The book %s is whole and holds %d entries that are not in the copy: it is another book.", path, has)
+		f.do = "Give the copy another place with --book, or say --older to set the book aside for it."
+	case has > r.copied:
+		f.do = fmt.Sprintf("Use the book as it is, or say --older to go back to the copy all the same: entries %d to %d are then set aside with the old file.", r.copied+1, has)
 	}
 	return f
 }
@@ -209,30 +215,34 @@ func (a *app) putBack(r *rebuilt, from, path string, older bool) (*restored, err
 	}
 	now := a.clock().Time()
 	aside := freeName(path, now, ".old")
+	// Lines that do not follow would be given back at the next start, or stand in the way of new ones.
+	lines := ""
+	if _, last, ok := linesHold(linesPath(path)); ok && (older || last > r.book.Seq()) {
+		lines = freeName(path, now, ".lines")
+		if err := os.Rename(linesPath(path), lines); err != nil {
+			return nil, &failure{
+				what: fmt.Sprintf("The lines beside the book could not be set aside: %v.", bareError(err)),
+				do:   fmt.Sprintf("Move %s to another place, then try again.", linesPath(path)), code: exitWrite, err: err,
+			}
+		}
+	}
 	o := storeOptions(false)
 	o.Created = r.copy.Meta().Created
 	err := store.ReplaceWith(path, aside, r.copy.Meta().BookID, o, func(_ *store.Store, add func(string, []store.Item) error) error {
 		return r.fill(add)
 	})
 	if err != nil {
+		if lines != "" {
+			_ = os.Rename(lines, linesPath(path)) // nothing has changed
+		}
 		return nil, err
 	}
 	out := &restored{
 		From: from, Entries: r.book.Seq(), FromLines: r.took[fromLines], FromOldBook: r.took[fromOldBook], FromCopies: r.took[fromCopies],
-		Missing: r.missing(), State: r.book.StateDigest().String(), Journal: r.book.Digest().String(),
+		Missing: r.missing(), State: r.book.StateDigest().String(), Journal: r.book.Digest().String(), lines: lines,
 	}
 	if _, err := os.Lstat(aside); err == nil {
 		out.SetAside = &aside
-	}
-	// Lines that do not follow would be given back at the next start, or stand in the way of new ones.
-	if _, last, ok := linesHold(linesPath(path)); ok && (older || last > r.book.Seq()) {
-		out.lines = freeName(path, now, ".lines")
-		if err := os.Rename(linesPath(path), out.lines); err != nil {
-			return nil, &failure{
-				what: fmt.Sprintf("The book is back, but the lines beside it could not be set aside: %v.", bareError(err)),
-				do:   fmt.Sprintf("Move %s to another place before the book is opened.", linesPath(path)), code: exitWrite, err: err,
-			}
-		}
 	}
 	return out, nil
 }

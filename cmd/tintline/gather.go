@@ -106,3 +106,16 @@ func (r *rebuilt) next() bool {
 
 // missing is how many entries are known to have been and were not found in order.
 func (r *rebuilt) missing() uint64 { return r.known - min(r.known, r.book.Seq()) }
+
+// holds tells whether an entry is among those of the book.
+func (r *rebuilt) holds(seq uint64, digest core.Digest) bool {
+	switch {
+	case seq == 0:
+		return true
+	case seq <= r.copied:
+		return sameEntry(r.copy, seq, digest)
+	case seq <= r.book.Seq():
+		return r.later[seq-r.copied-1].Digest == digest
+	}
+	return false
+}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"strings"
 	"sync"
 	"time"
 
@@ -63,7 +64,7 @@ func (k *keeper) Daily() (string, error) {
 	}
 	due, err := k.due(file)
 	if err != nil {
-		return "", told{explain(err)}
+		return "", told{k.notCopied(err)}
 	}
 	if !due {
 		return "", nil
@@ -75,7 +76,7 @@ func (k *keeper) Daily() (string, error) {
 func (k *keeper) linesOnly(file *store.Store) error {
 	closed, err := lastClose(file, k.b.lines.begins())
 	if err != nil {
-		return told{explain(err)}
+		return told{k.notCopied(err)}
 	}
 	if closed > 0 {
 		k.b.complain(k.b.lines.renew(file, closed))
@@ -133,7 +134,7 @@ func (k *keeper) Copy() (string, error) {
 func (k *keeper) copy(file *store.Store, days int) (string, error) {
 	c, err := copyOfToday(k.b.path, k.today(), file.BackupOver)
 	if err != nil {
-		return "", told{explain(err)}
+		return "", told{k.notCopied(err)}
 	}
 	k.b.complain(k.b.lines.renew(file, c.last))
 	said := fmt.Sprintf("Copy of %s made and checked: %d entries.", shortDate(k.today()), c.last)
@@ -143,6 +144,17 @@ func (k *keeper) copy(file *store.Store, days int) (string, error) {
 		}
 	}
 	return said, nil
+}
+
+// notCopied is why there is no copy. If it is the book that is damaged, the way back begins with the end of the program.
+func (k *keeper) notCopied(err error) *failure {
+	f := explain(wayBack(k.b.path, err))
+	if command, ok := strings.CutPrefix(f.do, "Run "); ok && isBroken(err) {
+		out := *f
+		out.do = "End the program and run " + command
+		return &out
+	}
+	return f
 }
 
 // copyOfToday lets over make the daily copy of a book, and looks at it.

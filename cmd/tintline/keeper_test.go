@@ -257,3 +257,47 @@ func TestVerifiedFromTheScreen(t *testing.T) {
 		t.Error(said, err)
 	}
 }
+
+// TestDamagedBookIsNotCopied: a page that went bad under an open book shows when it is copied; the copy of before stays,
+// and the sentence names it.
+func TestDamagedBookIsNotCopied(t *testing.T) {
+	path := ownBook(t, 40)
+	k := keptAt(t, path, "2026-06-01")
+	k.wantDaily("Copy of 1 Jun made and checked: 40 entries.")
+	first, err := os.ReadFile(copyPath(path, "2026-06-01"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	k.note()
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer func() { _ = f.Close() }()
+	st, _ := f.Stat()
+	for at := int64(8192 + 2000); at < st.Size(); at += 4096 {
+		if _, err := f.WriteAt([]byte("spoiled by a bad card"), at); err != nil {
+			t.Fatal(err)
+		}
+	}
+	k.on("2026-06-02")
+	said, err := k.Daily()
+	if err == nil || said != "" {
+		t.Fatalf("%q, %v", said, err)
+	}
+	if f := explain(err); f.code != exitDamaged || !strings.HasPrefix(f.do, "End the program and run "+restoreCommand(copyPath(path, "2026-06-01"), path)) {
+		t.Errorf("%d: %s %s", f.code, f.what, f.do)
+	}
+	k.wantDates("2026-06-01")
+	if b, _ := os.ReadFile(copyPath(path, "2026-06-01")); string(b) != string(first) {
+		t.Error("the copy has changed")
+	}
+	if first, last, ok := linesHold(linesPath(path)); !ok || first != 41 || last != 41 {
+		t.Errorf("the lines hold %d to %d", first, last)
+	}
+	_ = k.keptBook.Close()
+	code, out, complaint := call(t, "", "restore", copyPath(path, "2026-06-01"), "--book", path, "--json")
+	if code != 0 || !strings.Contains(out, `"entries":41,"from_lines":1,`) {
+		t.Error(out, complaint)
+	}
+}
