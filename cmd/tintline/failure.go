@@ -46,12 +46,15 @@ type advice interface{ Do() string }
 // explain finds words and exit code for any error.
 func explain(err error) *failure {
 	var f *failure
+	var shown told
 	var trouble *store.Trouble
 	var problem *core.Problem
 	var with advice
 	var text *measure.TextError
 	var cells sheet.Troubles
 	switch {
+	case errors.As(err, &shown): // before the failure that it may hold
+		return shown.failure
 	case errors.As(err, &f):
 		return f
 	case errors.As(err, &cells):
