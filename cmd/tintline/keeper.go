@@ -181,7 +181,7 @@ func (k *keeper) Verify(share func(float64)) (tui.Verified, error) {
 		return tui.Verified{OK: true, Says: lines}, nil
 	}
 	// The way back stands last; with a copy it is the command as it has to be typed.
-	if do, found := copyBack(k.b.path); found {
+	if do, found := copyBack(k.b.path); found && !v.entries {
 		lines[len(lines)-1] = do
 	}
 	return tui.Verified{Says: lines}, nil

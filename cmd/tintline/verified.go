@@ -25,7 +25,9 @@ type verified struct {
 	Journal      *string      `json:"journal"`
 
 	newer   bool
-	rekeyed int // entries under the keys of an earlier version
+	entries bool // all of them are whole and follow, and nothing is wrong with the file around them
+	lost    bool // entries that the lines beside it hold
+	rekeyed int  // entries under the keys of an earlier version
 }
 
 // foundWrong is a finding: the entry at which it shows, and one sentence.
@@ -108,6 +110,7 @@ func (v *verified) take(a *audit.Audit) {
 			v.Damaged = append(v.Damaged, w)
 		}
 	}
+	v.entries = len(a.Findings) == 0 && len(v.Changed) == 0 && !v.lost
 	v.OK = len(v.Changed)+len(v.Damaged) == 0
 	if a.Whole() {
 		state, journal := a.Book.StateDigest().String(), a.Book.Digest().String()

@@ -97,7 +97,9 @@ func (v *verified) lines(path string) []string {
 	if v.State != nil {
 		out = append(out, "state       "+*v.State, "journal     "+*v.Journal)
 	}
-	if !v.OK && !v.newer {
+	if !v.OK && v.entries {
+		out = append(out, "The entries are whole: tintline journal --json and tintline replay make a book of them in which all else fits.")
+	} else if !v.OK && !v.newer {
 		out = append(out, "Leave the file as it is; tintline restore brings back the newest copy that is whole, and what came after it.")
 	}
 	if v.newer {

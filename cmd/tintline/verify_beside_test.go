@@ -148,4 +148,7 @@ func TestRowsAndSnapshotThatDoNotFitAreFound(t *testing.T) {
 	if code, v := verifyJSON(t, other); code != exitDamaged || v.Rows != asideFits || v.Snapshot != asideWrong || len(v.Damaged) != 1 {
 		t.Errorf("snapshot: code %d, %+v", code, v)
 	}
+	if _, out, _ := call(t, "", "verify", "--book", other); !strings.Contains(out, "The entries are whole: tintline journal --json and tintline replay") {
+		t.Errorf("it is not said how to put it right:\n%s", out)
+	}
 }

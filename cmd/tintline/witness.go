@@ -73,7 +73,7 @@ func (w *witnesses) end(v *verified, last uint64) {
 	case w.last > last:
 		f = foundWrong{Kind: string(audit.Damaged), Says: fmt.Sprintf(
 			"The book ends at entry %d and the lines beside it go on to entry %d: its last entries are missing, and opening it for writing brings them back.", last, w.last)}
-		v.Damaged = append(v.Damaged, f)
+		v.Damaged, v.lost = append(v.Damaged, f), true
 	}
 }
 
