@@ -64,7 +64,8 @@ func child(job string) int {
 		n := 0
 		_, _ = fmt.Sscan(os.Getenv("STORE_RUN"), &n)
 		for i := range n {
-			_, err := s.Append(fmt.Sprint("c", i), []Item{item("a body of some length", "k")})
+			it := benchItem(tenYears + i)
+			_, err := s.Append(fmt.Sprint("c", i), []Item{it})
 			fmt.Println("done", i, errors.Is(err, ErrUnsure), errors.Is(err, ErrSync), errors.Is(err, ErrLatched), err == nil)
 			if err != nil {
 				there, err := s.Recheck(fmt.Sprint("c", i))

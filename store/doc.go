@@ -7,6 +7,9 @@
 //     (ErrLatched) until Recheck has closed, examined and reopened the file.
 //   - The caller names each action. The same name again returns the first
 //     answer and writes nothing, so an unsure action can simply be repeated.
+//     Only a snapshot that found the disk full stops nothing.
+//   - Rows, which the caller derives from the records, change in the commit of
+//     the record that brings them: both are there or neither is.
 //   - Records are numbered from 1 without a gap and are never rewritten.
 //   - Open never creates, Create never overwrites, a file is never repaired in
 //     place: whatever is wrong with it is said in one sentence, with what to do.
@@ -20,6 +23,11 @@
 // that it will touch are read the same way, and before the first one the list of
 // free pages is compared with the pages in use, so that damage is found and not
 // written over. What still reaches bbolt runs under a guard (guard.go).
+//
+// What repeats is written once (format 2): a key that goes on from record to
+// record stands in the first of them, the name of an action in its first record
+// and, by a hash of it, in a block with others (record.go, action.go). A file of
+// format 1 opens for reading; ReplaceWith writes it anew and keeps the old one.
 //
 // A Store may be used by several goroutines. A reader sees the file as it was
 // when it began and does not hold up a commit, except that the file cannot be

@@ -64,6 +64,34 @@ func TestDiskFull(t *testing.T) {
 	t.Logf("%d actions before the disk was full", n)
 }
 
+// TestDiskFullForASnapshot: an action that fits the room that is left is still kept.
+func TestDiskFullForASnapshot(t *testing.T) {
+	dir := smallDisk(t, "1m")
+	s, err := Create(filepath.Join(dir, "f"), "x", Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { shutDown(t, s); _ = s.Close() })
+	put(t, s, "a", withRows(item("x", "k"), "r", "1"))
+	for i := range 3 {
+		err = s.PutSnapshot(1, make([]byte, 2<<20))
+		wantKind(t, err, ErrFull)
+		if errors.Is(err, ErrUnsure) {
+			t.Fatalf("unsure: %v", err)
+		}
+		put(t, s, fmt.Sprint("b", i), withRows(item("y", "k"), "r", fmt.Sprint(i)))
+		if err := s.Check(); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if there, err := s.Recheck("b2"); !there || err != nil {
+		t.Errorf("recheck: %v, %v", there, err)
+	}
+	if got := rowsOf(t, s, nil, nil); got != "r=2" {
+		t.Errorf("rows %s", got)
+	}
+}
+
 func TestDiskFullWhileMaking(t *testing.T) {
 	for _, size := range []string{"4k", "12k", "16k"} {
 		dir := smallDisk(t, size)
@@ -209,13 +237,15 @@ func traced(t *testing.T, path string, n int, inject ...string) (trace, said str
 	return string(b), string(out)
 }
 
+// TestTwoSyncsPerAction counts what an action costs the disk with a book behind it:
+// by the long way ten years of it.
 func TestTwoSyncsPerAction(t *testing.T) {
-	s := made(t)
+	s := grown(t, rounds(5_000, tenYears))
 	for i := range 30 { // past the first growing of the file
 		put(t, s, fmt.Sprint(i), item(strings.Repeat("x", 2000), "k"))
 	}
 	_ = s.Close()
-	const n = 40
+	n := rounds(40, 1000)
 	trace, said := traced(t, s.Path(), n)
 	if c := strings.Count(said, "true\n"); c != n {
 		t.Fatalf("child says %s", said)
@@ -224,7 +254,33 @@ func TestTwoSyncsPerAction(t *testing.T) {
 	if syncs != 2*n {
 		t.Errorf("%d syncs for %d actions", syncs, n)
 	}
-	t.Logf("%d actions: %d fdatasync, %d fsync, %d page writes", n, syncs, strings.Count(trace, "fsync("), writes)
+	most, bytes, mostBytes := perAction(trace)
+	t.Logf("%d actions: %d fdatasync, %d fsync, %d page writes (%.2f each, at most %d), %d bytes (%.0f each, at most %d)", n, syncs,
+		strings.Count(trace, "fsync("), writes, float64(writes)/float64(n), most, bytes, float64(bytes)/float64(n), mostBytes)
+	if most > 12 || mostBytes > 64<<10 {
+		t.Errorf("an action took %d page writes, another %d bytes; at most 12 and 64 kB are allowed", most, mostBytes)
+	}
+}
+
+// perAction takes a trace apart at each second sync.
+func perAction(trace string) (most, bytes, mostBytes int) {
+	writes, size, syncs := 0, 0, 0
+	for line := range strings.Lines(trace) {
+		switch {
+		case strings.Contains(line, "pwrite64("):
+			n := 0
+			if at := strings.LastIndex(line, "= "); at >= 0 {
+				_, _ = fmt.Sscan(line[at+2:], &n)
+			}
+			writes, size, bytes = writes+1, size+n, bytes+n
+		case strings.Contains(line, "fdatasync("):
+			if syncs++; syncs%2 == 0 {
+				most, mostBytes = max(most, writes), max(mostBytes, size)
+				writes, size = 0, 0
+			}
+		}
+	}
+	return most, bytes, mostBytes
 }
 
 // TestRealFailedSync lets the kernel report an error for one of the two syncs of

@@ -29,6 +29,9 @@ func sample(t testing.TB, actions int) ([]byte, contents) {
 			if i%100 == 50 {
 				items[0].Body = bytes.Repeat([]byte("large"), 2000)
 			}
+			if i%3 == 0 {
+				items[0] = withRows(items[0], fmt.Sprintf("row/%02d", i%40), strings.Repeat("r", i*5))
+			}
 			if err := add(fmt.Sprintf("action-%06x", i*7919%99991), items); err != nil {
 				return err
 			}

@@ -32,7 +32,7 @@ func (s *Store) Recheck(action string) (there bool, err error) {
 	}
 	defer s.done(v)
 	if _, there, err = v.action(action); err == nil {
-		s.latch, s.sound, s.edge = nil, false, 0
+		s.latch, s.sound, s.edge, s.end = nil, false, 0, carried{}
 	}
 	return there, err
 }

@@ -3,6 +3,7 @@ package store
 import (
 	"bytes"
 	"encoding/binary"
+	"errors"
 
 	"go.etcd.io/bbolt"
 )
@@ -13,7 +14,9 @@ import (
 // of that record, body, seal.
 
 // PutSnapshot keeps body as what the records up to number at come to, in place of
-// the one before. An error means the same as from Append.
+// the one before. An error means the same as from Append, but for one: when the
+// disk was full and nothing of the snapshot will ever be seen, the store is not
+// latched. A smaller action may still find room.
 func (s *Store) PutSnapshot(at uint64, body []byte) error {
 	if len(body) > MaxSnapshot {
 		return refused("The snapshot has %d bytes, more than %d.", len(body), MaxSnapshot)
@@ -32,12 +35,17 @@ func (s *Store) PutSnapshot(at uint64, body []byte) error {
 	value = binary.BigEndian.AppendUint64(value, at)
 	value = binary.BigEndian.AppendUint32(value, of)
 	value = seal(keySnapshot, append(value, body...))
-	return s.write(func(tx *bbolt.Tx) error {
+	err = s.write(func(tx *bbolt.Tx) error {
 		if err := tx.Bucket(bucketSnapshot).Put(keySnapshot, value); err != nil {
 			return err
 		}
 		return h.write(tx)
 	})
+	if errors.Is(err, ErrFull) && !errors.Is(err, ErrUnsure) {
+		s.latch = nil
+		s.sound = false // the list of free pages is looked at once more
+	}
+	return err
 }
 
 // prepareSnapshot reads what the commit will touch and the seal of record at.
