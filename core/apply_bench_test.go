@@ -66,7 +66,7 @@ func seasonJournal(t testing.TB, days, lawns int) []Entry {
 func BenchmarkFold(b *testing.B) {
 	es := seasonJournal(b, 100, 240)
 	b.ReportAllocs()
-	for range b.N {
+	for b.Loop() {
 		book := NewBook(1)
 		for _, e := range es {
 			if err := book.Apply(e); err != nil {

@@ -10,7 +10,9 @@ import (
 )
 
 // twoYears is a book of two years: a round of so many lawns, with all that an operator writes of each.
-func twoYears(t testing.TB, lawns, visits int) *Book { return years(t, lawns, visits, 1, func(*Book) {}) }
+func twoYears(t testing.TB, lawns, visits int) *Book {
+	return years(t, lawns, visits, 1, func(*Book) {})
+}
 
 // years works a day, then so many days later the next; look sees the book after each close.
 func years(t testing.TB, lawns, visits, apart int, look func(*Book)) *Book {
