@@ -26,6 +26,7 @@ type Choice struct {
 	NoSync bool // as if no sync had done anything: a control
 	Single int  // at most how many with one step missing, for each moment; 0: all
 	From   int  // the first moment
+	Step   int  // one moment in so many, by chance, and always the last; 0: all
 }
 
 // disk is the model: what is on the disk for certain, and what may be.
@@ -64,7 +65,7 @@ func (l *Log) Images(c Choice, f func(Image) error) error {
 		if op.Kind == Said {
 			said += string(op.Data)
 		}
-		if i+1 < c.From || op.Kind == Complained {
+		if i+1 < c.From || op.Kind == Complained || c.Step > 1 && i+1 < len(l.Ops) && dice.IntN(c.Step) > 0 {
 			continue
 		}
 		if err := d.moment(i+1, c, dice, give); err != nil {
@@ -255,4 +256,11 @@ func sum(seed maphash.Seed, files map[string][]byte, said int) uint64 {
 	}
 	fmt.Fprint(&h, said)
 	return h.Sum64()
+}
+
+// About is the choice of moments that makes about so many images.
+func (c Choice) About(l *Log, most int) Choice {
+	// A moment has some steps waiting, and many of its images are those of the last.
+	c.Step = max(1, len(l.Ops)*(3+c.Random)/max(most, 1))
+	return c
 }
