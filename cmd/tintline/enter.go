@@ -73,6 +73,11 @@ func (a *app) enterAction(k *keptBook, r *lineReader, lines []*numbered) error {
 	if err != nil {
 		return err
 	}
+	if done && first.HasDigest {
+		if err := k.sameLength(action, lines); err != nil {
+			return r.refused(first.n, err)
+		}
+	}
 	if !done {
 		if seq, err = a.enterNew(k, r, action, lines); err != nil {
 			return err
@@ -84,6 +89,16 @@ func (a *app) enterAction(k *keptBook, r *lineReader, lines []*numbered) error {
 		}
 	}
 	return nil
+}
+
+// sameLength tells whether an action that is in the book has as many entries as the lines that name it. A book that was
+// brought back may end within one.
+func (k *keptBook) sameLength(action string, lines []*numbered) error {
+	had, _, err := k.file.Find(action)
+	if n := had.Last - had.First + 1; err == nil && n != uint64(len(lines)) {
+		err = usage("The action %s has %s in the book, and the lines give it %d.", action, countOf(int(n), "entry", "entries"), len(lines))
+	}
+	return err
 }
 
 func (a *app) enterNew(k *keptBook, r *lineReader, action string, lines []*numbered) (seq uint64, err error) {

@@ -76,7 +76,7 @@ func (s *story) onFailingDisk(t *testing.T, c powerCase, whole *disktrace.Log, d
 	if err := inTwoSentences(complained, l.Exit); err != nil {
 		return l.Exit, err
 	}
-	if c.args[0] != "enter" {
+	if c.args[0] != "enter" || c.stdin == oneFact {
 		if l.Exit == exitWrite {
 			said = ""
 		}
@@ -118,7 +118,11 @@ func (s *story) andAgain(c powerCase, dir string) error {
 		args = append(args, a)
 	}
 	_ = os.Remove(filepath.Join(dir, "c"))
-	code, _, complaint := run("", args...)
+	stdin := ""
+	if c.stdin == oneFact {
+		stdin = oneFact
+	}
+	code, _, complaint := run(stdin, args...)
 	if code == 0 || c.args[0] == "restore" && code == exitCannot && strings.Contains(complaint, "is whole and holds") {
 		return nil // a restore was done already when its last step failed
 	}
@@ -127,12 +131,61 @@ func (s *story) andAgain(c powerCase, dir string) error {
 
 // inTwoSentences: what is wrong, and what to do about it.
 func inTwoSentences(complained string, exit int) error {
-	lines := strings.Split(strings.TrimSpace(complained), "\n")
 	if exit == 0 {
 		return nil
+	}
+	lines := strings.Split(strings.TrimSpace(complained), "\n")
+	for len(lines) > 2 && (strings.HasPrefix(lines[0], "The book was made ready ") || strings.HasPrefix(lines[0], "The lines beside the book")) {
+		lines = lines[1:] // said beside what ended it
 	}
 	if len(lines) != 2 || !strings.HasSuffix(lines[0], ".") || !strings.HasSuffix(lines[1], ".") {
 		return fmt.Errorf("not two sentences: %q", complained)
 	}
 	return nil
+}
+
+// TestEndedBeforeEachStepOfTheProgram ends the program, as kill -9 does, before each of its steps in turn.
+func TestEndedBeforeEachStepOfTheProgram(t *testing.T) {
+	s := theStory(t)
+	runs := 0
+	for _, c := range powerCases {
+		dir := quickDir(t)
+		if c.start != nil {
+			c.start(t, s, dir)
+		}
+		stdin := s.part(c.stdin)
+		whole := recorded(t, dir, stdin, nil, c.args...)
+		for n := 1; n <= whole.Steps; n += max(1, whole.Steps/thorough(2, 1000)) {
+			lay(t, dir, whole.Start)
+			l := recorded(t, dir, stdin, func(i int, _ disktrace.Op) disktrace.Fault { return disktrace.Fault{Kill: i == n} }, c.args...)
+			runs++
+			if l.Exit != -1 {
+				t.Errorf("%s: not ended at step %d: exit %d", c.name, n, l.Exit)
+			}
+			if err := c.check(s, filepath.Join(dir, "b"), l.Text(disktrace.Said)); err != nil {
+				t.Errorf("%s, ended before step %d: %v", c.name, n, err)
+			}
+		}
+	}
+	t.Logf("%d programs ended", runs)
+}
+
+// TestHalfAnActionIsNotConfirmed: a book may end within an action when it was brought back from lines that had lost their
+// tail. The lines of the whole action are refused then; an entry that is not there is never said to be.
+func TestHalfAnActionIsNotConfirmed(t *testing.T) {
+	s := theStory(t)
+	path := filepath.Join(t.TempDir(), "b")
+	half := 0
+	for i := 1; i < len(s.lines) && half == 0; i++ {
+		if !s.wholeActions(i) {
+			half = i
+		}
+	}
+	if code, _, complaint := run(s.from(0, half), "enter", "-", "--book", path); code != 0 {
+		t.Fatal(complaint)
+	}
+	code, said, complaint := run(s.from(0, len(s.lines)), "enter", "-", "--book", path)
+	if code != exitUsage || confirmed(said) >= half || !strings.Contains(complaint, "1 entry in the book, and the lines give it 2") {
+		t.Errorf("exit %d, confirmed %d of %d: %s", code, confirmed(said), half, complaint)
+	}
 }

@@ -2,14 +2,18 @@ package main
 
 import (
 	"bytes"
+	"compress/gzip"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
+	"example.com/tintline/store"
 	"example.com/tintline/store/disktrace"
 )
 
@@ -27,18 +31,22 @@ var powerCases = []powerCase{
 	{"a copy", "", []string{"backup", "c", "--book", "b"}, startWithCopy, copyIsWhole},
 	{"the copy of the day", "", []string{"backup", "--book", "b"}, startWithCopy, dayCopyIsWhole},
 	{"a restore", "", []string{"restore", "kept", "--book", "b"}, startDamaged, oldOrRestored},
+	{"a book of an earlier format made ready", oneFact, []string{"enter", "-", "--book", "b"}, startOlder, oldOrReady},
 }
 
 // part is the share of the story that a case enters.
 func (s *story) part(which string) string {
 	switch which {
 	case "all":
-		return s.from(0, len(s.lines))
+		return s.from(0, thorough(s.starts[25], len(s.lines)))
 	case "rest":
 		return s.from(s.starts[len(s.starts)-30], len(s.lines))
 	}
-	return ""
+	return which
 }
+
+// oneFact goes into any book.
+const oneFact = `{"fact":"gauge_read","at":"2026-05-29T11:00:00-05:00","action":"one","compartment":"a","volume_gal":5}` + "\n"
 
 func startWithCopy(t testing.TB, s *story, dir string) {
 	t.Helper()
@@ -207,6 +215,100 @@ func oldOrRestored(s *story, path, said string) error {
 	return err
 }
 
+// older is a book of an earlier version, with what its journal comes to.
+var older = sync.OnceValues(func() ([]byte, string) {
+	f, err := os.Open(filepath.Join("..", "..", "testdata", "books", "spine.db.gz"))
+	if err != nil {
+		return nil, err.Error()
+	}
+	defer func() { _ = f.Close() }()
+	z, err := gzip.NewReader(f)
+	if err != nil {
+		return nil, err.Error()
+	}
+	b, err := io.ReadAll(z)
+	if err != nil {
+		return nil, err.Error()
+	}
+	dir, err := os.MkdirTemp("", "tintline-older-")
+	if err != nil {
+		return nil, err.Error()
+	}
+	defer func() { _ = os.RemoveAll(dir) }()
+	if err = os.WriteFile(filepath.Join(dir, "b"), b, 0o600); err != nil {
+		return nil, err.Error()
+	}
+	v, _, err := readThrough(filepath.Join(dir, "b"))
+	if err != nil {
+		return nil, err.Error()
+	}
+	return b, fmt.Sprint(v.Entries, " ", *v.Journal)
+})
+
+// readThrough is verify of a file, with its format.
+func readThrough(path string) (v verified, format uint32, err error) {
+	file, err := store.Open(path, storeOptions(true))
+	if err != nil {
+		return v, 0, err
+	}
+	v, format = verifyFile(file, nil), file.Meta().Format
+	if err = file.Close(); err == nil && !v.OK {
+		err = fmt.Errorf("verify says %+v %+v", v.Changed, v.Damaged)
+	}
+	return v, format, err
+}
+
+func startOlder(t testing.TB, _ *story, dir string) {
+	t.Helper()
+	b, said := older()
+	if b == nil {
+		t.Fatal(said)
+	}
+	if err := os.WriteFile(filepath.Join(dir, "b"), b, 0o600); err != nil {
+		t.Fatal(err)
+	}
+}
+
+// oldOrReady: the old file stands there as it was, or the new one with the same entries, and the old one beside it. The fact is there if
+// it was confirmed; entered again it is there once.
+func oldOrReady(_ *story, path, said string) error {
+	b, was := older()
+	v, format, err := readThrough(path)
+	if err != nil {
+		return err
+	}
+	now, err := os.ReadFile(path)
+	if err != nil {
+		return err
+	}
+	if format == 1 {
+		if !bytes.Equal(now, b) {
+			return errors.New("the old file is not as it was")
+		}
+		if said != "" {
+			return errConfirmed
+		}
+	} else {
+		if kept, err := os.ReadFile(path + ".format-1"); err != nil || !bytes.Equal(kept, b) {
+			return fmt.Errorf("the file as it was is not beside it: %w", errors.Join(errConfirmed, err))
+		}
+		if said != "" && fmt.Sprint(v.Entries, " ", *v.Journal) == was {
+			return errConfirmed
+		}
+	}
+	if code, _, complaint := run(oneFact, "enter", "-", "--book", path); code != 0 {
+		return fmt.Errorf("going on: exit %d, %s", code, complaint)
+	}
+	var entries uint64
+	if _, err := fmt.Sscan(was, &entries); err != nil {
+		return err
+	}
+	if v, _, err = readThrough(path); err == nil && v.Entries != entries+1 {
+		err = fmt.Errorf("%d entries, the old file had %d", v.Entries, entries)
+	}
+	return err
+}
+
 // TestPowerCutOfTheProgram records the program, makes the folders that a power cut may leave at any moment, and reads the
 // book in each as verify does. The control does so as if no sync had done anything, and must find faults.
 func TestPowerCutOfTheProgram(t *testing.T) {
@@ -222,12 +324,12 @@ func TestPowerCutOfTheProgram(t *testing.T) {
 			if l.Exit != 0 {
 				t.Fatalf("exit %d: %s", l.Exit, l.Text(disktrace.Complained))
 			}
-			r := s.powerCut(t, l, disktrace.Choice{Seed: 1, Random: thorough(4, 30)}, images(4, 1500), c.check)
+			r := s.powerCut(t, l, disktrace.Choice{Seed: 1, Random: thorough(4, 30), Single: thorough(5, 12)}, images(12, 1500), c.check)
 			total += r.images
 			for _, e := range r.wrong {
 				t.Error(e)
 			}
-			control := s.powerCut(t, l, disktrace.Choice{Seed: 2, Random: 4, Single: 4, NoSync: true}, images(4, 400), c.check)
+			control := s.powerCut(t, l, disktrace.Choice{Seed: 2, Random: 4, Single: 4, NoSync: true}, images(8, 400), c.check)
 			if control.faulty == 0 || control.missing == 0 {
 				t.Errorf("the control finds %d faulty folders and %d with something missing: it must find both kinds", control.faulty, control.missing)
 			}
