@@ -159,7 +159,7 @@ func (t *tracer) start() error {
 		}
 	}
 	if err == nil {
-		t.mem, err = os.Open(fmt.Sprintf("/proc/%d/mem", pid))
+		err = t.openMemory()
 	}
 	if err == nil {
 		err = syscall.PtraceSyscall(pid, 0)
@@ -168,6 +168,11 @@ func (t *tracer) start() error {
 		_ = syscall.Kill(pid, syscall.SIGKILL)
 		_, _ = syscall.Wait4(pid, &ws, waitAll, nil)
 	}
+	return err
+}
+
+func (t *tracer) openMemory() (err error) {
+	t.mem, err = os.Open(fmt.Sprintf("/proc/%d/mem", t.pid))
 	return err
 }
 
@@ -193,7 +198,11 @@ func (t *tracer) stopped(tid int, ws syscall.WaitStatus) {
 			t.err = err
 			_ = syscall.Kill(t.pid, syscall.SIGKILL)
 		}
-	case s == syscall.SIGTRAP: // a new thread, or a new program
+	case s == syscall.SIGTRAP: // a new thread, or a new program, whose memory is another one
+		if ws.TrapCause() == syscall.PTRACE_EVENT_EXEC {
+			_ = t.mem.Close()
+			t.err = errors.Join(t.err, t.openMemory())
+		}
 	case s == syscall.SIGSTOP && fresh: // how a new thread begins
 	default:
 		signal = int(s)

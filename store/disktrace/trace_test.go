@@ -72,6 +72,9 @@ func child(job string) int {
 			})
 		}
 		wg.Wait()
+	case "again": // as another program in the same place
+		try(os.Setenv("DISKTRACE_CHILD", "steps"))
+		try(syscall.Exec(os.Args[0], os.Args, os.Environ()))
 	case "map":
 		f, e := os.OpenFile("log", os.O_RDWR, 0o600)
 		try(e)
@@ -173,6 +176,13 @@ func TestAllThreadsAreFollowed(t *testing.T) {
 	l, dir := run(t, "threads", nil)
 	if l.Exit != 0 || l.Count(Write) != 160 || l.Count(Sync) != 8 || !same(l.After(), folder(t, dir)) {
 		t.Errorf("exit %d, %d writes, %d syncs", l.Exit, l.Count(Write), l.Count(Sync))
+	}
+}
+
+func TestAProgramThatBecomesAnotherIsFollowed(t *testing.T) {
+	l, dir := run(t, "again", nil)
+	if l.Exit != 0 || l.Count(Write) != 4 || !same(l.After(), folder(t, dir)) {
+		t.Errorf("exit %d, recorded\n%s", l.Exit, words(l))
 	}
 }
 
