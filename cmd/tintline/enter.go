@@ -96,7 +96,7 @@ func (a *app) enterAction(k *keptBook, r *lineReader, lines []*numbered) error {
 func (k *keptBook) sameLength(action string, lines []*numbered) error {
 	had, _, err := k.file.Find(action)
 	if n := had.Last - had.First + 1; err == nil && n != uint64(len(lines)) {
-		err = usage("The action %s has %s in the book, and the lines give it %d.", action, countOf(int(n), "entry", "entries"), len(lines))
+		err = usage("The action %s has %d of its entries in the book, and the lines give it %d.", action, n, len(lines))
 	}
 	return err
 }

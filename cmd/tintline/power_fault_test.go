@@ -185,7 +185,7 @@ func TestHalfAnActionIsNotConfirmed(t *testing.T) {
 		t.Fatal(complaint)
 	}
 	code, said, complaint := run(s.from(0, len(s.lines)), "enter", "-", "--book", path)
-	if code != exitUsage || confirmed(said) >= half || !strings.Contains(complaint, "1 entry in the book, and the lines give it 2") {
+	if code != exitUsage || confirmed(said) >= half || !strings.Contains(complaint, "has 1 of its entries in the book, and the lines give it 2") {
 		t.Errorf("exit %d, confirmed %d of %d: %s", code, confirmed(said), half, complaint)
 	}
 }

@@ -60,8 +60,13 @@ func (r Run) Trace() (*Log, error) {
 		log *Log
 		err error
 	}
-	done := make(chan result)
+	done := make(chan result, 1)
 	go func() {
+		defer func() {
+			if p := recover(); p != nil {
+				done <- result{nil, fmt.Errorf("the recorder broke down: %v", p)}
+			}
+		}()
 		// Not unlocked: the thread ends with the goroutine, and with it all hold
 		// on the program.
 		runtime.LockOSThread()
