@@ -184,6 +184,11 @@ func (k *keptBook) done(action string) (first uint64, yes bool, err error) {
 		return 0, false, nil
 	}
 	a, yes, err := k.file.Find(action)
+	if errors.Is(err, store.ErrClosed) { // a snapshot failed, and the file could not be opened again then
+		if _, err = k.file.Recheck(action); err == nil {
+			a, yes, err = k.file.Find(action)
+		}
+	}
 	return a.First, yes, err
 }
 
