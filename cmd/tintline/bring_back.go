@@ -217,7 +217,9 @@ func (a *app) putBack(r *rebuilt, from, path string, older bool) (*restored, err
 	aside := freeName(path, now, ".old")
 	// Lines that do not follow would be given back at the next start, or stand in the way of new ones.
 	lines := ""
-	if _, last, ok := linesHold(linesPath(path)); ok && (older || last > r.book.Seq()) {
+	// They may be torn: each that can be read counts.
+	beyond, _ := readLines(linesPath(path), r.book.Seq())
+	if _, _, ok := linesHold(linesPath(path)); len(beyond) > 0 || ok && older {
 		lines = freeName(path, now, ".lines")
 		if err := os.Rename(linesPath(path), lines); err != nil {
 			return nil, &failure{

@@ -40,7 +40,7 @@ func TestDiskFailsUnderTheProgram(t *testing.T) {
 			}
 			whole := recorded(t, dir, stdin, nil, c.args...)
 			codes := map[int]int{}
-			every := thorough(max(1, whole.Steps/2), max(1, whole.Steps/120))
+			every := thorough(whole.Steps, max(1, whole.Steps/120))
 			for k, f := range diskFaults {
 				for n := 1 + k*every/len(diskFaults); n <= whole.Steps; n += every {
 					code, err := s.onFailingDisk(t, c, whole, dir, stdin, n, uintptr(f.errno), f.once)
@@ -155,7 +155,7 @@ func TestEndedBeforeEachStepOfTheProgram(t *testing.T) {
 		}
 		stdin := s.part(c.stdin)
 		whole := recorded(t, dir, stdin, nil, c.args...)
-		for n := 1; n <= whole.Steps; n += max(1, whole.Steps/thorough(2, 1000)) {
+		for n := 1; n <= whole.Steps; n += max(1, whole.Steps/thorough(2, 120)) {
 			lay(t, dir, whole.Start)
 			l := recorded(t, dir, stdin, func(i int, _ disktrace.Op) disktrace.Fault { return disktrace.Fault{Kill: i == n} }, c.args...)
 			runs++
