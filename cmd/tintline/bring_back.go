@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"time"
 
 	"github.com/spf13/cobra"
 
@@ -215,29 +216,24 @@ func (a *app) putBack(r *rebuilt, from, path string, older bool) (*restored, err
 	}
 	now := a.clock().Time()
 	aside := freeName(path, now, ".old")
-	// Lines that do not follow would be given back at the next start, or stand in the way of new ones.
-	lines := ""
-	// They may be torn: each that can be read counts.
-	beyond, _ := readLines(linesPath(path), r.book.Seq())
-	if _, _, ok := linesHold(linesPath(path)); len(beyond) > 0 || ok && older {
-		lines = freeName(path, now, ".lines")
-		if err := os.Rename(linesPath(path), lines); err != nil {
-			return nil, &failure{
-				what: fmt.Sprintf("The lines beside the book could not be set aside: %v.", bareError(err)),
-				do:   fmt.Sprintf("Move %s to another place, then try again.", linesPath(path)), code: exitWrite, err: err,
-			}
-		}
+	lines, err := r.keepLines(path, now, older)
+	if err != nil {
+		return nil, err
 	}
 	o := storeOptions(false)
 	o.Created = r.copy.Meta().Created
-	err := store.ReplaceWith(path, aside, r.copy.Meta().BookID, o, func(_ *store.Store, add func(string, []store.Item) error) error {
+	err = store.ReplaceWith(path, aside, r.copy.Meta().BookID, o, func(_ *store.Store, add func(string, []store.Item) error) error {
 		return r.fill(add)
 	})
 	if err != nil {
 		if lines != "" {
 			_ = os.Rename(lines, linesPath(path)) // nothing has changed
+			_ = os.Remove(lines)                  // of two names of one file, a rename leaves both
 		}
 		return nil, err
+	}
+	if lines != "" {
+		_ = os.Remove(linesPath(path))
 	}
 	out := &restored{
 		From: from, Entries: r.book.Seq(), FromLines: r.took[fromLines], FromOldBook: r.took[fromOldBook], FromCopies: r.took[fromCopies],
@@ -247,6 +243,30 @@ func (a *app) putBack(r *rebuilt, from, path string, older bool) (*restored, err
 		out.SetAside = &aside
 	}
 	return out, nil
+}
+
+// keepLines gives the lines that do not follow on the book a second name: they would be given back at the next start, or
+// stand in the way of new ones. They keep the first until the book is back, or a restore that is killed could not be
+// repeated from them. With older they lose it at once: the next start would undo the way back.
+func (r *rebuilt) keepLines(path string, now time.Time, older bool) (name string, err error) {
+	// They may be torn: each that can be read counts.
+	beyond, _ := readLines(linesPath(path), r.book.Seq())
+	if _, _, ok := linesHold(linesPath(path)); len(beyond) == 0 && (!ok || !older) {
+		return "", nil
+	}
+	name = freeName(path, now, ".lines")
+	if !older {
+		if os.Link(linesPath(path), name) == nil {
+			return name, nil
+		}
+	}
+	if err := os.Rename(linesPath(path), name); err != nil {
+		return "", &failure{
+			what: fmt.Sprintf("The lines beside the book could not be set aside: %v.", bareError(err)),
+			do:   fmt.Sprintf("Move %s to another place, then try again.", linesPath(path)), code: exitWrite, err: err,
+		}
+	}
+	return name, nil
 }
 
 // words say what came from where, in lines.

@@ -31,6 +31,7 @@ var powerCases = []powerCase{
 	{"a copy", "", []string{"backup", "c", "--book", "b"}, startWithCopy, copyIsWhole},
 	{"the copy of the day", "", []string{"backup", "--book", "b"}, startWithCopy, dayCopyIsWhole},
 	{"a restore", "", []string{"restore", "kept", "--book", "b"}, startDamaged, oldOrRestored},
+	{"a restore from lines with a gap", "", []string{"restore", "kept", "--book", "b"}, startGap, restoredToGap},
 	{"a book of an earlier format made ready", oneFact, []string{"enter", "-", "--book", "b"}, startOlder, oldOrReady},
 }
 
@@ -76,6 +77,54 @@ func startDamaged(t testing.TB, s *story, dir string) {
 	if err := os.WriteFile(filepath.Join(dir, "b"), b, 0o600); err != nil {
 		t.Fatal(err)
 	}
+}
+
+// gap is the line, counted from the end, that startGap tears.
+const gap = 5
+
+// startGap has a damaged book, nothing of whose entries can be read, and lines of which one is torn.
+func startGap(t testing.TB, s *story, dir string) {
+	t.Helper()
+	startWithCopy(t, s, dir)
+	copied, _ := filepath.Glob(filepath.Join(dir, "b.*.copy"))
+	for _, name := range copied {
+		_ = os.Remove(name)
+	}
+	text, err := os.ReadFile(filepath.Join(dir, "b.lines"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.SplitAfter(string(text), "\n")
+	lines[len(lines)-1-gap] = "{torn\n"
+	err = os.WriteFile(filepath.Join(dir, "b.lines"), []byte(strings.Join(lines, "")), 0o600)
+	if err == nil {
+		err = os.WriteFile(filepath.Join(dir, "b"), []byte("rubbish"), 0o600)
+	}
+	if err != nil {
+		t.Fatal(err)
+	}
+}
+
+// restoredToGap: once more, the book comes back up to the gap, whenever the first restore was cut off.
+func restoredToGap(s *story, path, said string) error {
+	b, err := os.ReadFile(path)
+	if err != nil {
+		return fmt.Errorf("%w: %w", errConfirmed, err)
+	}
+	if string(b) == "rubbish" {
+		if said != "" {
+			return errConfirmed
+		}
+		if code, _, complaint := run("", "restore", filepath.Join(filepath.Dir(path), "kept"), "--book", path); code != 0 {
+			return fmt.Errorf("restored again: exit %d, %s", code, complaint)
+		}
+	}
+	_ = os.Remove(linesPath(path)) // those beyond the gap, if they are there still
+	n, err := s.holdsPrefix(path)
+	if end := s.starts[len(s.starts)-30] - gap; err == nil && n < end {
+		err = fmt.Errorf("%w: %d entries of %d", errConfirmed, n, end)
+	}
+	return err
 }
 
 // goesOn: the book holds what was confirmed, opens for writing, and the rest of the story goes into it. It is then the
