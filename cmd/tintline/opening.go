@@ -57,6 +57,7 @@ func (k *keptBook) resume() bool {
 
 // fold adds up all entries.
 func (k *keptBook) fold(p *progress, watch []watcher) error {
+	defer atLength()()
 	last := uint64(0)
 	if p != nil {
 		var err error

@@ -49,6 +49,7 @@ func upgrade(path string) (said string, err error) {
 	o.Created = m.Created
 	p := progressOn(os.Stderr, time.Now, "making the book ready for this version")
 	defer p.End()
+	defer atLength()()
 	r := &renewal{path: path, last: last, progress: p, book: core.NewBook(newBookTruck)}
 	if err := store.ReplaceWith(path, keepAs, m.BookID, o, r.fill); err != nil {
 		return "", notReady(path, err)

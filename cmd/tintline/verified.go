@@ -56,6 +56,7 @@ const eachTold = 4096
 // nothing. told hears now and then which share is done.
 func verifyFile(file *store.Store, told func(share float64)) verified {
 	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, CopiesDiffer: []string{}, Snapshot: asideUnasked, Rows: asideUnasked}
+	defer atLength()()
 	a := audit.New(newBookTruck)
 	a.OldKeys = file.Meta().Format < oldKeysBefore
 	said := callWitnesses(file)

@@ -46,33 +46,63 @@ func (c *Cell) exchange(in Liquid) Liquid {
 	x := float64(v) / float64(c.Liquid.Volume)
 	_, gone := decay(x)
 	out := Liquid{Volume: v}
-	total := c.Liquid.Plus(in)
-	out.Holds = leaving(c.Liquid.Holds, in.Holds, total.Holds, gone, x)
-	out.From = settle(leaving(c.Liquid.From, in.From, total.From, gone, x), total.From, int64(v))
-	c.Liquid = Liquid{c.Liquid.Volume, total.From.Minus(out.From), total.Holds.Minus(out.Holds)}
+	was := c.Liquid.From
+	out.Holds, c.Liquid.Holds = leaving(c.Liquid.Holds, in.Holds, gone, x)
+	out.From, c.Liquid.From = leaving(was, in.From, gone, x)
+	if out.From.Sum() != int64(v) {
+		total := was.Plus(in.From)
+		out.From = settle(out.From, total, int64(v))
+		c.Liquid.From = total.Minus(out.From)
+	}
 	return out
 }
 
-// leaving is, part by part, what leaves the cell. Of a part that no longer comes in at least one unit leaves,
-// so that its last ones do too.
-func leaving(cell, in, total Parts, gone, x float64) Parts {
-	out := make(Parts, 0, len(total))
-	for _, t := range total {
-		m, i := cell.Of(t.Key), in.Of(t.Key)
-		f := float64(i) + float64((float64(m)-float64(i)/x)*gone)
-		f = math.RoundToEven(f)
-		if i == 0 {
-			f = max(f, 1)
+// leaving is, part by part, what leaves the cell and what stays of both together. Of a part that no longer comes in at
+// least one unit leaves, so that its last ones do too.
+func leaving(cell, in Parts, gone, x float64) (out, stays Parts) {
+	most := len(cell) + len(in)
+	room := make(Parts, 2*most) // one piece of memory for both: a round of the pump comes by a thousand times
+	out, stays = room[:0:most], room[most:most]
+	for a, b := 0, 0; a < len(cell) || b < len(in); {
+		var key int32
+		var m, i int64
+		switch {
+		case b == len(in) || (a < len(cell) && cell[a].Key < in[b].Key):
+			key, m = cell[a].Key, cell[a].N
+			a++
+		case a == len(cell) || in[b].Key < cell[a].Key:
+			key, i = in[b].Key, in[b].N
+			b++
+		default:
+			key, m, i = cell[a].Key, cell[a].N, in[b].N
+			a, b = a+1, b+1
 		}
-		n := t.N
-		if f < float64(t.N) { // compared before it is made an integer: beyond int64 that differs by processor
-			n = int64(max(f, 0))
+		if m+i == 0 {
+			continue
 		}
+		n := leavingOf(m, i, gone, x)
 		if n != 0 {
-			out = append(out, Part{t.Key, n})
+			out = append(out, Part{key, n})
+		}
+		if left := m + i - n; left != 0 {
+			stays = append(stays, Part{key, left})
 		}
 	}
-	return out
+	return out, stays
+}
+
+// leavingOf is what leaves of m units in the cell and i that come in.
+func leavingOf(m, i int64, gone, x float64) int64 {
+	f := float64(i) + float64((float64(m)-float64(i)/x)*gone)
+	f = math.RoundToEven(f)
+	if i == 0 {
+		f = max(f, 1)
+	}
+	n := m + i
+	if f < float64(n) { // compared before it is made an integer: beyond int64 that differs by processor
+		n = int64(max(f, 0))
+	}
+	return n
 }
 
 // settle makes the origins of a parcel sum to its volume: the difference that rounding left goes to the

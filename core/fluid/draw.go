@@ -25,6 +25,7 @@ func (p *Plumbing) Draw(hose string, v, bypass measure.Volume) []Liquid {
 		return nil
 	}
 	if p.goesRound(bypass) {
+		defer p.Return.sum()
 		return p.drawRound(h, v+h.AirBefore(v), bypass)
 	}
 	p.sweepReturn()
@@ -75,9 +76,14 @@ func (p *Plumbing) passCell(h *Hose, in Liquid) []Liquid {
 }
 
 // suck draws v from the compartments open to the pump, the same from each as long as each can give.
-func (p *Plumbing) suck(v measure.Volume) Liquid {
+func (p *Plumbing) suck(v measure.Volume) Liquid { return p.suckFrom(p.open(), v) }
+
+func (p *Plumbing) suckFrom(open []*Compartment, v measure.Volume) Liquid {
+	if len(open) == 1 && open[0].Drawable() >= v {
+		return p.drawn(open[0], v)
+	}
 	var in Liquid
-	open := p.open()
+	all := open
 	for left := v; left > 0 && len(open) > 0; {
 		var still []*Compartment
 		each := left / measure.Volume(len(open))
@@ -99,9 +105,9 @@ func (p *Plumbing) suck(v measure.Volume) Liquid {
 		open = still
 	}
 	if short := v - in.Volume; short > 0 {
-		if first := p.open(); len(first) > 0 {
-			p.correct(&first[0].Tank, short)
-			in = in.Plus(p.drawn(first[0], short))
+		if len(all) > 0 {
+			p.correct(&all[0].Tank, short)
+			in = in.Plus(p.drawn(all[0], short))
 		} else {
 			in = in.Plus(p.fromUnexplained(Water(short, NoTank)))
 		}

@@ -38,6 +38,9 @@ func (p *Plumbing) PushBack(hose string, v, bypass measure.Volume, into *Compart
 	}
 	var out []Liquid
 	around := p.goesRound(bypass)
+	if around {
+		defer p.Return.sum()
+	}
 	through := v + h.AirBefore(v)   // air in the hose counts in what the pump gives
 	var pumped, gone measure.Volume // of that, and of the bypass
 	for left := v; left > 0; {

@@ -108,6 +108,21 @@ func (p Parts) more(key int32, n int64) Parts {
 	return p.Plus(Parts{{key, n}})
 }
 
+// with returns p with one amount more, or less.
+func (p Parts) with(f Part) Parts {
+	i := 0
+	for i < len(p) && p[i].Key < f.Key {
+		i++
+	}
+	if i == len(p) || p[i].Key != f.Key || p[i].N+f.N == 0 {
+		return p.Plus(Parts{f})
+	}
+	out := make(Parts, len(p))
+	copy(out, p)
+	out[i].N += f.N
+	return out
+}
+
 // split parts p into the share that goes with v of whole, rounded half to even, and the rest.
 func (p Parts) split(v, whole measure.Volume) (taken, rest Parts) {
 	if len(p) == 0 {

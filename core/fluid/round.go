@@ -24,7 +24,7 @@ func (r *ReturnLine) void() measure.Volume { return max(r.Size-r.Liquid.Volume, 
 const returnParcels = 64
 
 // push moves the plug on by l and returns what left at the far end. Of what is in the line it keeps the volume alone;
-// sum tells the rest when the run is over.
+// sum tells the rest when all runs of a move are over.
 func (r *ReturnLine) push(l Liquid) Liquid {
 	if l.Volume <= 0 {
 		return Liquid{}
@@ -145,7 +145,6 @@ func (r *round) run() []Liquid {
 		sprayed += gun
 		r.once(gun, now-gun)
 	}
-	r.p.Return.sum()
 	return r.out
 }
 
@@ -236,7 +235,7 @@ func (r *round) fromOpen(gun, bypass measure.Volume) (Liquid, measure.Volume) {
 	for _, c := range r.from {
 		before = append(before, c.Flows.Drawn)
 	}
-	in := r.p.suck(gun + bypass)
+	in := r.p.suckFrom(r.from, gun+bypass)
 	for i, c := range r.from {
 		d := c.Flows.Drawn - before[i]
 		round := measure.Volume(measure.MulDiv(int64(d), int64(bypass), int64(gun+bypass)))

@@ -51,6 +51,7 @@ func (p *Plumbing) Stand(drawn []Drawing, levelled []Levelling, spill Place) {
 			r.run()
 		}
 	}
+	p.Return.sum()
 }
 
 // level lets v run by gravity from one compartment to another, as far as the suction can draw it.

@@ -10,7 +10,7 @@ import "example.com/tintline/core/measure"
 func (t *Tank) meet(l Liquid) {
 	for _, f := range l.From {
 		if f.Key != t.Origin && f.Key != NoTank && f.N > 0 {
-			t.Strange, t.StrangeIn = t.Strange.Plus(Parts{f}), t.StrangeIn.Plus(Parts{f})
+			t.Strange, t.StrangeIn = t.Strange.with(f), t.StrangeIn.with(f)
 		}
 	}
 }
