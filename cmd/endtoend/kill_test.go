@@ -5,7 +5,6 @@ package endtoend
 import (
 	"bufio"
 	"bytes"
-	"compress/gzip"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -297,23 +296,4 @@ func TestKilledWhileRestoring(t *testing.T) {
 func isThere(path string) bool {
 	_, err := os.Lstat(path)
 	return err == nil
-}
-
-// unpacked is a book of an earlier version.
-func unpacked(t testing.TB, name string) []byte {
-	t.Helper()
-	f, err := os.Open(filepath.Join("..", "..", "testdata", "books", name))
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer f.Close()
-	z, err := gzip.NewReader(f)
-	if err != nil {
-		t.Fatal(err)
-	}
-	b, err := io.ReadAll(z)
-	if err != nil {
-		t.Fatal(err)
-	}
-	return b
 }
