@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"flag"
 	"fmt"
 	"io"
@@ -14,6 +15,7 @@ import (
 // plan is how large a book is made.
 type plan struct {
 	years, days, visits, lawns int
+	changeovers                int // a day
 	seed                       uint64
 	open                       bool // the last day is not closed
 }
@@ -21,9 +23,10 @@ type plan struct {
 // made is what a book came to.
 type made struct {
 	book   *core.Book
-	bodies int64
-	calls  int // visits
-	opened int // days
+	bodies int64 // bytes
+	rows   int64 // bytes
+	calls  int   // visits
+	opened int   // days
 	kinds  map[string]int
 }
 
@@ -33,6 +36,7 @@ func buildCommand(args []string, out io.Writer) error {
 	f.IntVar(&p.years, "years", 10, "years; 0 is one day")
 	f.IntVar(&p.days, "days", 220, "days a year")
 	f.IntVar(&p.visits, "visits", 25, "visits a day")
+	f.IntVar(&p.changeovers, "changeovers", 4, "changeovers a day, about; most of the building is spent on them")
 	f.IntVar(&p.lawns, "lawns", 600, "lawns in the book")
 	f.Uint64Var(&p.seed, "seed", 1, "the same seed gives the same book")
 	f.BoolVar(&p.open, "open", false, "leave the last day open")
@@ -45,8 +49,8 @@ func buildCommand(args []string, out io.Writer) error {
 	if err != nil {
 		return err
 	}
-	_, err = fmt.Fprintf(out, "entries %d\nvisits %d\ndays %d\nbodies %d bytes\nstate %s\njournal %s\nmade in %.1f s\n",
-		m.book.Seq(), m.calls, m.opened, m.bodies, m.book.StateDigest(), m.book.Digest(), time.Since(began).Seconds())
+	_, err = fmt.Fprintf(out, "entries %d\nvisits %d\ndays %d\nbodies %d bytes\nrows %d bytes\nstate %s\njournal %s\nmade in %.1f s\n",
+		m.book.Seq(), m.calls, m.opened, m.bodies, m.rows, m.book.StateDigest(), m.book.Digest(), time.Since(began).Seconds())
 	return err
 }
 
@@ -70,5 +74,18 @@ func build(path string, p plan) (made, error) {
 	if err != nil {
 		return made{}, err
 	}
-	return w.made, nil
+	return w.made, snapshot(path, o, w.book)
+}
+
+// snapshot puts beside the entries what the program would have put there when the last day was closed.
+func snapshot(path string, o store.Options, b *core.Book) error {
+	kept, err := core.Resume(b.Keep())
+	if err != nil {
+		return err
+	}
+	s, err := store.Open(path, o)
+	if err != nil {
+		return err
+	}
+	return errors.Join(s.PutSnapshot(kept.Seq(), b.Keep()), s.Close())
 }

@@ -8,7 +8,7 @@ import (
 	"example.com/tintline/store"
 )
 
-var small = plan{years: 2, days: 8, visits: 6, lawns: 20, seed: 3}
+var small = plan{years: 2, days: 8, visits: 6, lawns: 20, changeovers: 4, seed: 3}
 
 func builtBook(t testing.TB, p plan) (string, made) {
 	t.Helper()

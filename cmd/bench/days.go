@@ -1,6 +1,7 @@
 package main
 
 import (
+	"slices"
 	"time"
 
 	"example.com/tintline/core"
@@ -70,7 +71,17 @@ func (w *writer) route(d time.Time) []string {
 		part := out[i : i+neighbours]
 		w.r.Shuffle(len(part), func(i, j int) { part[i], part[j] = part[j], part[i] })
 	}
+	// Those of one mix follow each other.
+	slices.SortStableFunc(out, func(a, b string) int { return w.class(a) - w.class(b) })
 	return out
+}
+
+// class is 0 for lawns that get what feeds the pump, 1 for the others.
+func (w *writer) class(lawn string) int {
+	if isWarm(w.book.Lawn(lawn).Zones[0].Grass) == (w.up() != coolLetter) {
+		return 0
+	}
+	return 1
 }
 
 func (w *writer) day(d time.Time, last bool) {
@@ -79,6 +90,7 @@ func (w *writer) day(d time.Time, last bool) {
 	route := w.route(d)
 	w.log(&core.DayOpened{Date: d.Format(time.DateOnly), Operator: "J. Example", Route: route})
 	w.opened++
+	w.turned = 0
 	w.loads()
 	w.weather()
 	if w.up() == 0 {

@@ -7,7 +7,8 @@ import (
 	"os"
 )
 
-const usage = `bench build [--years 10] [--days 220] [--visits 25] [--lawns 600] [--seed 1] [--open] FILE
+const usage = `bench build [--years 10] [--days 220] [--visits 25] [--lawns 600] [--changeovers 4]
+            [--seed 1] [--open] FILE
     makes a book of that many years; with --open its last day is not closed
 bench ratios [--rounds 11] [--keys 120] FILE
     measures a book that bench build made against an empty one, and prints all ratios as a table

@@ -50,7 +50,7 @@ func (w *writer) visit(name string, n int) {
 
 func (w *writer) liquidFor(l *core.Lawn) byte {
 	switch {
-	case w.chance(12):
+	case w.turned+2 < w.changeovers && w.chance(12):
 		return anyLetter
 	case isWarm(l.Zones[0].Grass):
 		return warmLetter
@@ -76,6 +76,7 @@ func (w *writer) changeOver(letter byte) {
 	if old == letter {
 		return
 	}
+	w.turned++
 	w.log(&core.LinedUp{Supply: []byte{letter}, Return: letter})
 	w.wait(1)
 	push := &core.PushedBack{Volume: measure.Gallons(w.between(2.2, 3.4, 0.1))}

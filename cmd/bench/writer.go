@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/past"
 	"example.com/tintline/store"
 )
 
@@ -18,6 +19,8 @@ type writer struct {
 	add func(string, []store.Item) error
 	at  core.Moment
 	err error
+
+	turned int // changeovers of the day
 }
 
 func newWriter(p plan) *writer {
@@ -66,8 +69,14 @@ func (w *writer) log(facts ...core.Fact) {
 	for i := range entries {
 		e := &entries[i]
 		items[i] = store.Item{Body: e.Encode(), Keys: e.Keys}
-		if w.err = w.book.Apply(*e); w.err != nil {
+		rows, err := past.Apply(w.book, *e)
+		if err != nil {
+			w.err = err
 			return
+		}
+		for _, r := range rows {
+			items[i].Rows = append(items[i].Rows, store.Row{Key: r.Key, Value: r.Value})
+			w.rows += int64(len(r.Key) + len(r.Value))
 		}
 		w.bodies += int64(len(items[i].Body))
 		w.kinds[e.What.Name()]++
