@@ -58,9 +58,9 @@ func buildCommand(args []string, out io.Writer) error {
 func build(path string, p plan) (made, error) {
 	switch {
 	case p.years < 0 || p.days < 1 || p.days > 300:
-		return made{}, fmt.Errorf("%d years of %d days cannot be built; give 0 years or more, of 1 to 300 days.", p.years, p.days)
+		return made{}, fmt.Errorf("%d years of %d days cannot be built; give 0 years or more, of 1 to 300 days", p.years, p.days)
 	case p.visits < 1 || p.lawns < p.visits:
-		return made{}, fmt.Errorf("%d visits a day on %d lawns cannot be built; give at least as many lawns as visits.", p.visits, p.lawns)
+		return made{}, fmt.Errorf("%d visits a day on %d lawns cannot be built; give at least as many lawns as visits", p.visits, p.lawns)
 	}
 	// A round of the pump leaves much garbage and little behind: collecting it less often halves the time.
 	defer debug.SetGCPercent(debug.SetGCPercent(800))

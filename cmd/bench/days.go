@@ -26,10 +26,11 @@ func (w *writer) all() {
 		dates := season(lastYear-years+1+n, w.days)
 		dates = dates[len(dates)-days:]
 		w.morning(dates[0], 4)
-		w.reseed(uint64(dates[0].Year()))
 		if n == 0 {
+			w.reseed(0) // so that every book has the same lawns
 			w.setUp(demo)
 		} else {
+			w.reseed(uint64(dates[0].Year()))
 			w.newYear(demo, n)
 		}
 		for i, d := range dates {

@@ -10,7 +10,7 @@ import (
 const usage = `bench build [--years 10] [--days 220] [--visits 25] [--lawns 600] [--changeovers 4]
             [--seed 1] [--open] FILE
     makes a book of that many years; with --open its last day is not closed
-bench ratios [--rounds 11] [--keys 120] FILE
+bench ratios [--rounds 11] [--keys 120] [--only start,keys,...] FILE
     measures a book that bench build made against an empty one, and prints all ratios as a table
 `
 
@@ -32,7 +32,7 @@ func run(args []string, out io.Writer) error {
 		_, err := io.WriteString(out, usage)
 		return err
 	}
-	return fmt.Errorf("There is no command %q.\n%s", args[0], usage)
+	return more(args[0], args[1:], out)
 }
 
 // oneFile reads flags and the one file name behind them.
@@ -42,7 +42,7 @@ func oneFile(f *flag.FlagSet, args []string) (string, error) {
 		return "", err
 	}
 	if f.NArg() != 1 {
-		return "", fmt.Errorf("Name one file.\n%s", usage)
+		return "", fmt.Errorf("name one file\n%s", usage)
 	}
 	return f.Arg(0), nil
 }
