@@ -3,6 +3,8 @@ package store
 import (
 	"bytes"
 	"encoding/binary"
+	"os"
+	"path/filepath"
 	"testing"
 )
 
@@ -101,6 +103,36 @@ func FuzzDeclared(f *testing.F) {
 		}
 		if ids, _, err := loadFreelist(r, metaPage{freelist: id, pages: pages}); err == nil && len(ids) > pages {
 			t.Fatalf("%d free pages in a file of %d", len(ids), pages)
+		}
+	})
+}
+
+// FuzzSalvage: what is left of a file is taken out whatever state it is in. A record that comes back is one that the file
+// held, unless the change bears a seal of its own.
+func FuzzSalvage(f *testing.F) {
+	good, want := sample(f, 30)
+	f.Add(uint32(pageSize*3), []byte{0, 0, 1}, false)
+	f.Add(uint32(0), make([]byte, pageSize), true)
+	dir := quickDir(f)
+	f.Fuzz(func(t *testing.T, at uint32, change []byte, cut bool) {
+		b := bytes.Clone(good)
+		from := int(at) % len(b)
+		copy(b[from:], change)
+		if cut {
+			b = b[:from]
+		}
+		path := filepath.Join(dir, "f")
+		if err := os.WriteFile(path, b, 0o600); err != nil {
+			t.Fatal(err)
+		}
+		list, err := Salvage(path, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, r := range list {
+			if len(change) < 64 && (r.Number == 0 || r.Number > uint64(len(want.Records)) || !bytes.Equal(r.Body, want.Records[r.Number-1].Body)) {
+				t.Fatalf("record %d comes back as %q", r.Number, r.Body)
+			}
 		}
 	})
 }
