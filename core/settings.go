@@ -119,6 +119,7 @@ const (
 	DoubtWindMPH     = "doubt_wind_mph"
 	DoubtTempF       = "doubt_temp_f"
 	DoubtWeatherMin  = "doubt_weather_min"
+	ClockBackMin     = "clock_back_min"
 	GaugeReadShare   = "gauge_read_share"
 	GaugeSlopePct    = "gauge_slope_pct"
 	HoseErrorPct     = "hose_error_pct"

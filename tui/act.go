@@ -33,6 +33,7 @@ type question struct {
 	facts []core.Fact
 	words string
 	typed bool           // the facts were typed: what stands against them is looked at again
+	clock bool           // it is the clock that is asked about
 	stop  *check.Finding // yes asks for a reason first
 }
 
@@ -226,6 +227,8 @@ func (m *Model) answerAsk() tea.Cmd {
 		m.openReason(*q.stop)
 		m.line.after = question{facts: q.facts, words: q.words, typed: true}
 		return nil
+	case q.clock:
+		return m.enqueue(q.facts)
 	case q.typed:
 		return m.bookTyped(q.facts, true)
 	}

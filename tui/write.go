@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/check"
 	"example.com/tintline/core/say"
 )
 
@@ -25,11 +26,20 @@ type wroteTurn struct {
 // busy tells whether an action is on its way to the disk or waits for it.
 func (m *Model) busy() bool { return m.writing || len(m.queue) > 0 }
 
-// enter puts an action into the queue.
+// enter puts an action into the queue. A clock that went back is asked about first; forms do not mind it.
 func (m *Model) enter(facts ...core.Fact) tea.Cmd {
 	if len(facts) == 0 || m.trouble != nil {
 		return nil
 	}
+	if words, do, back := check.ClockBack(m.book, core.At(m.at)); back && !m.busy() && m.form == nil {
+		m.put(question{facts: facts, words: "book it with this time: " + factWords(facts), clock: true})
+		m.status = status{kind: saysStop, what: words, do: do}
+		return nil
+	}
+	return m.enqueue(facts)
+}
+
+func (m *Model) enqueue(facts []core.Fact) tea.Cmd {
 	m.queue = append(m.queue[:len(m.queue):len(m.queue)], pending{facts})
 	if !m.writing {
 		m.status = status{}

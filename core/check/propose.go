@@ -94,7 +94,10 @@ func proposeDay(b *core.Book, in Intent) Proposal {
 	if len(b.Lawns()) == 0 {
 		return Proposal{Act: ActNone, Words: "enter a lawn", Why: "The book has no lawn yet."}
 	}
-	if in.At.Date() <= b.Day().Date {
+	if in.At.Date() < b.Day().Date {
+		return Proposal{Act: ActNone, Words: "nothing", Why: fmt.Sprintf("The clock says %s, before %s, the last day in the book. Set the clock, or start the program with --at and the time.", in.At.Date(), b.Day().Date)}
+	}
+	if in.At.Date() == b.Day().Date {
 		return Proposal{Act: ActNone, Words: "nothing", Why: fmt.Sprintf("%s is closed; the next day opens when the clock, now at %s, says a later date.", b.Day().Date, in.At.Date())}
 	}
 	open := &core.DayOpened{Date: in.At.Date(), Operator: b.Day().Operator, Route: routeFor(b, in.At.Date())}
