@@ -16,7 +16,7 @@ func TestClockSetBackIsAskedOnce(t *testing.T) {
 	for name, back := range map[string]time.Duration{"an hour": time.Hour, "two days": 48 * time.Hour, "a dead battery": 56 * 365 * 24 * time.Hour} {
 		was, before := c.at, c.book().Seq()
 		c.at = c.at.Add(-back)
-		c.press("w").sees("The clock says " + c.at.Format("2006-01-02"))
+		c.press("w").type_("rain").press("enter").sees("The clock says " + c.at.Format("2006-01-02"))
 		c.wait(time.Second)
 		if now := c.book().Seq(); now != before {
 			t.Fatalf("%s: %d entries were booked unasked", name, now-before)
