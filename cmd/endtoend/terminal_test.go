@@ -131,6 +131,7 @@ func TestTerminalIsAsItWas(t *testing.T) {
 		{"ctrl+c in a line of text", func(c *terminal) { c.tap("o"); c.see("gauge reads"); c.press("\x03") }, 0},
 		{"SIGTERM", signal(syscall.SIGTERM), 0},
 		{"SIGINT", signal(syscall.SIGINT), 0},
+		{"SIGHUP", signal(syscall.SIGHUP), 0},
 		{"q with an entry on its way", func(c *terminal) { c.press("b"); c.press("q") }, 0},
 	} {
 		t.Run(one.name, func(t *testing.T) {

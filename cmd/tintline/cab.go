@@ -82,7 +82,10 @@ func runCab(o cabOptions) error {
 		options.Warning = k.file.Warning()
 	}
 	options.Warning = strings.TrimSpace(options.Warning + " " + strings.Join(k.attendant.says(), " "))
-	end, err := tea.NewProgram(tui.New(options), append(tui.ProgramOptions(options), tea.WithInput(o.stdin), tea.WithOutput(o.stdout))...).Run()
+	p := tea.NewProgram(tui.New(options), append(tui.ProgramOptions(options), tea.WithInput(o.stdin), tea.WithOutput(o.stdout))...)
+	stop := onHangUp(p)
+	end, err := p.Run()
+	stop()
 	if m, ok := end.(tui.Model); ok && m.Trouble() != nil {
 		err = m.Trouble()
 	}
