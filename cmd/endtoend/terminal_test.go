@@ -25,6 +25,11 @@ type terminal struct {
 // on runs a command on a terminal of its own.
 func on(t *testing.T, s size, cmd *exec.Cmd) *terminal {
 	t.Helper()
+	return onAs(t, s, cmd, &syscall.SysProcAttr{Setsid: true, Setctty: true})
+}
+
+func onAs(t *testing.T, s size, cmd *exec.Cmd, who *syscall.SysProcAttr) *terminal {
+	t.Helper()
 	master, slave, err := pty.Open()
 	if err != nil {
 		t.Fatal(err)
@@ -35,7 +40,7 @@ func on(t *testing.T, s size, cmd *exec.Cmd) *terminal {
 	c := &terminal{cab: &cab{t: t, cmd: cmd, tty: master, em: emulator(s), done: make(chan error, 1)}, slave: slave}
 	c.first = c.settings()
 	cmd.Stdin, cmd.Stdout, cmd.Stderr = slave, slave, slave
-	cmd.SysProcAttr = &syscall.SysProcAttr{Setsid: true, Setctty: true}
+	cmd.SysProcAttr = who
 	if err := cmd.Start(); err != nil {
 		t.Fatal(err)
 	}
