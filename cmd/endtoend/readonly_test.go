@@ -63,8 +63,12 @@ func TestReadOnly(t *testing.T) {
 	}
 	fresh := filepath.Join(dir, "new.db")
 	for _, args := range [][]string{
-		{"enter", "-", "--book", book}, {"import", "lawns", lawns, "--book", book}, {"setup", "lawn", "--book", book},
-		{"enter", "-", "--book", fresh}, {"replay", "-", "--book", fresh}, {"demo", "--make", fresh},
+		{"enter", "-", "--book", book},
+		{"import", "lawns", lawns, "--book", book},
+		{"setup", "lawn", "--book", book},
+		{"enter", "-", "--book", fresh},
+		{"replay", "-", "--book", fresh},
+		{"demo", "--make", fresh},
 		{"backup", filepath.Join(dir, "copy.db"), "--book", book},
 	} {
 		_, said, code := run(args...)
