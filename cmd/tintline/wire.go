@@ -151,17 +151,28 @@ func (k *keptBook) begin(action string, entries []core.Entry) error {
 		return err
 	}
 	file, open := store.Open(k.path, storeOptions(false))
-	if open != nil {
-		return errors.Join(err, open)
-	}
-	if file.Meta().BookID != k.id { // it was there before, and is not ours
-		return errors.Join(err, file.Close())
+	switch {
+	case err != nil && open != nil:
+		return k.begunByAnother(errors.Join(err, open), storeCode(open))
+	case open != nil:
+		return open
+	case file.Meta().BookID != k.id:
+		return k.begunByAnother(errors.Join(err, file.Close()), exitCannot)
 	}
 	k.file = file
 	if k.attendant != nil {
 		k.attendant.began(k)
 	}
 	return nil
+}
+
+// begunByAnother is a book that was not there when this one was opened, and is now.
+func (k *keptBook) begunByAnother(err error, code int) error {
+	return &failure{
+		what: fmt.Sprintf("The book %s was begun by another copy of the program meanwhile.", k.path),
+		do:   "Close this one and open it again: it will have that book. The action that stands here is not in it.",
+		code: code, err: err,
+	}
 }
 
 // write keeps the entries and then adds them to the book.
@@ -209,8 +220,6 @@ func (a *app) reading(f func(*keptBook) error, watch ...watcher) error {
 	if err != nil {
 		return err
 	}
-	if w := k.file.Warning(); w != "" && !a.flags.json {
-		_, _ = a.stderr.Write([]byte(w + "\n"))
-	}
+	a.warn(k)
 	return errors.Join(f(k), k.Close())
 }

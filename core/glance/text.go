@@ -22,7 +22,7 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 	writeLoads(&w, b)
 	if d.Weather != nil {
 		seen := b.Weather().Weather
-		fmt.Fprintf(&w, "weather     %s, looked %s, %.0f min ago\n", observed(&seen), b.Weather().At.Clock(), d.Weather.Age)
+		fmt.Fprintf(&w, "weather     %s, looked %s, %s\n", observed(&seen), b.Weather().At.Clock(), agoWords(d.Weather.Age))
 		if d.Weather.DeltaT != nil {
 			fmt.Fprintf(&w, "            wet-bulb depression %.1f C\n", *d.Weather.DeltaT)
 		}
@@ -127,7 +127,7 @@ func agitation(a check.Agitation) string {
 	if len(a.Settles) == 0 || !a.Minutes.Known || a.Minutes.V < 1 {
 		return ""
 	}
-	return fmt.Sprintf("; last agitated %.0f min ago", a.Minutes.V)
+	return "; last agitated " + agoWords(a.Minutes.V)
 }
 
 // hopper is what is left in a hopper, and of what.
@@ -214,3 +214,15 @@ func writeLine(w *strings.Builder, b *core.Book, d *Document) {
 
 // observed is an observation without the word that say puts before it.
 func observed(f *core.Weather) string { return strings.TrimPrefix(say.Fact(f), "weather: ") }
+
+// agoWords is how long ago something was, in minutes, hours or days.
+func agoWords(minutes float64) string {
+	const hour, day, several = 60, 24 * 60, 2
+	switch {
+	case minutes >= several*day:
+		return fmt.Sprintf("%.0f days ago", minutes/day)
+	case minutes >= several*hour:
+		return fmt.Sprintf("%.0f h ago", minutes/hour)
+	}
+	return fmt.Sprintf("%.0f min ago", minutes)
+}
