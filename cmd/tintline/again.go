@@ -11,14 +11,14 @@ import (
 // again keeps the entries of an action after writing has stopped: it lets the store look at its file anew, makes sure
 // that it is still this book, and writes what is not there.
 func (k *keptBook) again(action string, entries []core.Entry) error {
-	there, err := k.file.Recheck(action)
+	there, err := k.file().Recheck(action)
 	if errors.Is(err, store.ErrGone) && k.adopt() {
-		_, there, err = k.file.Find(action)
+		_, there, err = k.file().Find(action)
 	}
 	if err != nil {
 		return err
 	}
-	if err := k.stillThisBook(); err != nil {
+	if err := k.stillThisBook(k.file()); err != nil {
 		return err
 	}
 	if there {
@@ -27,9 +27,9 @@ func (k *keptBook) again(action string, entries []core.Entry) error {
 	return k.put(action, entries)
 }
 
-// stillThisBook tells whether the file holds the entries that this book is the sum of. Another one may have been put in
+// stillThisBook tells whether a file holds the entries that this book is the sum of. Another one may have been put in
 // its place meanwhile, whole in itself.
-func (k *keptBook) stillThisBook() error {
+func (k *keptBook) stillThisBook(file *store.Store) error {
 	other := func(err error) error {
 		return &failure{
 			what: fmt.Sprintf("The file %s is not the book that was open: another one, or an older copy, was put in its place.", k.path),
@@ -37,7 +37,7 @@ func (k *keptBook) stillThisBook() error {
 			code: exitWrite, err: err,
 		}
 	}
-	if k.file.Meta().BookID != k.id {
+	if file.Meta().BookID != k.id {
 		return other(nil)
 	}
 	seq, digest := k.book.Seq(), k.book.Digest()
@@ -45,7 +45,7 @@ func (k *keptBook) stillThisBook() error {
 		return nil
 	}
 	found := false
-	err := k.file.Each(seq, func(r store.Record) error {
+	err := file.Each(seq, func(r store.Record) error {
 		e, err := core.Decode(r.Number, r.Action, r.Body)
 		if found = err == nil && e.Seq == seq && e.Digest == digest; !found {
 			return other(err)
@@ -68,16 +68,15 @@ func (k *keptBook) adopt() bool {
 	if err != nil {
 		return false
 	}
-	lost := *k
-	k.file = file
-	if err := k.stillThisBook(); err != nil {
-		k.file = lost.file
+	if err := k.stillThisBook(file); err != nil {
 		_ = file.Close()
 		return false
 	}
-	_ = lost.file.Close() // all that it held is in the other one
+	lost := k.file()
+	k.held.put(file)
+	_ = lost.Close() // all that it held is in the other one
 	if k.attendant != nil {
-		k.attendant.adopted(file)
+		k.attendant.adopted()
 	}
 	return true
 }

@@ -76,7 +76,7 @@ func TestTriedAgainWhenTheFileIsBack(t *testing.T) {
 					t.Fatal(err)
 				}
 			}
-			if last, err := k.file.Last(); last != es[0].Seq || err != nil {
+			if last, err := k.file().Last(); last != es[0].Seq || err != nil {
 				t.Errorf("the last entry is %d, not %d; %v", last, es[0].Seq, err)
 			}
 		})
@@ -93,18 +93,20 @@ func asError(text string) error {
 // TestAnotherBookIsKnown: a file that is whole and of the same make is not taken for this book.
 func TestAnotherBookIsKnown(t *testing.T) {
 	k := demoBook(t)
-	if err := k.stillThisBook(); err != nil {
+	if err := k.stillThisBook(k.file()); err != nil {
 		t.Errorf("the book itself: %v", err)
 	}
-	ahead := keptBook{path: k.path, file: k.file, id: k.id, book: k.book}
+	ahead := keptBook{path: k.path, id: k.id, book: k.book}
+	ahead.held.put(k.file())
 	ahead.book = k.book.Clone()
 	if err := ahead.book.Apply(k.noted(t, "x", "y")[0]); err != nil {
 		t.Fatal(err)
 	}
-	other := keptBook{path: k.path, file: k.file, id: k.id, book: k.book}
+	other := keptBook{path: k.path, id: k.id, book: k.book}
+	other.held.put(k.file())
 	other.id = "another"
 	for name, k := range map[string]*keptBook{"an older copy": &ahead, "another book": &other} {
-		if err := k.stillThisBook(); err == nil || !strings.Contains(err.Error(), "is not the book that was open") {
+		if err := k.stillThisBook(k.file()); err == nil || !strings.Contains(err.Error(), "is not the book that was open") {
 			t.Errorf("%s: %v", name, err)
 		}
 	}

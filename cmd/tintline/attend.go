@@ -17,16 +17,16 @@ type attendant struct {
 	path  string
 	now   func() time.Time
 	lines *linesBeside
+	held  *held // of the book: no file as long as there is none
 
 	mu    sync.Mutex
-	file  *store.Store // nil: there is no book yet
-	days  int          // for which copies are kept
+	days  int // for which copies are kept
 	notes []string
 	saved string // where the book was saved to when its file had lost its name
 }
 
-func newAttendant(path string, b *core.Book, now func() time.Time) *attendant {
-	return &attendant{path: path, now: now, lines: &linesBeside{book: path}, days: copiesKept(b)}
+func newAttendant(k *keptBook, now func() time.Time) *attendant {
+	return &attendant{path: k.path, now: now, lines: &linesBeside{book: k.path}, held: &k.held, days: copiesKept(k.book)}
 }
 
 // copiesKept is the setting as a whole number of days.
@@ -41,38 +41,33 @@ func (b *attendant) note(words string) {
 	b.notes = append(b.notes, words)
 }
 
-func (b *attendant) take(file *store.Store) {
+// adopted says that another file took the place of one that had lost its name.
+func (b *attendant) adopted() {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	b.file = file
+	b.saved = ""
 }
 
-// adopted is take for a file in the place of one that had lost its name.
-func (b *attendant) adopted(file *store.Store) {
+// keeps is the file, nil if there is none yet, and for how many days its copies are kept.
+func (b *attendant) keeps() (file *store.Store, days int) {
 	b.mu.Lock()
 	defer b.mu.Unlock()
-	b.file, b.saved = file, ""
-}
-
-func (b *attendant) held() (file *store.Store, days int) {
-	b.mu.Lock()
-	defer b.mu.Unlock()
-	return b.file, b.days
+	return b.held.get(), b.days
 }
 
 // newBook is a book that its first action will make. Where something is left of one that stood there, none is begun.
 func newBook(path string) *keptBook {
-	b := core.NewBook(newBookTruck)
-	return &keptBook{path: path, book: b, attendant: newAttendant(path, b, time.Now), snapshot: &snapshot{}}
+	k := &keptBook{path: path, book: core.NewBook(newBookTruck), snapshot: &snapshot{}}
+	k.attendant = newAttendant(k, time.Now)
+	return k
 }
 
 // began looks after the lines of a book that was just made.
 func (b *attendant) began(k *keptBook) {
-	b.take(k.file)
 	aside := func() string { return freeName(k.path, b.now(), ".lines") }
-	beyond, note, err := b.lines.begin(k.file, aside)
+	beyond, note, err := b.lines.begin(k.file(), aside)
 	if len(beyond) > 0 { // of an earlier book of this name
-		note, err = b.lines.setAside(k.file, aside())
+		note, err = b.lines.setAside(k.file(), aside())
 	}
 	b.note(note)
 	b.complain(err)
@@ -102,10 +97,9 @@ func (b *attendant) close() {
 // attend begins to look after the lines of a book that was opened for writing. What they hold beyond the book, the book
 // has lost (a damaged head takes the last action with it), and gets back.
 func (k *keptBook) attend(now func() time.Time) {
-	k.attendant = newAttendant(k.path, k.book, now)
-	k.attendant.take(k.file)
+	k.attendant = newAttendant(k, now)
 	aside := func() string { return freeName(k.path, now(), ".lines") }
-	beyond, note, err := k.attendant.lines.begin(k.file, aside)
+	beyond, note, err := k.attendant.lines.begin(k.file(), aside)
 	k.attendant.note(note)
 	if len(beyond) > 0 {
 		var back int
@@ -113,9 +107,9 @@ func (k *keptBook) attend(now func() time.Time) {
 			k.attendant.note(fmt.Sprintf("The file had lost its last %s; %s taken back from the lines beside it.", countOf(back, "entry", "entries"), wasWere(back)))
 		}
 		if err == nil && back == len(beyond) {
-			_, note, err = k.attendant.lines.begin(k.file, aside)
+			_, note, err = k.attendant.lines.begin(k.file(), aside)
 		} else {
-			note, err = k.attendant.lines.setAside(k.file, aside())
+			note, err = k.attendant.lines.setAside(k.file(), aside())
 		}
 		k.attendant.note(note)
 	}
@@ -166,10 +160,10 @@ func (b *attendant) after(k *keptBook, entries []core.Entry, err error) error {
 	}
 	if err == nil {
 		b.heed(entries)
-		b.complain(b.lines.add(k.file, entries))
+		b.complain(b.lines.add(k.file(), entries))
 		return nil
 	}
-	if !errors.Is(err, store.ErrGone) || k.file == nil {
+	if !errors.Is(err, store.ErrGone) || k.file() == nil {
 		return err
 	}
 	return b.rescue(k, err)
@@ -201,22 +195,26 @@ func daysOf(value string) int {
 	return int(math.Floor(days))
 }
 
-// rescue writes what the handle still holds to a file of its own, once, and says how to go on.
+// rescue writes what the handle still holds to a file of its own, once, and says how to go on. Actions come one at a time;
+// the lock is not held while the copy is written, because the page of the book asks for what it guards.
 func (b *attendant) rescue(k *keptBook, err error) error {
-	b.mu.Lock()
-	defer b.mu.Unlock()
 	f := *explain(err)
 	f.err = err
-	if b.saved == "" {
-		to := freeName(b.path, b.now(), ".saved")
-		if bad := k.file.Backup(to); bad != nil {
+	b.mu.Lock()
+	to := b.saved
+	b.mu.Unlock()
+	if to == "" {
+		to = freeName(b.path, b.now(), ".saved")
+		if bad := k.file().Backup(to); bad != nil {
 			f.what += " What it held could not be saved beside it: " + explain(bad).what
 			return &f
 		}
+		b.mu.Lock()
 		b.saved = to
+		b.mu.Unlock()
 	}
-	f.what += fmt.Sprintf(" All that was booked is saved in %s.", b.saved)
-	f.do = fmt.Sprintf("Put the file back, or run in another window: %s; then try again here.", restoreCommand(b.saved, b.path))
+	f.what += fmt.Sprintf(" All that was booked is saved in %s.", to)
+	f.do = fmt.Sprintf("Put the file back, or run in another window: %s; then try again here.", restoreCommand(to, b.path))
 	return &f
 }
 

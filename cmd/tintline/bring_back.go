@@ -143,7 +143,7 @@ func looksLikeLines(path string) bool {
 
 // foldFile adds up all entries of a file, which must chain.
 func foldFile(s *store.Store) (*core.Book, error) {
-	k := &keptBook{path: s.Path(), file: s, book: core.NewBook(newBookTruck)}
+	k := &keptBook{path: s.Path(), book: core.NewBook(newBookTruck)}
 	err := s.Each(1, func(r store.Record) error {
 		e, err := core.Decode(r.Number, r.Action, r.Body)
 		if err == nil {

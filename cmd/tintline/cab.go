@@ -76,10 +76,10 @@ func runCab(o cabOptions) error {
 	options := tui.Options{
 		Book: k.book, Journal: screenJournal{k}, Reader: screenJournal{k}, Keeper: keep, Bell: bell(o.stdout), Now: o.now, NewID: newID,
 		Renderer: renderer(o), Theme: themeName(o), Fixed: noColours(o), Mouse: o.mouse, Suspend: shellBehind(), ASCII: !utf8Locale(o.getenv),
-		Demo: k.file != nil && k.file.Meta().BookID == demoID,
+		Demo: k.file() != nil && k.file().Meta().BookID == demoID,
 	}
-	if k.file != nil {
-		options.Warning = k.file.Warning()
+	if k.file() != nil {
+		options.Warning = k.file().Warning()
 	}
 	options.Warning = strings.TrimSpace(options.Warning + " " + strings.Join(k.attendant.says(), " "))
 	p := tea.NewProgram(tui.New(options), append(tui.ProgramOptions(options), tea.WithInput(o.stdin), tea.WithOutput(o.stdout))...)

@@ -94,7 +94,7 @@ func (a *app) enterAction(k *keptBook, r *lineReader, lines []*numbered) error {
 // sameLength tells whether an action that is in the book has as many entries as the lines that name it. A book that was
 // brought back may end within one.
 func (k *keptBook) sameLength(action string, lines []*numbered) error {
-	had, _, err := k.file.Find(action)
+	had, _, err := k.file().Find(action)
 	if n := had.Last - had.First + 1; err == nil && n != uint64(len(lines)) {
 		err = usage("The action %s has %d of its entries in the book, and the lines give it %d.", action, n, len(lines))
 	}

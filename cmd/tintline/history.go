@@ -12,11 +12,12 @@ import (
 
 // Last lists up to n entries before a number, newest first.
 func (j screenJournal) Last(before uint64, n int) ([]core.Entry, error) {
-	if j.file == nil {
+	file := j.file()
+	if file == nil {
 		return nil, nil
 	}
 	if before == 0 {
-		last, err := j.file.Last()
+		last, err := file.Last()
 		if err != nil {
 			return nil, told{explain(err)}
 		}
@@ -27,7 +28,7 @@ func (j screenJournal) Last(before uint64, n int) ([]core.Entry, error) {
 		from = before - uint64(n)
 	}
 	var out []core.Entry
-	err := j.file.Each(from, func(r store.Record) error {
+	err := file.Each(from, func(r store.Record) error {
 		if r.Number >= before {
 			return errEnough
 		}
@@ -38,13 +39,14 @@ func (j screenJournal) Last(before uint64, n int) ([]core.Entry, error) {
 
 // OfLawn lists the last n entries about a lawn, newest first, with the strikes that are about many lawns.
 func (j screenJournal) OfLawn(lawn string, n int) ([]core.Entry, error) {
-	if j.file == nil {
+	file := j.file()
+	if file == nil {
 		return nil, nil
 	}
 	var out []core.Entry
 	for _, want := range [][]byte{core.LawnKey(lawn), core.ManyLawnsKey()} {
 		var some []core.Entry
-		err := j.file.EachKey(want, func(key []byte, r store.Record) error {
+		err := file.EachKey(want, func(key []byte, r store.Record) error {
 			if !bytes.Equal(key, want) {
 				return errEnough
 			}

@@ -26,7 +26,7 @@ const unfinished = 24 * time.Hour
 
 // Kept tells how the book is kept.
 func (k *keeper) Kept() (tui.Kept, error) {
-	file, days := k.b.held()
+	file, days := k.b.keeps()
 	out := tui.Kept{Path: k.b.path, Days: days}
 	for _, c := range copiesOf(k.b.path) {
 		out.Copies = append(out.Copies, tui.KeptCopy{Date: c.date, Name: filepath.Base(c.path), Bytes: c.bytes})
@@ -55,7 +55,7 @@ func (k *keeper) Kept() (tui.Kept, error) {
 func (k *keeper) Daily() (string, error) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	file, days := k.b.held()
+	file, days := k.b.keeps()
 	if file == nil || k.passing {
 		return "", nil
 	}
@@ -124,7 +124,7 @@ func (k *keeper) today() string { return k.b.now().Format(time.DateOnly) }
 func (k *keeper) Copy() (string, error) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	file, days := k.b.held()
+	file, days := k.b.keeps()
 	if file == nil {
 		return "There is nothing to copy yet.", nil
 	}
@@ -171,7 +171,7 @@ func copyOfToday(book, today string, over func(to string) error) (looked, error)
 func (k *keeper) Verify(share func(float64)) (tui.Verified, error) {
 	k.mu.Lock()
 	defer k.mu.Unlock()
-	file, _ := k.b.held()
+	file, _ := k.b.keeps()
 	if file == nil {
 		return tui.Verified{OK: true, Says: []string{"There is nothing to read yet."}}, nil
 	}

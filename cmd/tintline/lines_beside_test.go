@@ -256,7 +256,7 @@ func TestSavedNowhere(t *testing.T) {
 	if f := explain(err); !errors.Is(err, store.ErrGone) || !strings.Contains(f.what, "could not be saved beside it") {
 		t.Errorf("%v", err)
 	}
-	_ = k.file.Close()
+	_ = k.file().Close()
 }
 
 // TestShellWord: a command that is shown can be typed as it stands.

@@ -56,7 +56,7 @@ func (k *keptBook) numbers(w wanted) ([]uint64, bool, error) {
 	}
 	var out []uint64
 	for _, p := range prefixes {
-		err := k.file.EachKey(p, func(_ []byte, r store.Record) error {
+		err := k.file().EachKey(p, func(_ []byte, r store.Record) error {
 			if w.takes(r) {
 				out = append(out, r.Number)
 			}
@@ -97,7 +97,7 @@ func (k *keptBook) marked(w wanted, f func(e core.Entry, struckBy uint64) error)
 			}
 			from = m.list[0]
 		}
-		err := k.file.Each(from, func(r store.Record) error {
+		err := k.file().Each(from, func(r store.Record) error {
 			e, err := core.Decode(r.Number, r.Action, r.Body)
 			if err != nil {
 				return k.unreadable(err)

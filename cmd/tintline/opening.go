@@ -26,7 +26,7 @@ func (k *keptBook) load(p *progress, watch []watcher) error {
 // resume takes the book up from the snapshot. The journal is what counts: a snapshot holds only if the entry it stands
 // at carries its digest. Whatever is wrong, the fold over all entries will say it.
 func (k *keptBook) resume() bool {
-	at, body, ok, err := k.file.Snapshot()
+	at, body, ok, err := k.file().Snapshot()
 	if err != nil || !ok || at == 0 {
 		return false
 	}
@@ -35,7 +35,7 @@ func (k *keptBook) resume() bool {
 		return false
 	}
 	fits := false
-	err = k.file.Each(at, func(r store.Record) error {
+	err = k.file().Each(at, func(r store.Record) error {
 		e, err := core.Decode(r.Number, r.Action, r.Body)
 		switch {
 		case err != nil:
@@ -61,11 +61,11 @@ func (k *keptBook) fold(p *progress, watch []watcher) error {
 	last := uint64(0)
 	if p != nil {
 		var err error
-		if last, err = k.file.Last(); err != nil {
+		if last, err = k.file().Last(); err != nil {
 			return err
 		}
 	}
-	return k.file.Each(1, func(r store.Record) error {
+	return k.file().Each(1, func(r store.Record) error {
 		e, err := core.Decode(r.Number, r.Action, r.Body)
 		if err != nil {
 			return k.unreadable(err)
@@ -153,14 +153,14 @@ func closesDay(entries []core.Entry) bool {
 // keepAfter keeps the last close once an action of a command is on the disk and in the book.
 func (k *keptBook) keepAfter(entries []core.Entry) {
 	if closesDay(entries) || k.stale() {
-		k.keepClose(k.file, k.book.LastClose())
+		k.keepClose(k.file(), k.book.LastClose())
 	}
 }
 
 // keepBeside is keepClose beside whatever goes on: the screen does not wait for it. Close does.
 func (k *keptBook) keepBeside(c core.Closed) {
 	k.snapshot.writing.Add(1)
-	file := k.file // another one may take its place
+	file := k.file() // another one may take its place
 	go func() {
 		defer func() {
 			_ = recover() // the next start adds up a few entries more
@@ -194,7 +194,8 @@ func keepIn(path string, b *core.Book) {
 	if err != nil {
 		return // the next one to write will keep it
 	}
-	k := &keptBook{path: path, file: file, book: b, snapshot: &snapshot{}}
+	k := &keptBook{path: path, book: b, snapshot: &snapshot{}}
+	k.held.put(file)
 	k.keepClose(file, b.LastClose())
 	_ = k.Close() // the journal is on the disk
 }

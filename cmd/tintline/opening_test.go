@@ -134,7 +134,7 @@ func TestASnapshotThatDoesNotFitIsThrownAway(t *testing.T) {
 		"rubbish":              {at, []byte("shopping list"), 0},
 		"with something after": {at, append(bytes.Clone(right), 0), 0},
 	} {
-		if err := k.file.PutSnapshot(row.at, row.body); err != nil {
+		if err := k.file().PutSnapshot(row.at, row.body); err != nil {
 			t.Fatal(err)
 		}
 		if got := openedCopy(t, k); got != row.want {
@@ -177,7 +177,7 @@ func TestASnapshotThatFailsUndoesNothing(t *testing.T) {
 		t.Fatal(err)
 	}
 	k.snapshot.at = 0
-	k.keepClose(k.file, k.book.LastClose())
+	k.keepClose(k.file(), k.book.LastClose())
 	if k.snapshot.at != 0 {
 		t.Fatal("a snapshot was kept in a file that is away")
 	}
@@ -187,11 +187,11 @@ func TestASnapshotThatFailsUndoesNothing(t *testing.T) {
 	if err := k.write("next", k.noted(t, "next", "shut the gate")); err != nil {
 		t.Fatal(err)
 	}
-	last, err := k.file.Last()
+	last, err := k.file().Last()
 	if err != nil || last != k.book.Seq() {
 		t.Errorf("the last entry is %d, %v", last, err)
 	}
-	k.keepClose(k.file, k.book.LastClose())
+	k.keepClose(k.file(), k.book.LastClose())
 	if at := openedCopy(t, k); at != k.book.LastClose().Seq() {
 		t.Errorf("the snapshot is at %d", at)
 	}
@@ -268,7 +268,8 @@ func TestAddingUpIsShownWhereItTakesLong(t *testing.T) {
 		now = now.Add(time.Second)
 		return now
 	}}
-	k := &keptBook{path: path, file: file}
+	k := &keptBook{path: path}
+	k.held.put(file)
 	if err := k.load(p, nil); err != nil {
 		t.Fatal(err)
 	}

@@ -58,7 +58,7 @@ func tenYearBook(b *testing.B) string {
 	}
 	k, err := openBook(path, false)
 	if err == nil { // the last entry closed a day
-		err = errors.Join(k.file.PutSnapshot(k.book.Seq(), k.book.Keep()), k.Close())
+		err = errors.Join(k.file().PutSnapshot(k.book.Seq(), k.book.Keep()), k.Close())
 	}
 	if err != nil {
 		b.Fatal(err)

@@ -106,7 +106,7 @@ func (k *keptBook) whole(t *testing.T, w wanted) string {
 	struck := map[uint64]uint64{}
 	var all []core.Entry
 	var keys [][][]byte
-	err := k.file.Each(1, func(r store.Record) error {
+	err := k.file().Each(1, func(r store.Record) error {
 		e, err := core.Decode(r.Number, r.Action, r.Body)
 		if f, ok := e.What.(*core.Struck); ok {
 			for _, n := range append([]int64{f.Of}, f.Also...) {
@@ -150,7 +150,7 @@ func TestJournalByKeysIsTheWholeJournal(t *testing.T) {
 	for seed := range int64(8) {
 		k := pastBook(t, seed)
 		dates, dayOf := map[string]bool{}, map[int64]string{}
-		_ = k.file.Each(1, func(r store.Record) error {
+		_ = k.file().Each(1, func(r store.Record) error {
 			for _, key := range r.Keys {
 				if d, ok := bytes.CutPrefix(key, []byte("day/")); ok {
 					dates[string(d)], dayOf[int64(r.Number)] = true, string(d)
@@ -200,7 +200,7 @@ func TestPastDaysOfAFileAreThoseOfAFold(t *testing.T) {
 			t.Fatal(err)
 		}
 		var kept, made strings.Builder
-		_ = k.file.Rows(nil, nil, func(key, value []byte) error { fmt.Fprintf(&kept, "%q %x\n", key, value); return nil })
+		_ = k.file().Rows(nil, nil, func(key, value []byte) error { fmt.Fprintf(&kept, "%q %x\n", key, value); return nil })
 		_ = all.Each(func(r past.Row) error { fmt.Fprintf(&made, "%q %x\n", r.Key, r.Value); return nil })
 		if kept.String() != made.String() || kept.Len() == 0 {
 			t.Fatalf("the file keeps\n%s\nthe entries come to\n%s", kept.String(), made.String())
@@ -208,7 +208,7 @@ func TestPastDaysOfAFileAreThoseOfAFold(t *testing.T) {
 		for _, span := range [][2]string{{"", ""}, {"2025-11-05", ""}, {"2025-11-10", "2025-12-10"}, {"", "2025-12-01"}, {"2026-01-01", "2026-12-31"}} {
 			s := tally.Span{From: span[0], To: span[1]}
 			b := core.NewBook(1)
-			_ = k.file.Each(1, func(r store.Record) error {
+			_ = k.file().Each(1, func(r store.Record) error {
 				e, _ := core.Decode(r.Number, r.Action, r.Body)
 				s.Before(b, e)
 				_ = b.Apply(e)
@@ -216,7 +216,7 @@ func TestPastDaysOfAFileAreThoseOfAFold(t *testing.T) {
 				return nil
 			})
 			want, has := s.Sum(b)
-			got, ok, err := past.Sums(k.book, k.file.Rows, span[0], span[1], core.Maybe[core.Moment]{})
+			got, ok, err := past.Sums(k.book, k.file().Rows, span[0], span[1], core.Maybe[core.Moment]{})
 			if err != nil || ok != has || (ok && got.Text() != want.Text()) {
 				t.Fatalf("%v: %v, rows give\n%s\na fold gives\n%s", span, err, got.Text(), want.Text())
 			}
@@ -232,7 +232,7 @@ func TestRowsThatDoNotFitAreSaid(t *testing.T) {
 	k := pastBook(t, 1)
 	bare := filepath.Join(t.TempDir(), "bare.db")
 	err := store.CreateWith(bare, "bare", storeOptions(false), func(add func(string, []store.Item) error) error {
-		return k.file.Each(1, func(r store.Record) error {
+		return k.file().Each(1, func(r store.Record) error {
 			return add(r.Action, []store.Item{{Body: r.Body, Keys: r.Keys}})
 		})
 	})

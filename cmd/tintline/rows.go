@@ -63,7 +63,7 @@ func (a *applying) items(entries []core.Entry) []store.Item {
 // pastDays asks the file's rows of past days. Where it has none, or where they do not fit, it adds up the whole journal
 // instead and says so.
 func (a *app) pastDays(k *keptBook, ask func(past.Reader) error) error {
-	err := ask(k.file.Rows)
+	err := ask(k.file().Rows)
 	switch {
 	case err == nil:
 		return nil
@@ -85,7 +85,7 @@ func (a *app) pastDays(k *keptBook, ask func(past.Reader) error) error {
 // foldRows makes the rows from the entries.
 func (k *keptBook) foldRows() (*past.Folded, error) {
 	all, b := &past.Folded{}, core.NewBook(newBookTruck)
-	err := k.file.Each(1, func(r store.Record) error {
+	err := k.file().Each(1, func(r store.Record) error {
 		e, err := core.Decode(r.Number, r.Action, r.Body)
 		if err == nil {
 			err = all.Apply(b, e)
@@ -101,10 +101,11 @@ func (k *keptBook) foldRows() (*past.Folded, error) {
 // Years adds up what went down in past years, for the screen. It reads the file alone: the book goes on meanwhile. Rows
 // that do not fit are made anew from the entries, which takes seconds and holds nothing up.
 func (j screenJournal) Years(own core.Day, q past.Query) ([]past.Year, error) {
-	if j.file == nil {
+	file := j.file()
+	if file == nil {
 		return nil, nil
 	}
-	list, err := past.Earlier(own, j.file.Rows, q)
+	list, err := past.Earlier(own, file.Rows, q)
 	if errors.Is(err, store.ErrNoRows) || errors.Is(err, past.ErrFit) || errors.Is(err, past.ErrForm) {
 		var all *past.Folded
 		if all, err = j.foldRows(); err == nil {

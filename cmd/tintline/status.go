@@ -18,7 +18,7 @@ func (a *app) statusCommand() *cobra.Command {
 }
 
 func (a *app) status(k *keptBook) error {
-	demo := k.file.Meta().BookID == demoID
+	demo := k.file().Meta().BookID == demoID
 	if a.flags.json {
 		d := glance.Of(k.book, a.clock(), a.at)
 		d.Book, d.Demo = k.path, demo

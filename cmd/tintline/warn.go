@@ -8,8 +8,8 @@ import (
 // warn says on standard error what is not right with a book that was opened all the same: one of its two heads is
 // damaged, and its last action may be missing, or what stands beside it needs a word.
 func (a *app) warn(k *keptBook) {
-	if k.file != nil {
-		a.warning(k.file.Warning())
+	if k.file() != nil {
+		a.warning(k.file().Warning())
 	}
 	for _, w := range k.attendant.says() {
 		a.warning(w)

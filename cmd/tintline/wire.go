@@ -21,7 +21,7 @@ const newBookTruck = 1
 // for. Without a file yet, the first action makes it.
 type keptBook struct {
 	path string
-	file *store.Store
+	held held
 	id   string // of the file, by which another one in its place is known
 	book *core.Book
 
@@ -51,7 +51,8 @@ func openBookWith(path string, readOnly bool, p *progress, watch ...watcher) (*k
 	if err != nil {
 		return nil, wayBack(path, howToBegin(err))
 	}
-	k := &keptBook{path: path, file: file, id: file.Meta().BookID, book: core.NewBook(newBookTruck)}
+	k := &keptBook{path: path, id: file.Meta().BookID, book: core.NewBook(newBookTruck)}
+	k.held.put(file)
 	if err := k.load(p, watch); err != nil {
 		return nil, errors.Join(wayBack(path, err), file.Close())
 	}
@@ -93,10 +94,10 @@ func (k *keptBook) unreadable(err error) error {
 func (k *keptBook) Close() error {
 	k.snapshot.wait()
 	k.attendant.close()
-	if k.file == nil {
-		return nil
+	if file := k.file(); file != nil {
+		return file.Close()
 	}
-	return k.file.Close()
+	return nil
 }
 
 // items are entries as the file keeps them.
@@ -114,7 +115,7 @@ func (k *keptBook) Append(action string, entries []core.Entry) error {
 }
 
 func (k *keptBook) keep(action string, entries []core.Entry) error {
-	if k.file == nil {
+	if k.file() == nil {
 		return k.begin(action, entries)
 	}
 	err := k.put(action, entries)
@@ -127,7 +128,7 @@ func (k *keptBook) keep(action string, entries []core.Entry) error {
 func (k *keptBook) put(action string, entries []core.Entry) error {
 	list, err := k.rowsWith(entries, items(entries))
 	if err == nil {
-		_, err = k.file.Append(action, list)
+		_, err = k.file().Append(action, list)
 	}
 	return err
 }
@@ -159,7 +160,7 @@ func (k *keptBook) begin(action string, entries []core.Entry) error {
 	case file.Meta().BookID != k.id:
 		return k.begunByAnother(errors.Join(err, file.Close()), exitCannot)
 	}
-	k.file = file
+	k.held.put(file)
 	if k.attendant != nil {
 		k.attendant.began(k)
 	}
@@ -191,13 +192,14 @@ func (k *keptBook) write(action string, entries []core.Entry) error {
 
 // done finds an action that was written before.
 func (k *keptBook) done(action string) (first uint64, yes bool, err error) {
-	if k.file == nil {
+	file := k.file()
+	if file == nil {
 		return 0, false, nil
 	}
-	a, yes, err := k.file.Find(action)
+	a, yes, err := file.Find(action)
 	if errors.Is(err, store.ErrClosed) { // a snapshot failed, and the file could not be opened again then
-		if _, err = k.file.Recheck(action); err == nil {
-			a, yes, err = k.file.Find(action)
+		if _, err = file.Recheck(action); err == nil {
+			a, yes, err = file.Find(action)
 		}
 	}
 	return a.First, yes, err
