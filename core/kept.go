@@ -20,7 +20,7 @@ func (b *Book) Keep() []byte { return b.base.Keep() }
 
 // Keep is the book at that close as a snapshot. It may be called beside others: nothing is changed.
 func (c Closed) Keep() []byte {
-	k := &keeper{w: &binaryWriter{}, history: &historyWriter{at: map[string]int{}}}
+	k := &keptCodec{w: &binaryWriter{}, history: &historyWriter{at: map[string]int{}}}
 	k.w.b = append(k.w.b, keptForm)
 	k.w.b = binary.LittleEndian.AppendUint64(k.w.b, keptLayout)
 	k.mark(&c.mark)
@@ -39,7 +39,7 @@ func Resume(b []byte) (*Book, error) {
 		return nil, fmt.Errorf("snapshot: %w: form %d, layout %x", ErrNewer, b[0], b[1:keptHead])
 	}
 	book := NewBook(0)
-	k := &keeper{r: &binaryReader{b: b[keptHead:], whole: string(b[keptHead:])}}
+	k := &keptCodec{r: &binaryReader{b: b[keptHead:], whole: string(b[keptHead:])}}
 	k.mark(&book.mark)
 	k.state(&book.state)
 	if k.r.err == nil && len(k.r.b) != 0 {
@@ -52,7 +52,7 @@ func Resume(b []byte) (*Book, error) {
 	return book, nil
 }
 
-func (k *keeper) mark(m *mark) {
+func (k *keptCodec) mark(m *mark) {
 	whole(k, &m.seq)
 	k.raw(m.digest[:])
 	whole(k, &m.truck)

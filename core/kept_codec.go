@@ -8,9 +8,9 @@ import (
 	"example.com/tintline/core/fluid"
 )
 
-// keeper goes through the fields of a book and writes each of them, or reads it: what is kept is listed once for both
+// keptCodec goes through the fields of a book and writes each of them, or reads it: what is kept is listed once for both
 // ways.
-type keeper struct {
+type keptCodec struct {
 	w       *binaryWriter // nil: it reads
 	r       *binaryReader
 	history *historyWriter
@@ -24,7 +24,7 @@ type wholeNumber interface {
 	~int | ~int32 | ~int64 | ~uint8 | ~uint32 | ~uint64
 }
 
-func whole[T wholeNumber](k *keeper, p *T) {
+func whole[T wholeNumber](k *keptCodec, p *T) {
 	if k.w != nil {
 		k.w.int(int64(*p))
 		return
@@ -36,7 +36,7 @@ func whole[T wholeNumber](k *keeper, p *T) {
 }
 
 // figure keeps all bits.
-func figure[T ~float64](k *keeper, p *T) {
+func figure[T ~float64](k *keptCodec, p *T) {
 	if k.w != nil {
 		k.w.bits(float64(*p))
 		return
@@ -46,7 +46,7 @@ func figure[T ~float64](k *keeper, p *T) {
 	*p = T(math.Float64frombits(binary.LittleEndian.Uint64(b[:])))
 }
 
-func (k *keeper) raw(p []byte) {
+func (k *keptCodec) raw(p []byte) {
 	switch {
 	case k.w != nil:
 		k.w.b = append(k.w.b, p...)
@@ -58,7 +58,7 @@ func (k *keeper) raw(p []byte) {
 	}
 }
 
-func (k *keeper) yes(p *bool) {
+func (k *keptCodec) yes(p *bool) {
 	if k.w != nil {
 		k.w.yes(*p)
 		return
@@ -69,7 +69,7 @@ func (k *keeper) yes(p *bool) {
 	}
 }
 
-func text[T ~string](k *keeper, p *T) {
+func text[T ~string](k *keptCodec, p *T) {
 	if k.w != nil {
 		k.w.str(string(*p))
 		return
@@ -77,13 +77,13 @@ func text[T ~string](k *keeper, p *T) {
 	*p = T(k.r.str())
 }
 
-func (k *keeper) moment(m *Moment) {
+func (k *keptCodec) moment(m *Moment) {
 	whole(k, &m.Unix)
 	whole(k, &m.Offset)
 }
 
 // count writes how many there are, or reads it: never more than there are bytes left.
-func (k *keeper) count(n int) int {
+func (k *keptCodec) count(n int) int {
 	if k.w != nil {
 		k.w.count(n)
 		return n
@@ -92,7 +92,7 @@ func (k *keeper) count(n int) int {
 }
 
 // kept goes through a list. Room for what is read grows as it is read: a length that is not true costs no memory.
-func kept[T any](k *keeper, p *[]T, each func(*T)) {
+func kept[T any](k *keptCodec, p *[]T, each func(*T)) {
 	n := k.count(len(*p))
 	if k.w != nil {
 		for i := range *p {
@@ -112,7 +112,7 @@ func kept[T any](k *keeper, p *[]T, each func(*T)) {
 }
 
 // there keeps whether a pointer leads anywhere, and what it leads to.
-func there[T any](k *keeper, p **T, what func(*T)) {
+func there[T any](k *keptCodec, p **T, what func(*T)) {
 	is := *p != nil
 	if k.yes(&is); !is {
 		return
@@ -124,7 +124,7 @@ func there[T any](k *keeper, p **T, what func(*T)) {
 }
 
 // named goes through a map in the order of its names.
-func named[K ~string, V any](k *keeper, p *map[K]V, each func(K, *V)) {
+func named[K ~string, V any](k *keptCodec, p *map[K]V, each func(K, *V)) {
 	n := k.count(len(*p))
 	if k.w != nil {
 		names := make([]K, 0, n)
@@ -158,7 +158,7 @@ func named[K ~string, V any](k *keeper, p *map[K]V, each func(K, *V)) {
 const firstMap = 1 << 12
 
 // fact keeps what is a fact, or has the fields of one.
-func (k *keeper) fact(f Fact) {
+func (k *keptCodec) fact(f Fact) {
 	if k.w != nil {
 		k.w.factFields(f)
 		return
@@ -168,7 +168,7 @@ func (k *keeper) fact(f Fact) {
 }
 
 // parts keeps amounts by key; keys below limit are known.
-func (k *keeper) parts(p *fluid.Parts, limit int) {
+func (k *keptCodec) parts(p *fluid.Parts, limit int) {
 	n := k.count(len(*p))
 	if k.w == nil {
 		*p = k.room(n)
@@ -187,7 +187,7 @@ func (k *keeper) parts(p *fluid.Parts, limit int) {
 }
 
 // room is a list of so many amounts. Many short ones are cut from one: none is ever changed in place.
-func (k *keeper) room(n int) fluid.Parts {
+func (k *keptCodec) room(n int) fluid.Parts {
 	if n == 0 {
 		return nil
 	}
@@ -199,17 +199,17 @@ func (k *keeper) room(n int) fluid.Parts {
 	return out
 }
 
-func (k *keeper) holds(p *fluid.Parts) { k.parts(p, k.products) }
-func (k *keeper) from(p *fluid.Parts)  { k.parts(p, k.origins) }
+func (k *keptCodec) holds(p *fluid.Parts) { k.parts(p, k.products) }
+func (k *keptCodec) from(p *fluid.Parts)  { k.parts(p, k.origins) }
 
-func (k *keeper) liquid(l *fluid.Liquid) {
+func (k *keptCodec) liquid(l *fluid.Liquid) {
 	whole(k, &l.Volume)
 	k.from(&l.From)
 	k.holds(&l.Holds)
 }
 
 // origin keeps the key of an origin, or that liquid keeps its own.
-func (k *keeper) origin(p *int32) {
+func (k *keptCodec) origin(p *int32) {
 	if whole(k, p); k.w == nil && *p != fluid.KeepOrigins && (*p < 0 || int(*p) >= k.origins) {
 		k.r.fail("there is no origin %d", *p)
 	}

@@ -1,6 +1,6 @@
 package core
 
-func (k *keeper) day(d *Day) {
+func (k *keptCodec) day(d *Day) {
 	k.yes(&d.Open)
 	text(k, &d.Date)
 	whole(k, &d.Seq)
@@ -27,7 +27,7 @@ func (k *keeper) day(d *Day) {
 	text(k, &d.Overnight)
 }
 
-func (k *keeper) visit(v *Visit) {
+func (k *keptCodec) visit(v *Visit) {
 	text(k, &v.Lawn)
 	text(k, &v.State)
 	text(k, &v.Kind)
@@ -43,12 +43,12 @@ func (k *keeper) visit(v *Visit) {
 	text(k, &v.dueSince)
 }
 
-func (k *keeper) rest(z *ZoneRest) {
+func (k *keptCodec) rest(z *ZoneRest) {
 	text(k, &z.Zone)
 	whole(k, &z.Area)
 }
 
-func (k *keeper) laid(l *Laid) {
+func (k *keptCodec) laid(l *Laid) {
 	whole(k, &l.Seq)
 	k.moment(&l.At)
 	text(k, &l.Lawn)
@@ -66,7 +66,7 @@ func (k *keeper) laid(l *Laid) {
 	k.yes(&l.Dry)
 }
 
-func (k *keeper) owed(o *Owed) {
+func (k *keptCodec) owed(o *Owed) {
 	text(k, &o.Lawn)
 	kept(k, &o.Zones, k.rest)
 	text(k, &o.Reason)

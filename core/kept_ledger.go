@@ -2,7 +2,7 @@ package core
 
 import "example.com/tintline/core/fluid"
 
-func (k *keeper) plumbing(p *fluid.Plumbing) {
+func (k *keptCodec) plumbing(p *fluid.Plumbing) {
 	kept(k, &p.Compartments, func(c *fluid.Compartment) {
 		whole(k, &c.Letter)
 		k.tank(&c.Tank)
@@ -32,7 +32,7 @@ func (k *keeper) plumbing(p *fluid.Plumbing) {
 	named(k, (*map[fluid.Place]fluid.Liquid)(&p.Outside), func(_ fluid.Place, l *fluid.Liquid) { k.liquid(l) })
 }
 
-func (k *keeper) tank(t *fluid.Tank) {
+func (k *keptCodec) tank(t *fluid.Tank) {
 	whole(k, &t.Capacity)
 	whole(k, &t.Heel)
 	k.liquid(&t.Liquid)
@@ -49,7 +49,7 @@ func (k *keeper) tank(t *fluid.Tank) {
 	k.from(&t.StrangeIn)
 }
 
-func (k *keeper) hose(h *fluid.Hose) {
+func (k *keptCodec) hose(h *fluid.Hose) {
 	text(k, &h.Name)
 	whole(k, &h.Size)
 	kept(k, &h.Charge, func(p *fluid.Parcel) {

@@ -2,14 +2,14 @@ package core
 
 // What the book knows of the line from the tanks to the nozzle, beside what stands in it.
 
-func (k *keeper) turned(t *turned) {
+func (k *keptCodec) turned(t *turned) {
 	k.liquid(&t.cell)
 	kept(k, &t.hoses, k.hose)
 	kept(k, &t.timed, func(hose *string) { text(k, hose) })
 }
 
 // learning has as many means as there are unknowns, and their covariances.
-func (k *keeper) learning(l *learning) {
+func (k *keptCodec) learning(l *learning) {
 	kept(k, &l.hoses, func(h *learnedHose) {
 		text(k, &h.name)
 		whole(k, &h.n)
@@ -30,7 +30,7 @@ func (k *keeper) learning(l *learning) {
 	}
 }
 
-func (k *keeper) moved(m *moved) {
+func (k *keptCodec) moved(m *moved) {
 	for i := range m.tanks {
 		k.moment(&m.tanks[i].loaded)
 		k.moment(&m.tanks[i].drawn)
@@ -47,7 +47,7 @@ func (k *keeper) moved(m *moved) {
 	})
 }
 
-func (k *keeper) wetted(w *wetted) {
+func (k *keptCodec) wetted(w *wetted) {
 	text(k, &w.product)
 	whole(k, &w.letter)
 	whole(k, &w.rinsed)

@@ -4,7 +4,7 @@ import "example.com/tintline/core/fluid"
 
 // state keeps all that a book says. What follows from the rest (the rig in force, where a lawn or a product stands in
 // its list) is made again.
-func (k *keeper) state(s *state) {
+func (k *keptCodec) state(s *state) {
 	k.setUp(s)
 	k.plumbing(s.plumbing)
 	k.day(&s.day)
@@ -40,7 +40,7 @@ func (k *keeper) state(s *state) {
 }
 
 // setUp keeps rig, products, mixes, lawns and settings.
-func (k *keeper) setUp(s *state) {
+func (k *keptCodec) setUp(s *state) {
 	there(k, &s.entered, func(f *Rig) { k.fact(f) })
 	k.texts(&s.fitted)
 	k.texts(&s.hung)
@@ -65,11 +65,11 @@ func (k *keeper) setUp(s *state) {
 	}
 }
 
-func (k *keeper) texts(p *map[string]string) {
+func (k *keptCodec) texts(p *map[string]string) {
 	named(k, p, func(_ string, v *string) { text(k, v) })
 }
 
-func (k *keeper) product(h *ProductHistory) {
+func (k *keptCodec) product(h *ProductHistory) {
 	text(k, &h.Name)
 	kept(k, &h.Versions, func(f *Product) { k.fact(f) })
 	kept(k, &h.Entered, k.moment)
@@ -79,7 +79,7 @@ func (k *keeper) product(h *ProductHistory) {
 }
 
 // follows makes again what follows from what was read.
-func (k *keeper) follows(s *state) {
+func (k *keptCodec) follows(s *state) {
 	s.productAt, s.lawnAt = make(map[string]int, len(s.products)), make(map[string]int, len(s.lawns))
 	for i := range s.products {
 		s.productAt[s.products[i].Name] = i
@@ -95,7 +95,7 @@ func (k *keeper) follows(s *state) {
 }
 
 // zones keeps the history of all zones. The texts come before it, so it is packed by itself first.
-func (k *keeper) zones(s *state) {
+func (k *keptCodec) zones(s *state) {
 	if k.w == nil {
 		k.readZones(s)
 		return
@@ -118,7 +118,7 @@ func (k *keeper) zones(s *state) {
 }
 
 // readZones leaves what was packed as it is.
-func (k *keeper) readZones(s *state) {
+func (k *keptCodec) readZones(s *state) {
 	of := &packedNames{versions: make([]int32, len(s.products))}
 	kept(k, &of.texts, func(t *string) { text(k, t) })
 	for i := range s.products {

@@ -164,10 +164,13 @@ func (s *state) applySetting(f *Setting) {
 
 // Setting is the value in force: what the operator set, else the default of the table.
 func (s *state) Setting(name string) float64 {
-	if set, ok := s.settings[name]; ok {
-		if f, err := strconv.ParseFloat(set, 64); err == nil {
-			return f
-		}
+	return SettingValue(name, s.settings[name])
+}
+
+// SettingValue is the number that a setting of one value comes to: the default of the table where that is no number.
+func SettingValue(name, value string) float64 {
+	if f, err := strconv.ParseFloat(value, 64); err == nil {
+		return f
 	}
 	row, _ := settingRow(name)
 	return row.Default

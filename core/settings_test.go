@@ -55,3 +55,23 @@ func TestSettingRowsSayWhatIsAllowed(t *testing.T) {
 		}
 	}
 }
+
+// TestSettingValue: a value comes to what the book will say once it is set, and what is no number to the default.
+func TestSettingValue(t *testing.T) {
+	b := NewBook(1)
+	for _, value := range []string{"3", "0", "2.5", DefaultSetting} {
+		es, err := b.Prepare("set "+value, Moment{Unix: 1}, &Setting{SettingName: CopiesKeptDays, Value: value})
+		if err == nil {
+			err = b.Apply(es[0])
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got := SettingValue(CopiesKeptDays, value); got != b.Setting(CopiesKeptDays) {
+			t.Errorf("%s comes to %g, in the book to %g", value, got, b.Setting(CopiesKeptDays))
+		}
+	}
+	if b.Setting(CopiesKeptDays) != 14 {
+		t.Errorf("the default is %g", b.Setting(CopiesKeptDays))
+	}
+}

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"example.com/tintline/core"
-	"example.com/tintline/core/measure"
 	"example.com/tintline/store"
 )
 
@@ -26,11 +25,11 @@ type attendant struct {
 }
 
 func newAttendant(k *keptBook, now func() time.Time) *attendant {
-	return &attendant{path: k.path, now: now, lines: &linesBeside{book: k.path}, held: &k.held, days: copiesKept(k.book)}
+	return &attendant{path: k.path, now: now, lines: &linesBeside{book: k.path}, held: &k.held, days: wholeDays(k.book.Setting(core.CopiesKeptDays))}
 }
 
-// copiesKept is the setting as a whole number of days.
-func copiesKept(b *core.Book) int { return int(math.Floor(b.Setting(core.CopiesKeptDays))) }
+// wholeDays is what the setting says: a part of a day keeps no copy.
+func wholeDays(days float64) int { return int(math.Floor(days)) }
 
 func (b *attendant) note(words string) {
 	if words == "" {
@@ -177,22 +176,9 @@ func (b *attendant) heed(entries []core.Entry) {
 			continue
 		}
 		b.mu.Lock()
-		b.days = daysOf(f.Value)
+		b.days = wholeDays(core.SettingValue(f.SettingName, f.Value))
 		b.mu.Unlock()
 	}
-}
-
-// daysOf is a value of the setting, which was admitted, as a whole number of days.
-func daysOf(value string) int {
-	days, err := measure.ParseNumber(value)
-	if err != nil {
-		for _, row := range core.Settings() {
-			if row.Name == core.CopiesKeptDays {
-				days = row.Default
-			}
-		}
-	}
-	return int(math.Floor(days))
 }
 
 // rescue writes what the handle still holds to a file of its own, once, and says how to go on. Actions come one at a time;
