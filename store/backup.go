@@ -117,11 +117,16 @@ func copyAtRest(f, out *os.File, path string) error {
 	end := time.Now().Add(longestWait)
 	for try := 0; ; try++ {
 		before, err := readHeads(f)
-		if err == nil {
+		headless := err != nil
+		if headless { // too short for them
+			if _, why := preflight(path, f); why != nil {
+				err = why
+			}
+		} else {
 			err = copyOnce(f, out, path, before)
 		}
 		after, err2 := readHeads(f)
-		still := err2 == nil && before.raw == after.raw
+		still := headless == (err2 != nil) && before.raw == after.raw
 		if err == nil && still {
 			return nil
 		}

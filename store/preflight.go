@@ -2,6 +2,7 @@ package store
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -58,7 +59,7 @@ func tooSmall(path string, f *os.File, size int64) error {
 	order.PutUint16(start[8:], 4)
 	order.PutUint32(start[pageHeader:], magic)
 	got := make([]byte, min(size, int64(len(start))))
-	if _, err := io.ReadFull(f, got); err != nil {
+	if _, err := f.ReadAt(got, 0); err != nil && !errors.Is(err, io.EOF) {
 		return (&view{path: path}).bad(err)
 	}
 	if !bytes.Equal(got, start[:len(got)]) {

@@ -18,7 +18,10 @@ import (
 // Nothing is overwritten: if keepAs is taken, that is an error (ErrExists). With any
 // error the file at path is as it was. A power cut leaves the old or the new one at
 // path, and the old one at keepAs before the new one is at path.
+//
+// Of a link the file that it leads to is replaced, and the link stays.
 func ReplaceWith(path, keepAs, id string, o Options, fill func(old *Store, appendTo func(action string, items []Item) error) error) error {
+	path = followed(path)
 	if _, err := os.Lstat(keepAs); err == nil {
 		return exists(keepAs, nil)
 	} else if !errors.Is(err, fs.ErrNotExist) {
@@ -44,6 +47,17 @@ func ReplaceWith(path, keepAs, id string, o Options, fill func(old *Store, appen
 		}
 		return swap(temp, path, keepAs)
 	})
+}
+
+// followed is where a link leads, if it leads to a file.
+func followed(path string) string {
+	if st, err := os.Lstat(path); err != nil || st.Mode()&fs.ModeSymlink == 0 {
+		return path
+	}
+	if to, err := filepath.EvalSymlinks(path); err == nil {
+		return to
+	}
+	return path
 }
 
 // temporaryOf is where the file that will replace another is built. Whoever holds

@@ -129,7 +129,7 @@ func blame(path, doing string, err error) error {
 		t.Do = "Make room on the disk, then try again."
 	case ErrReadOnly:
 		t.What = fmt.Sprintf("The book %s could not be %s: the file, folder or disk does not allow it.", path, doing)
-		t.Do = "Give yourself the right to write there, or copy the book to a place where you have it."
+		t.Do = "Give yourself the right to read and write there, or copy the book to a place where you have it."
 	case ErrMissing:
 		t.What = fmt.Sprintf("The book %s could not be %s: there is no such file or folder.", path, doing)
 		t.Do = "Check the path."

@@ -20,6 +20,7 @@ type app struct {
 		book, at, colour string
 		json, noMouse    bool
 	}
+	warned []string // each warning is given once
 	// at is the time given by hand; it stands for the clock.
 	at core.Maybe[core.Moment]
 }

@@ -84,6 +84,7 @@ func (a *app) today() string { return a.clock().Date() }
 func (a *app) backupToday(path string) error {
 	k, err := openBook(path, false)
 	if err == nil {
+		a.warn(k)
 		keep := &keeper{b: k.attendant}
 		k.attendant.now = func() time.Time { return a.clock().Time() }
 		_, err = keep.Copy()

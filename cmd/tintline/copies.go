@@ -165,9 +165,13 @@ func wayBack(path string, err error) error {
 	}
 	do, found := copyBack(path)
 	if !found {
-		if do, found = linesBack(path, gone); !found {
+		do, found = linesBack(path, gone)
+	}
+	if !found {
+		if !errors.Is(err, store.ErrDamaged) && !errors.Is(err, store.ErrShort) {
 			return err
 		}
+		do = fromElsewhere(path)
 	}
 	f := *explain(err)
 	f.do, f.err = do, err
@@ -187,6 +191,18 @@ func isBroken(err error) bool {
 	}
 	var f *failure
 	return errors.As(err, &f) && f.code == exitDamaged
+}
+
+// doBringBack is what to do about a book that cannot be used as it is.
+func doBringBack(path string) string {
+	if do, found := copyBack(path); found {
+		return do
+	}
+	return fromElsewhere(path)
+}
+
+func fromElsewhere(path string) string {
+	return fmt.Sprintf("Leave the file as it is; no copy of it stands beside it, and tintline restore COPY --book %s brings it back from one kept elsewhere, with what can still be read of this file.", shellWord(path))
 }
 
 // copyBack names the copy of a book that reaches furthest and the command that makes a book of it.
@@ -221,6 +237,9 @@ func restoreCommand(from, book string) string {
 func shellWord(s string) string {
 	plain := func(r rune) bool {
 		return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || strings.ContainsRune("/._-+:@%", r)
+	}
+	if strings.HasPrefix(s, "-") { // or it would be read as flags
+		s = "./" + s
 	}
 	if s != "" && strings.IndexFunc(s, func(r rune) bool { return !plain(r) }) < 0 {
 		return s

@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
+	"os"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/measure"
@@ -71,7 +73,22 @@ func explain(err error) *failure {
 	case errors.As(err, &text):
 		return &failure{text.Sentence, "Correct it; nothing was changed.", exitUsage, err}
 	}
+	if f := unprinted(err); f != nil {
+		return f
+	}
 	return &failure{"It could not be done: " + err.Error() + ".", "Try again; if it stays, keep the book as it is and ask for help.", exitCannot, err}
+}
+
+// unprinted is an answer that did not reach the file that standard output was sent to.
+func unprinted(err error) *failure {
+	var p *fs.PathError
+	if !errors.As(err, &p) || p.Path != os.Stdout.Name() {
+		return nil
+	}
+	return &failure{
+		"The answer could not be written: " + p.Err.Error() + ".",
+		"Make room where it goes, or send it to another place.", exitWrite, err,
+	}
 }
 
 // storeCode is the exit code of trouble with the file.

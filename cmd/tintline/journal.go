@@ -64,8 +64,10 @@ func dates(cmd *cobra.Command, date string, from, to *string) error {
 
 func (a *app) journal(k *keptBook, want wanted) error {
 	out := bufio.NewWriterSize(a.stdout, 1<<16)
+	none := true
 	err := k.marked(want, func(e core.Entry, struckBy uint64) error {
 		var err error
+		none = false
 		if a.flags.json {
 			_, err = out.Write(append(core.EncodeLine(e, struckBy), '\n'))
 		} else {
@@ -73,6 +75,9 @@ func (a *app) journal(k *keptBook, want wanted) error {
 		}
 		return err
 	})
+	if err == nil && none && want.lawn != "" && k.book.Lawn(want.lawn) == nil {
+		return usage("There is no lawn %q in the book.", want.lawn) // nothing at all would read like a lawn without entries
+	}
 	return errors.Join(err, out.Flush())
 }
 

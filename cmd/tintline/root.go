@@ -49,7 +49,8 @@ The book is one file: --book, else TINTLINE_BOOK, else book.db in the user's dat
 }
 
 func wrongFlags(cmd *cobra.Command, err error) error {
-	f := usage("%s: %s.", cmd.CommandPath(), strings.TrimSuffix(err.Error(), "."))
+	words, _, _ := strings.Cut(err.Error(), ": strconv.") // which function of the program did not like it is no help
+	f := usage("%s: %s.", cmd.CommandPath(), strings.TrimSuffix(words, "."))
 	f.do = "See " + cmd.CommandPath() + " --help for what it takes."
 	return f
 }
@@ -75,6 +76,6 @@ func oneArg(what string) cobra.PositionalArgs {
 		case 0:
 			return usage("%s needs %s.", cmd.CommandPath(), what)
 		}
-		return usage("%s takes one %s, not %d.", cmd.CommandPath(), what, len(args))
+		return usage("%s takes one argument, %s, not %d.", cmd.CommandPath(), what, len(args))
 	}
 }

@@ -28,7 +28,9 @@ func TestScripts(t *testing.T) {
 		Setup: func(env *testscript.Env) error {
 			env.Setenv("TINTLINE_AT", "2026-05-28T12:00:00-05:00")
 			env.Setenv("HOME", env.WorkDir)
-			return nil
+			books, err := filepath.Abs("../../testdata/books")
+			env.Setenv("BOOKS", books)
+			return err
 		},
 		Cmds: map[string]func(*testscript.TestScript, bool, []string){
 			"code": code, "jsonq": jsonq, "hold": hold, "cut": cut, "newer": newer, "forge": forge, "blot": blot,

@@ -11,18 +11,20 @@ import (
 
 // verified is what reading a whole book through has shown.
 type verified struct {
-	OK           bool         `json:"ok"`
-	Entries      uint64       `json:"entries"`
-	Days         int          `json:"days"`
-	Changed      []foundWrong `json:"changed"`
-	Damaged      []foundWrong `json:"damaged"`
-	Snapshot     string       `json:"snapshot"`
-	Rows         string       `json:"rows"`
-	Copies       int          `json:"copies"`
-	CopiesDiffer []string     `json:"copies_differ"`
-	Lines        int          `json:"lines"`
-	State        *string      `json:"state"`
-	Journal      *string      `json:"journal"`
+	OK               bool         `json:"ok"`
+	Entries          uint64       `json:"entries"`
+	Days             int          `json:"days"`
+	Changed          []foundWrong `json:"changed"`
+	Damaged          []foundWrong `json:"damaged"`
+	Snapshot         string       `json:"snapshot"`
+	Rows             string       `json:"rows"`
+	Copies           int          `json:"copies"`
+	CopiesDiffer     []string     `json:"copies_differ"`
+	CopiesUnreadable []string     `json:"copies_unreadable"`
+	Lines            int          `json:"lines"`
+	LinesUnreadable  int          `json:"lines_unreadable"`
+	State            *string      `json:"state"`
+	Journal          *string      `json:"journal"`
 
 	newer   bool
 	entries bool // all of them are whole and follow, and nothing is wrong with the file around them
@@ -55,7 +57,7 @@ const eachTold = 4096
 // verifyFile reads an open file through: the entries one by one, all that is made of them, and the structure. It changes
 // nothing. told hears now and then which share is done.
 func verifyFile(file *store.Store, told func(share float64)) verified {
-	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, CopiesDiffer: []string{}, Snapshot: asideUnasked, Rows: asideUnasked}
+	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, CopiesDiffer: []string{}, CopiesUnreadable: []string{}, Snapshot: asideUnasked, Rows: asideUnasked}
 	defer atLength()()
 	a := audit.New(newBookTruck)
 	a.OldKeys = file.Meta().Format < oldKeysBefore

@@ -48,7 +48,7 @@ func (a *app) cannotOpen(_ string, err error) error {
 	if f.code != exitDamaged || !a.flags.json {
 		return err
 	}
-	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, CopiesDiffer: []string{}, Snapshot: asideUnasked, Rows: asideUnasked}
+	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, CopiesDiffer: []string{}, CopiesUnreadable: []string{}, Snapshot: asideUnasked, Rows: asideUnasked}
 	v.wrong("%s", f.what)
 	return errors.Join(a.printJSON(v), &failure{code: exitDamaged})
 }
@@ -100,7 +100,7 @@ func (v *verified) lines(path string) []string {
 	if !v.OK && v.entries {
 		out = append(out, "The entries are whole: tintline journal --json and tintline replay make a book of them in which all else fits.")
 	} else if !v.OK && !v.newer {
-		out = append(out, "Leave the file as it is; tintline restore brings back the newest copy that is whole, and what came after it.")
+		out = append(out, doBringBack(path))
 	}
 	if v.newer {
 		out = append(out, "Read it with the newer program that wrote it.")

@@ -3,6 +3,7 @@ package main
 import (
 	"encoding/json"
 	"fmt"
+	"slices"
 )
 
 // warn says on standard error what is not right with a book that was opened all the same: one of its two heads is
@@ -25,15 +26,17 @@ func (a *app) warnOfLines(k *keptBook) {
 }
 
 func (a *app) warning(w string) {
-	switch {
-	case w == "":
-	case a.flags.json:
-		enc := json.NewEncoder(a.stderr)
-		enc.SetEscapeHTML(false)
-		_ = enc.Encode(struct {
-			Warning string `json:"warning"`
-		}{w})
-	default:
-		_, _ = fmt.Fprintln(a.stderr, w)
+	if w == "" || slices.Contains(a.warned, w) {
+		return
 	}
+	a.warned = append(a.warned, w)
+	if !a.flags.json {
+		_, _ = fmt.Fprintln(a.stderr, w)
+		return
+	}
+	enc := json.NewEncoder(a.stderr)
+	enc.SetEscapeHTML(false)
+	_ = enc.Encode(struct {
+		Warning string `json:"warning"`
+	}{w})
 }
