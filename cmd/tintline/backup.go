@@ -8,7 +8,6 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"example.com/tintline/core"
 	"example.com/tintline/store"
 )
 
@@ -98,25 +97,13 @@ func (a *app) backupToday(path string) error {
 }
 
 // describeCopy says what a copy holds.
-func describeCopy(path string) (out copied, err error) {
-	s, err := store.Open(path, storeOptions(true))
-	if err != nil {
-		return out, err
-	}
-	out.To = path
-	if out.Entries, err = s.Last(); err == nil && out.Entries > 0 {
-		err = s.Each(out.Entries, func(r store.Record) error {
-			e, err := core.Decode(r.Number, r.Action, r.Body)
-			out.Journal = e.Digest.String()
-			return err
-		})
-	} else if err == nil {
-		out.Journal = core.Digest{}.String()
-	}
-	if st, err2 := os.Stat(path); err2 == nil {
+func describeCopy(path string) (copied, error) {
+	at, err := lookAt(path)
+	out := copied{To: path, Entries: at.last, Journal: at.digest.String()}
+	if st, bad := os.Stat(path); bad == nil {
 		out.Bytes = st.Size()
 	}
-	return out, errors.Join(err, s.Close())
+	return out, err
 }
 
 // tellWhatIsAhead says so if the lines beside the book hold more than the copy: a damaged head may have taken the last
@@ -126,8 +113,8 @@ func (a *app) tellWhatIsAhead(path string, entries uint64) {
 	if !ok || last <= entries || a.flags.json {
 		return
 	}
-	k, err := lookAt(path)
-	if err != nil || k.last >= last { // it was written to after the copy, or is being written to
+	at, err := lookAt(path)
+	if err != nil || at.last >= last { // it was written to after the copy, or is being written to
 		return
 	}
 	_, _ = fmt.Fprintf(a.stderr, "The lines beside the book hold %d entries more than the book. Open it once, and it gets them back.\n", last-entries)

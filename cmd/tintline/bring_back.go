@@ -12,7 +12,6 @@ import (
 	"github.com/spf13/cobra"
 
 	"example.com/tintline/core"
-	"example.com/tintline/core/past"
 	"example.com/tintline/store"
 )
 
@@ -143,18 +142,18 @@ func looksLikeLines(path string) bool {
 
 // foldFile adds up all entries of a file, which must chain.
 func foldFile(s *store.Store) (*core.Book, error) {
-	k := &keptBook{path: s.Path(), book: core.NewBook(newBookTruck)}
+	b := core.NewBook(newBookTruck)
 	err := s.Each(1, func(r store.Record) error {
 		e, err := core.Decode(r.Number, r.Action, r.Body)
 		if err == nil {
-			err = k.book.Apply(e)
+			err = b.Apply(e)
 		}
 		if err != nil {
-			return k.unreadable(err)
+			return unreadable(s.Path(), err)
 		}
 		return nil
 	})
-	return k.book, err
+	return b, err
 }
 
 // oldBook is what stands in the place of the book.
@@ -278,52 +277,19 @@ func (r *restored) words(path string) string {
 
 // fill writes the entries of the copy and those that came after it, and makes their rows anew.
 func (r *rebuilt) fill(add func(string, []store.Item) error) error {
-	g := &grouped{add: add, book: core.NewBook(newBookTruck)}
+	g := &grouped{path: r.copy.Path(), add: add, book: core.NewBook(newBookTruck)}
 	err := r.copy.Each(1, func(rec store.Record) error {
 		e, err := core.Decode(rec.Number, rec.Action, rec.Body)
 		if err != nil {
 			return err
 		}
-		return g.put(e)
+		return g.put(e, rec.Body)
 	})
 	for i := 0; i < len(r.later) && err == nil; i++ {
-		err = g.put(r.later[i])
+		err = g.put(r.later[i], r.later[i].Encode())
 	}
 	if err != nil {
 		return err
 	}
 	return g.flush()
-}
-
-// grouped gathers the entries of an action.
-type grouped struct {
-	add    func(string, []store.Item) error
-	book   *core.Book
-	action string
-	items  []store.Item
-}
-
-func (g *grouped) put(e core.Entry) error {
-	if e.Action != g.action && len(g.items) > 0 {
-		if err := g.flush(); err != nil {
-			return err
-		}
-	}
-	it := store.Item{Body: e.Encode(), Keys: g.book.Keys(e.What, e.At)}
-	rows, err := past.Apply(g.book, e)
-	if err != nil {
-		return err
-	}
-	it.Rows = storeRows(rows)
-	g.action, g.items = e.Action, append(g.items, it)
-	return nil
-}
-
-func (g *grouped) flush() error {
-	if len(g.items) == 0 {
-		return nil
-	}
-	items := g.items
-	g.items = nil
-	return g.add(g.action, items)
 }

@@ -10,7 +10,6 @@ import (
 	"time"
 
 	"example.com/tintline/core"
-	"example.com/tintline/core/past"
 	"example.com/tintline/store"
 )
 
@@ -64,9 +63,6 @@ type renewal struct {
 	last     uint64
 	progress *progress
 	book     *core.Book
-
-	action string
-	items  []store.Item
 }
 
 func (r *renewal) fill(old *store.Store, add func(string, []store.Item) error) error {
@@ -76,49 +72,21 @@ func (r *renewal) fill(old *store.Store, add func(string, []store.Item) error) e
 			do:   "Let tintline verify look at it.", code: exitDamaged,
 		}
 	}
+	g := &grouped{path: r.path, add: add, book: r.book}
 	err := old.Each(1, func(rec store.Record) error {
-		if rec.Action != r.action {
-			if err := r.flush(add); err != nil {
-				return err
-			}
-			r.action = rec.Action
-		}
 		if rec.Number%eachTold == 0 {
 			r.progress.Share(float64(rec.Number) / float64(max(r.last, rec.Number)))
 		}
-		return r.take(rec)
+		e, err := core.Decode(rec.Number, rec.Action, rec.Body)
+		if err != nil {
+			return unreadable(r.path, err)
+		}
+		return g.put(e, rec.Body)
 	})
 	if err != nil {
 		return err
 	}
-	return r.flush(add)
-}
-
-// take adds an entry to the book. Its keys and rows are those that follow from the book, as if it were written now; the
-// entry itself stays as it is, byte for byte.
-func (r *renewal) take(rec store.Record) error {
-	k := keptBook{path: r.path}
-	e, err := core.Decode(rec.Number, rec.Action, rec.Body)
-	if err != nil {
-		return k.unreadable(err)
-	}
-	it := store.Item{Body: bytes.Clone(rec.Body), Keys: r.book.Keys(e.What, e.At)}
-	rows, err := past.Apply(r.book, e)
-	if err != nil {
-		return k.unreadable(err)
-	}
-	it.Rows = storeRows(rows)
-	r.items = append(r.items, it)
-	return nil
-}
-
-func (r *renewal) flush(add func(string, []store.Item) error) error {
-	if len(r.items) == 0 {
-		return nil
-	}
-	err := add(r.action, r.items)
-	r.items = nil
-	return err
+	return g.flush()
 }
 
 // mostOld is how many files of an old format may stand beside a book.

@@ -34,7 +34,7 @@ that is not whole is damaged. It ends with 0 if all is right, and with 6 if not.
 func (a *app) verify(path string) error {
 	file, err := store.Open(path, storeOptions(true))
 	if err != nil {
-		return a.cannotOpen(path, wayBack(path, howToBegin(err)))
+		return a.cannotOpen(wayBack(path, howToBegin(err)))
 	}
 	bar := progressOn(a.stderr, a.now, "reading the book")
 	v := verifyFile(file, bar.Share)
@@ -43,7 +43,7 @@ func (a *app) verify(path string) error {
 }
 
 // cannotOpen is a file whose very beginning is wrong. Damage is the answer of the command, all else its failure.
-func (a *app) cannotOpen(_ string, err error) error {
+func (a *app) cannotOpen(err error) error {
 	f := explain(err)
 	if f.code != exitDamaged || !a.flags.json {
 		return err
@@ -83,8 +83,10 @@ func (v *verified) lines(path string) []string {
 			"entries     whole, and each follows from the one before",
 			"accounts    every gallon and every product is somewhere after each entry",
 			"keys        "+v.keyWords(),
+			"rows        "+asideWords(v.Rows, "the figures kept of each day are"),
+			"snapshot    "+asideWords(v.Snapshot, "the book kept at the last close is"),
+			"beside      "+v.besideWords(),
 		)
-		out = append(out, "rows        "+asideWords(v.Rows, "the figures kept of each day are"), "snapshot    "+asideWords(v.Snapshot, "the book kept at the last close is"), "beside      "+v.besideWords())
 	}
 	wrong := append(append([]foundWrong(nil), v.Changed...), v.Damaged...)
 	for i, w := range wrong {

@@ -73,19 +73,21 @@ func howToBegin(err error) error {
 	return f
 }
 
-// unreadable is an entry in the file that this version cannot add up.
-func (k *keptBook) unreadable(err error) error {
+func (k *keptBook) unreadable(err error) error { return unreadable(k.path, err) }
+
+// unreadable is an entry in the file of a book that this version cannot add up.
+func unreadable(path string, err error) error {
 	f := &failure{
-		what: fmt.Sprintf("The book %s is damaged: %v.", k.path, err),
+		what: fmt.Sprintf("The book %s is damaged: %v.", path, err),
 		do:   "Leave the file as it is and restore the last backup beside it.", code: exitDamaged, err: err,
 	}
 	var p *core.Problem
 	switch {
 	case errors.Is(err, core.ErrNewer):
-		f.what = fmt.Sprintf("The book %s holds entries of a newer version: %v.", k.path, err)
+		f.what = fmt.Sprintf("The book %s holds entries of a newer version: %v.", path, err)
 		f.do, f.code = "Open it with the newer program that wrote it.", exitNewer
 	case errors.As(err, &p):
-		f.what, f.do = fmt.Sprintf("The book %s is damaged. %s", k.path, p.What), p.Do
+		f.what, f.do = fmt.Sprintf("The book %s is damaged. %s", path, p.What), p.Do
 	}
 	return f
 }
