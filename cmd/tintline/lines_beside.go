@@ -1,11 +1,8 @@
 package main
 
 import (
-	"bufio"
-	"bytes"
 	"errors"
 	"fmt"
-	"io"
 	"os"
 	"sync"
 
@@ -32,73 +29,6 @@ type linesBeside struct {
 
 // mostMended bounds what a start writes of a book that has no copy yet.
 const mostMended = 20_000
-
-// linesSpan is what a file of lines reaches over.
-type linesSpan struct {
-	first, last uint64      // numbers; 0: there is not one whole line
-	digest      core.Digest // of the last
-	end         int64       // of the last whole line
-}
-
-func spanOf(path string) (s linesSpan, err error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return s, err
-	}
-	defer func() { _ = f.Close() }()
-	st, err := f.Stat()
-	if err != nil {
-		return s, err
-	}
-	head, err := bufio.NewReader(io.LimitReader(f, longestLine)).ReadBytes('\n')
-	if errors.Is(err, io.EOF) {
-		return s, nil // not one whole line
-	}
-	if err != nil {
-		return s, err
-	}
-	l, err := core.DecodeLine(bytes.TrimSpace(head))
-	if err != nil || !l.HasDigest || l.Seq == 0 {
-		return s, errNotLines
-	}
-	s.first = l.Seq
-	text, end, err := lastLine(f, st.Size())
-	if err != nil {
-		return s, err
-	}
-	if l, err = core.DecodeLine(text); err != nil || !l.HasDigest || l.Seq < s.first {
-		return s, errNotLines
-	}
-	s.last, s.digest, s.end = l.Seq, l.Digest, end
-	return s, nil
-}
-
-var errNotLines = errors.New("they are not lines of a journal")
-
-// lastLine reads the last line that ends in a newline, and says where it ends.
-func lastLine(f *os.File, size int64) (text []byte, end int64, err error) {
-	for n := int64(1 << 16); ; n *= 8 {
-		from := max(size-n, 0)
-		b := make([]byte, size-from)
-		if _, err := f.ReadAt(b, from); err != nil && !errors.Is(err, io.EOF) {
-			return nil, 0, err
-		}
-		stop := bytes.LastIndexByte(b, '\n')
-		start := bytes.LastIndexByte(b[:max(stop, 0)], '\n')
-		if stop >= 0 && (start >= 0 || from == 0) {
-			return b[start+1 : stop], from + int64(stop) + 1, nil
-		}
-		if from == 0 || n > longestLine {
-			return nil, 0, errNotLines
-		}
-	}
-}
-
-// linesHold tells which entries a file of lines reaches over.
-func linesHold(path string) (first, last uint64, ok bool) {
-	s, err := spanOf(path)
-	return s.first, s.last, err == nil && s.first > 0
-}
 
 // begin opens the lines of a book and makes them reach to its last entry. What they hold beyond it is returned: the book
 // has lost it. Lines that do not belong to this book are set aside under the name given.
@@ -164,23 +94,25 @@ func (l *linesBeside) anew(file *store.Store) error {
 
 // mend writes the lines that are missing.
 func (l *linesBeside) mend(file *store.Store) error {
-	last, err := file.Last()
-	if err != nil || l.last >= last {
+	text, last, err := linesAfter(file, l.last)
+	if err != nil || last == l.last {
 		return err
 	}
-	var text []byte
-	err = file.Each(l.last+1, func(r store.Record) error {
+	return l.put(text, l.last+1, last)
+}
+
+// linesAfter are the entries of a file after one of them as lines, and the number of the last one.
+func linesAfter(file *store.Store, seq uint64) (text []byte, last uint64, err error) {
+	last = seq
+	err = file.Each(seq+1, func(r store.Record) error {
 		e, err := core.Decode(r.Number, r.Action, r.Body)
 		if err != nil {
 			return err
 		}
-		text = append(append(text, core.EncodeLine(e, 0)...), '\n')
+		text, last = append(append(text, core.EncodeLine(e, 0)...), '\n'), e.Seq
 		return nil
 	})
-	if err != nil {
-		return err
-	}
-	return l.put(text, l.last+1, last)
+	return text, last, err
 }
 
 // put hands lines to the system.
@@ -243,20 +175,32 @@ func (l *linesBeside) add(file *store.Store, entries []core.Entry) error {
 func (l *linesBeside) renew(file *store.Store, copied uint64) error {
 	l.mu.Lock()
 	defer l.mu.Unlock()
+	text, last, err := linesAfter(file, copied)
+	if err != nil {
+		return err
+	}
+	l.letGo()
+	next := linesPath(l.book) + ".new"
+	if err = os.WriteFile(next, text, 0o600); err == nil {
+		err = os.Rename(next, linesPath(l.book))
+	}
+	if err != nil {
+		_ = os.Remove(next)
+		return l.failed(err)
+	}
+	l.first, l.last, l.fault = 0, last, nil
+	if last > copied {
+		l.first = copied + 1
+	}
+	return nil
+}
+
+// letGo closes the file: the next line opens what bears the name then. It was never more than handed over.
+func (l *linesBeside) letGo() {
 	if l.f != nil {
-		_ = l.f.Close() // it was never more than handed over
+		_ = l.f.Close()
 		l.f = nil
 	}
-	path := linesPath(l.book)
-	next := path + ".new"
-	if err := os.WriteFile(next, nil, 0o600); err != nil {
-		return l.failed(err)
-	}
-	if err := os.Rename(next, path); err != nil {
-		return l.failed(err)
-	}
-	l.first, l.last = 0, copied
-	return l.mend(file)
 }
 
 func (l *linesBeside) count() int {
@@ -281,36 +225,7 @@ func (l *linesBeside) begins() uint64 {
 func (l *linesBeside) close() {
 	l.mu.Lock()
 	defer l.mu.Unlock()
-	if l.f != nil {
-		_ = l.f.Close()
-		l.f = nil
-	}
-}
-
-// readLines reads the whole lines after an entry. One that cannot be read, the torn last one above all, is passed over.
-func readLines(path string, above uint64) ([]core.Line, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer func() { _ = f.Close() }()
-	var out []core.Line
-	in := bufio.NewReaderSize(f, 1<<16)
-	for {
-		text, err := in.ReadBytes('\n')
-		if len(text) > 0 {
-			l, bad := core.DecodeLine(bytes.TrimSpace(text))
-			if bad == nil && l.HasDigest && l.At.Known && l.Seq > above {
-				out = append(out, l)
-			}
-		}
-		if errors.Is(err, io.EOF) {
-			return out, nil
-		}
-		if err != nil {
-			return out, err
-		}
-	}
+	l.letGo()
 }
 
 // setAside gives the lines another name and begins new ones.
@@ -321,6 +236,7 @@ func (l *linesBeside) setAside(file *store.Store, to string) (note string, err e
 }
 
 func (l *linesBeside) moveAway(file *store.Store, to string) (note string, err error) {
+	l.letGo()
 	if err := os.Rename(linesPath(l.book), to); err != nil {
 		return "", l.failed(err)
 	}

@@ -259,6 +259,45 @@ func TestSavedNowhere(t *testing.T) {
 	_ = k.file().Close()
 }
 
+// TestOldLinesStay: lines that cannot be begun anew after a copy stay as they are, and go on.
+func TestOldLinesStay(t *testing.T) {
+	path := ownBook(t, 40)
+	all := journalOf(t, path)
+	k := reopened(t, path)
+	inTheWay := linesPath(path) + ".new"
+	if err := os.MkdirAll(filepath.Join(inTheWay, "x"), 0o700); err != nil {
+		t.Fatal(err)
+	}
+	if err := k.attendant.lines.renew(k.file(), 30); err == nil || k.attendant.lines.trouble() == nil {
+		t.Fatal("nothing is said")
+	}
+	wantLines(t, path, all)
+	if err := k.write("next", k.noted(t, "next", "a")); err != nil {
+		t.Fatal(err)
+	}
+	all = string(mustBytes(t, linesPath(path)))
+	if err := os.RemoveAll(inTheWay); err != nil {
+		t.Fatal(err)
+	}
+	if err := k.attendant.lines.renew(k.file(), 30); err != nil || k.attendant.lines.trouble() != nil {
+		t.Fatal(err)
+	}
+	wantLines(t, path, strings.TrimPrefix(all, firstLines(all, 30)))
+	if n := k.attendant.lines.count(); n != 11 {
+		t.Errorf("%d lines", n)
+	}
+	if err := k.attendant.lines.renew(k.file(), 41); err != nil || k.attendant.lines.count() != 0 || k.attendant.lines.begins() != 42 {
+		t.Error(err, k.attendant.lines.count(), k.attendant.lines.begins())
+	}
+	wantLines(t, path, "")
+	if err := k.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if all != journalOf(t, path) {
+		t.Error("what was booked meanwhile is not among them")
+	}
+}
+
 // TestShellWord: a command that is shown can be typed as it stands.
 func TestShellWord(t *testing.T) {
 	for in, want := range map[string]string{
