@@ -124,7 +124,7 @@ func (k *keptBook) giveBack(lines []core.Line) (n int, err error) {
 			group = append(group, &numbered{Line: lines[i]})
 		}
 		ahead := k.book.Clone()
-		entries, _, err := restore(ahead, action, group, ahead.Apply)
+		entries, _, err := readmit(ahead, action, group, ahead.Apply)
 		if err == nil {
 			err = k.put(action, entries)
 		}

@@ -297,7 +297,7 @@ func TestReplayOfEveryFact(t *testing.T) {
 	}
 	first := replayed(t, string(text))
 	sameBook(t, "every fact", first, replayed(t, export(t, first)))
-	if code, v := verifyJSON(t, first); code != 0 || v.Rows != asideFits || v.Snapshot != asideFits {
+	if code, v := verifyJSON(t, first); code != 0 || v.Rows != derivedFits || v.Snapshot != derivedFits {
 		t.Errorf("code %d, %+v", code, v)
 	}
 }

@@ -107,7 +107,7 @@ func (a *app) enterNew(k *keptBook, r *lineReader, action string, lines []*numbe
 	wrong := first
 	if first.HasDigest {
 		b := k.book.Clone()
-		entries, wrong, err = restore(b, action, lines, b.Apply)
+		entries, wrong, err = readmit(b, action, lines, b.Apply)
 	} else {
 		entries, err = admit(k.book, action, first, a.clock)
 	}

@@ -139,20 +139,9 @@ func (k *keptBook) stale() bool {
 	return k.book.LastClose().Seq() >= k.snapshot.at+manyEntries
 }
 
-// closesDay tells whether an action may have brought a close.
-func closesDay(entries []core.Entry) bool {
-	for _, e := range entries {
-		switch e.What.(type) {
-		case *core.DayClosed, *core.DayOpened:
-			return true
-		}
-	}
-	return false
-}
-
 // keepAfter keeps the last close once an action of a command is on the disk and in the book.
 func (k *keptBook) keepAfter(entries []core.Entry) {
-	if closesDay(entries) || k.stale() {
+	if endsDay(entries) || k.stale() {
 		k.keepClose(k.file(), k.book.LastClose())
 	}
 }
@@ -173,7 +162,7 @@ func (k *keptBook) keepBeside(c core.Closed) {
 // keepClosedBy keeps, beside the screen, the close that an action on the disk has brought, before the screen adds the
 // action to its book. One action is written at a time, so that the book does not change meanwhile.
 func (k *keptBook) keepClosedBy(entries []core.Entry) {
-	if k.snapshot == nil || !closesDay(entries) {
+	if k.snapshot == nil || !endsDay(entries) {
 		return
 	}
 	after := k.book.Clone()

@@ -70,8 +70,12 @@ func tenYearBook(b *testing.B) string {
 func BenchmarkPastOfTenYears(b *testing.B) {
 	path := tenYearBook(b)
 	for _, args := range [][]string{
-		{"status"}, {"tally", "--by", "year"}, {"tally", "--from", "2016-01-01"}, {"laid", "--lawn", "L1"},
-		{"journal", "--date", "2020-05-01"}, {"journal", "--lawn", "L1", "--from", "2025-01-01"},
+		{"status"},
+		{"tally", "--by", "year"},
+		{"tally", "--from", "2016-01-01"},
+		{"laid", "--lawn", "L1"},
+		{"journal", "--date", "2020-05-01"},
+		{"journal", "--lawn", "L1", "--from", "2025-01-01"},
 	} {
 		b.Run(strings.Join(args, "_"), func(b *testing.B) {
 			for range b.N {

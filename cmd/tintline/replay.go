@@ -74,7 +74,7 @@ func (a *app) replayAction(b *core.Book, r *lineReader, lines []*numbered, add f
 	on := &applying{b: b}
 	wrong, err := first, error(nil)
 	if first.HasDigest {
-		entries, wrong, err = restore(b, action, lines, on.apply)
+		entries, wrong, err = readmit(b, action, lines, on.apply)
 	} else if entries, err = admit(b, action, first, a.clock); err == nil {
 		for _, e := range entries {
 			if err = on.apply(e); err != nil {

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/past"
@@ -18,14 +19,15 @@ func storeRows(rows []past.Row) []store.Row {
 	return out
 }
 
+// endsDay tells whether an action may end a day: then it brings rows and a close to be kept.
+func endsDay(entries []core.Entry) bool {
+	return slices.ContainsFunc(entries, func(e core.Entry) bool { return past.Ends(e.What) })
+}
+
 // rowsWith gives the items the rows that their entries end, on a book of its own: this one changes only when they are on
 // the disk. Most actions end no day and cost nothing here.
 func (k *keptBook) rowsWith(entries []core.Entry, out []store.Item) ([]store.Item, error) {
-	ends := false
-	for i := range entries {
-		ends = ends || past.Ends(entries[i].What)
-	}
-	if !ends {
+	if !endsDay(entries) {
 		return out, nil
 	}
 	b := k.book.Clone()

@@ -84,7 +84,7 @@ func TestAnEarlierBookIsMadeReady(t *testing.T) {
 		if got := export(t, path); !strings.HasPrefix(got, lines) {
 			t.Errorf("%s: the export is not the one that was", name)
 		}
-		if code, v := verifyJSON(t, path); code != 0 || v.Rows != asideFits || v.Snapshot != asideFits {
+		if code, v := verifyJSON(t, path); code != 0 || v.Rows != derivedFits || v.Snapshot != derivedFits {
 			t.Errorf("%s: code %d, %+v", name, code, v)
 		}
 		if code, _, err := call(t, reading, "enter", "-", "--book", path); code != 0 || err != "" {
@@ -139,7 +139,7 @@ func TestAnUpgradeGoesOnAfterAKill(t *testing.T) {
 		if _, err := upgrade(path); err != nil {
 			t.Fatalf("%s: %v", name, err)
 		}
-		if code, v := verifyJSON(t, path); code != 0 || v.Entries != 96 || v.Rows != asideFits {
+		if code, v := verifyJSON(t, path); code != 0 || v.Entries != 96 || v.Rows != derivedFits {
 			t.Errorf("%s: code %d, %+v", name, code, v)
 		}
 		if got := namesIn(t, filepath.Dir(path)); got != "book.db book.db.format-1" || !bytes.Equal(was, mustBytes(t, path+".format-1")) {
@@ -198,7 +198,7 @@ func TestAnUpgradeKilledAtAnyMoment(t *testing.T) {
 		if code, _, err := call(t, "", "enter", "-", "--book", path); code != 0 {
 			t.Fatalf("the next start: code %d, %s", code, err)
 		}
-		if code, v := verifyJSON(t, path); code != 0 || v.Rows != asideFits {
+		if code, v := verifyJSON(t, path); code != 0 || v.Rows != derivedFits {
 			t.Fatalf("code %d, %+v", code, v)
 		}
 		if export(t, path) != lines || !bytes.Equal(mustBytes(t, path+".format-1"), was) {

@@ -41,15 +41,23 @@ type foundWrong struct {
 
 // What is said of what a book keeps beside its entries.
 const (
-	asideFits    = "fits"
-	asideNone    = "none"
-	asideWrong   = "does not fit"
-	asideUnasked = "not compared" // the entries cannot be added up
+	derivedFits    = "fits"
+	derivedNone    = "none"
+	derivedWrong   = "does not fit"
+	derivedUnasked = "not compared" // the entries cannot be added up
 )
 
 // oldKeysBefore is the format from which on all entries stand under all keys of this version: a file of an older one is
 // made anew before it is written to.
 const oldKeysBefore = 2
+
+// nothingFound is what a reading begins with.
+func nothingFound() verified {
+	return verified{
+		Changed: []foundWrong{}, Damaged: []foundWrong{}, CopiesDiffer: []string{}, CopiesUnreadable: []string{},
+		Snapshot: derivedUnasked, Rows: derivedUnasked,
+	}
+}
 
 // eachTold is after how many entries the progress is told.
 const eachTold = 4096
@@ -57,12 +65,12 @@ const eachTold = 4096
 // verifyFile reads an open file through: the entries one by one, all that is made of them, and the structure. It changes
 // nothing. told hears now and then which share is done.
 func verifyFile(file *store.Store, told func(share float64)) verified {
-	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, CopiesDiffer: []string{}, CopiesUnreadable: []string{}, Snapshot: asideUnasked, Rows: asideUnasked}
+	v := nothingFound()
 	defer atLength()()
 	a := audit.New(newBookTruck)
 	a.OldKeys = file.Meta().Format < oldKeysBefore
 	said := callWitnesses(file)
-	beside, err := newBeside(file, a)
+	derived, err := newDerived(file, a)
 	var last uint64
 	if err == nil {
 		last, err = file.Last()
@@ -87,7 +95,7 @@ func verifyFile(file *store.Store, told func(share float64)) verified {
 	} else if err = file.Check(); err != nil {
 		a.Structure(err)
 	}
-	beside.end(&v)
+	derived.end(&v)
 	if a.Whole() {
 		said.end(&v, last)
 	}

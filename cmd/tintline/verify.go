@@ -48,7 +48,7 @@ func (a *app) cannotOpen(err error) error {
 	if f.code != exitDamaged || !a.flags.json {
 		return err
 	}
-	v := verified{Changed: []foundWrong{}, Damaged: []foundWrong{}, CopiesDiffer: []string{}, CopiesUnreadable: []string{}, Snapshot: asideUnasked, Rows: asideUnasked}
+	v := nothingFound()
 	v.wrong("%s", f.what)
 	return errors.Join(a.printJSON(v), &failure{code: exitDamaged})
 }
@@ -83,8 +83,8 @@ func (v *verified) lines(path string) []string {
 			"entries     whole, and each follows from the one before",
 			"accounts    every gallon and every product is somewhere after each entry",
 			"keys        "+v.keyWords(),
-			"rows        "+asideWords(v.Rows, "the figures kept of each day are"),
-			"snapshot    "+asideWords(v.Snapshot, "the book kept at the last close is"),
+			"rows        "+derivedWords(v.Rows, "the figures kept of each day are"),
+			"snapshot    "+derivedWords(v.Snapshot, "the book kept at the last close is"),
 			"beside      "+v.besideWords(),
 		)
 	}
@@ -120,11 +120,11 @@ func (v *verified) keyWords() string {
 	return fmt.Sprintf("those of an earlier version for %d entries; opening the book for writing puts that right", v.rekeyed)
 }
 
-func asideWords(what, of string) string {
+func derivedWords(what, of string) string {
 	switch what {
-	case asideFits:
+	case derivedFits:
 		return of + " what the entries come to"
-	case asideNone:
+	case derivedNone:
 		return "none"
 	}
 	return what

@@ -99,6 +99,7 @@ func TestRowsAndSnapshotThatDoNotFitAreFound(t *testing.T) {
 	path := workedBook(t)
 	all := allOf(t, path)
 	other := filepath.Join(t.TempDir(), "other.db")
+	more := 0 // rows that no day has
 	build := func(rows bool, snapshot []byte) {
 		t.Helper()
 		_ = os.Remove(other)
@@ -116,6 +117,9 @@ func TestRowsAndSnapshotThatDoNotFitAreFound(t *testing.T) {
 						}
 						it.Rows = append(it.Rows, store.Row{Key: []byte(row[0]), Value: value})
 					}
+				}
+				for n := 0; n < more && i == len(all.Records)-1; n++ {
+					it.Rows = append(it.Rows, store.Row{Key: fmt.Appendf(nil, "sums/2020-01-%02d/1", n+1), Value: []byte{1}})
 				}
 				if err := add(fmt.Sprint("action ", i), []store.Item{it}); err != nil {
 					return err
@@ -135,17 +139,23 @@ func TestRowsAndSnapshotThatDoNotFitAreFound(t *testing.T) {
 		}
 	}
 	build(false, []byte(all.Snapshot))
-	if code, v := verifyJSON(t, other); code != 0 || v.Rows != asideFits || v.Snapshot != asideFits {
+	if code, v := verifyJSON(t, other); code != 0 || v.Rows != derivedFits || v.Snapshot != derivedFits {
 		t.Errorf("as it should be: code %d, %+v", code, v)
 	}
 	build(true, []byte(all.Snapshot))
-	if code, v := verifyJSON(t, other); code != exitDamaged || v.Rows != asideWrong || len(v.Damaged) != 2 || v.Snapshot != asideFits {
+	if code, v := verifyJSON(t, other); code != exitDamaged || v.Rows != derivedWrong || len(v.Damaged) != 2 || v.Snapshot != derivedFits {
 		t.Errorf("rows: code %d, %+v", code, v)
 	}
+	more = mostRows + 3
+	build(false, []byte(all.Snapshot))
+	if code, v := verifyJSON(t, other); code != exitDamaged || v.Rows != derivedWrong || len(v.Damaged) != mostRows+1 || v.Damaged[mostRows].Says != "Of the rows 3 more do not fit." {
+		t.Errorf("many rows: code %d, %+v", code, v)
+	}
+	more = 0
 	spoilt := []byte(all.Snapshot)
 	spoilt[len(spoilt)-3] ^= 1
 	build(false, spoilt)
-	if code, v := verifyJSON(t, other); code != exitDamaged || v.Rows != asideFits || v.Snapshot != asideWrong || len(v.Damaged) != 1 {
+	if code, v := verifyJSON(t, other); code != exitDamaged || v.Rows != derivedFits || v.Snapshot != derivedWrong || len(v.Damaged) != 1 {
 		t.Errorf("snapshot: code %d, %+v", code, v)
 	}
 	if _, out, _ := call(t, "", "verify", "--book", other); !strings.Contains(out, "The entries are whole: tintline journal --json and tintline replay") {

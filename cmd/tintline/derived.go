@@ -11,9 +11,9 @@ import (
 	"example.com/tintline/store"
 )
 
-// beside holds what a file keeps beside its entries, the rows of past days and the snapshot, against what the entries
+// derived holds what a file keeps beside its entries, the rows of past days and the snapshot, against what the entries
 // come to.
-type beside struct {
+type derived struct {
 	file *store.Store
 	a    *audit.Audit
 
@@ -26,8 +26,8 @@ type beside struct {
 	fits     bool
 }
 
-func newBeside(file *store.Store, a *audit.Audit) (*beside, error) {
-	b := &beside{file: file, a: a, rows: map[string][sha256.Size]byte{}}
+func newDerived(file *store.Store, a *audit.Audit) (*derived, error) {
+	b := &derived{file: file, a: a, rows: map[string][sha256.Size]byte{}}
 	a.Apply = b.apply
 	at, body, ok, err := file.Snapshot()
 	if err != nil || !ok {
@@ -40,7 +40,7 @@ func newBeside(file *store.Store, a *audit.Audit) (*beside, error) {
 }
 
 // apply adds an entry to the book, and notes the rows that it ends.
-func (b *beside) apply(book *core.Book, e core.Entry) error {
+func (b *derived) apply(book *core.Book, e core.Entry) error {
 	rows, err := past.Apply(book, e)
 	for _, r := range rows {
 		b.rows[string(r.Key)] = sha256.Sum256(r.Value)
@@ -54,43 +54,50 @@ func (b *beside) apply(book *core.Book, e core.Entry) error {
 }
 
 // end compares, once all entries were added up, and says what came out.
-func (b *beside) end(v *verified) {
+func (b *derived) end(v *verified) {
 	if !b.a.Whole() {
 		return
 	}
-	v.Snapshot, v.Rows = asideFits, asideFits
+	v.Snapshot, v.Rows = derivedFits, derivedFits
 	switch {
 	case b.at == 0, b.other:
-		v.Snapshot = asideNone
+		v.Snapshot = derivedNone
 	case !b.met || !b.fits:
-		v.Snapshot = asideWrong
+		v.Snapshot = derivedWrong
 		v.wrong("The snapshot, which stands at entry %d, is not the book that the entries come to there. Nothing rests on it: the entries are believed.", b.at)
 	}
 	b.compareRows(v)
 }
 
-func (b *beside) compareRows(v *verified) {
+// mostRows is how many rows that do not fit are findings of their own; the others are counted.
+const mostRows = 6
+
+func (b *derived) compareRows(v *verified) {
 	left := len(b.rows)
 	wrong := 0
 	err := b.file.Rows(nil, nil, func(key, value []byte) error {
 		want, ok := b.rows[string(key)]
-		switch {
-		case ok && want == sha256.Sum256(value):
-		case wrong < mostWrong && ok:
-			v.wrong("The row %q is not what the entries come to.", key)
-			wrong++
-		case wrong < mostWrong:
-			v.wrong("The row %q is of no day that was ended.", key)
-			wrong++
-		}
 		if ok {
 			left--
 		}
+		if ok && want == sha256.Sum256(value) {
+			return nil
+		}
+		switch wrong++; {
+		case wrong > mostRows:
+		case ok:
+			v.wrong("The row %q is not what the entries come to.", key)
+		default:
+			v.wrong("The row %q is of no day that was ended.", key)
+		}
 		return nil
 	})
+	if wrong > mostRows {
+		v.wrong("Of the rows %d more do not fit.", wrong-mostRows)
+	}
 	switch {
 	case errors.Is(err, store.ErrNoRows):
-		v.Rows = asideNone
+		v.Rows = derivedNone
 		return
 	case err != nil:
 		v.wrong("%s", err.Error())
@@ -100,6 +107,6 @@ func (b *beside) compareRows(v *verified) {
 		wrong++
 	}
 	if wrong > 0 {
-		v.Rows = asideWrong
+		v.Rows = derivedWrong
 	}
 }

@@ -14,9 +14,9 @@ func admit(b *core.Book, action string, l *numbered, clock func() core.Moment) (
 	return b.Prepare(action, at, l.Fact)
 }
 
-// restore adds lines with a digest to a book, by apply, as the entries that they were. It answers with the line
+// readmit adds lines with a digest to a book, by apply, as the entries that they were. It answers with the line
 // that does not follow, if one does not.
-func restore(b *core.Book, action string, lines []*numbered, apply func(core.Entry) error) (out []core.Entry, wrong *numbered, err error) {
+func readmit(b *core.Book, action string, lines []*numbered, apply func(core.Entry) error) (out []core.Entry, wrong *numbered, err error) {
 	for _, l := range lines {
 		if !l.At.Known {
 			return nil, l, usage("A line with a digest needs the time that it was made with.")
