@@ -130,6 +130,9 @@ func unfit(from, path string, err error) error {
 }
 
 func looksLikeLines(path string) bool {
+	if st, err := os.Stat(path); err != nil || !st.Mode().IsRegular() {
+		return false // whoever opens a pipe waits
+	}
 	f, err := os.Open(path)
 	if err != nil {
 		return false

@@ -64,7 +64,7 @@ func runCab(o cabOptions) error {
 	if o.getenv("ACCESSIBLE") != "" && needsSetup(o.path) {
 		return &failure{what: "The book has no rig yet.", do: "Set it up with tintline setup, which asks in plain lines.", code: exitCannot}
 	}
-	k, err := openForScreen(o.path, o.adding)
+	k, err := openOrNew(o.path, o.adding)
 	if err != nil {
 		return err
 	}
@@ -121,25 +121,16 @@ func onTerminal(o cabOptions) error {
 	return nil
 }
 
-// openOrNew opens the book; where there is none yet, and no copy of one, the first action makes it.
+// openOrNew opens the book; where there is none yet, and neither a copy nor the lines of one, the first action makes it.
 func openOrNew(path string, p *progress) (*keptBook, error) {
 	k, err := openBookWith(path, false, p)
 	if errors.Is(err, store.ErrMissing) {
-		if _, found := copyBack(path); !found {
+		_, copied := copyBack(path)
+		if _, lines := linesBack(path, true); !copied && !lines {
 			return newBook(path), nil
 		}
 	}
 	return k, err
-}
-
-// openForScreen is openOrNew for one who sees what is missing: where the lines of a book are left, none is begun.
-func openForScreen(path string, p *progress) (*keptBook, error) {
-	if _, err := os.Lstat(path); errors.Is(err, os.ErrNotExist) {
-		if _, found := linesBack(path, true); found {
-			return openBook(path, false)
-		}
-	}
-	return openOrNew(path, p)
 }
 
 // screenJournal is a kept book whose errors the screen can show.
