@@ -11,7 +11,9 @@ import (
 	"example.com/tintline/store"
 )
 
-// attendant is what is kept beside an open book: its lines and its copies. The keeper reads it while actions are written.
+// attendant looks after what is kept beside an open book. It is called with each action: it writes the lines, heeds the
+// setting of the copies, and saves a book whose file has lost its name. The keeper, which makes the copies, reads it
+// meanwhile.
 type attendant struct {
 	path  string
 	now   func() time.Time

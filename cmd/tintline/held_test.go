@@ -14,21 +14,11 @@ import (
 	"example.com/tintline/store"
 )
 
-// TestReadersBesideAFileThatChanges: the pages and the keeper go on reading while one action makes the file and another
-// takes it from where it was brought back to. The race detector is what this is for.
-func TestReadersBesideAFileThatChanges(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "truck.db")
-	k := newBook(path)
-	t.Cleanup(func() { _ = k.Close() })
-	j, keep := screenJournal{k}, &keeper{b: k.attendant}
+// readBeside reads again and again until it is told to stop.
+func readBeside(t *testing.T, reads ...func() error) (stop func()) {
 	over := make(chan struct{})
 	var readers sync.WaitGroup
-	for _, read := range []func() error{
-		func() error { _, err := j.Last(0, 5); return err },
-		func() error { _, err := j.OfLawn("L1", 5); return err },
-		func() error { _, err := j.Years(core.Day{}, past.Query{Lawn: "L1", To: "2020-12-31"}); return err },
-		func() error { _, err := keep.Kept(); return err },
-	} {
+	for _, read := range reads {
 		readers.Go(func() {
 			for {
 				select {
@@ -43,6 +33,27 @@ func TestReadersBesideAFileThatChanges(t *testing.T) {
 			}
 		})
 	}
+	stop = sync.OnceFunc(func() {
+		close(over)
+		readers.Wait()
+	})
+	t.Cleanup(stop)
+	return stop
+}
+
+// TestReadersBesideAFileThatChanges: the pages and the keeper go on reading while one action makes the file and another
+// takes it from where it was brought back to. The race detector is what this is for.
+func TestReadersBesideAFileThatChanges(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "truck.db")
+	k := newBook(path)
+	t.Cleanup(func() { _ = k.Close() })
+	j, keep := screenJournal{k}, &keeper{b: k.attendant}
+	stop := readBeside(t,
+		func() error { _, err := j.Last(0, 5); return err },
+		func() error { _, err := j.OfLawn("L1", 5); return err },
+		func() error { _, err := j.Years(core.Day{}, past.Query{Lawn: "L1", To: "2020-12-31"}); return err },
+		func() error { _, err := keep.Kept(); return err },
+	)
 	act := func(id, line string) ([]core.Entry, error) {
 		l, err := core.DecodeLine([]byte(line))
 		if err != nil {
@@ -81,8 +92,7 @@ func TestReadersBesideAFileThatChanges(t *testing.T) {
 	if err := j.Append("last", es); err != nil {
 		t.Fatal(err)
 	}
-	close(over)
-	readers.Wait()
+	stop()
 	if list, err := j.Last(0, 1); err != nil || len(list) != 1 || list[0].Digest != es[0].Digest {
 		t.Errorf("the last entry is %v, %v", list, err)
 	}

@@ -13,7 +13,8 @@ import (
 	"example.com/tintline/tui"
 )
 
-// keeper looks after the file of an open book for the screen, beside the actions.
+// keeper looks after the file of an open book for the screen, beside the actions: it makes the copies and reads the book
+// through. It never looks at the book in memory, which the actions change.
 type keeper struct {
 	b       *attendant
 	passing bool // a book that goes when the screen does: nothing is made by itself

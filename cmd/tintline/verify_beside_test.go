@@ -94,67 +94,70 @@ func TestALostLastEntryIsMissedByTheLines(t *testing.T) {
 	}
 }
 
+// buildOther makes a book of what another holds, with two rows spoilt or with so many rows that no day has.
+func buildOther(t *testing.T, other string, all everything, spoil bool, more int, snapshot []byte) {
+	t.Helper()
+	_ = os.Remove(other)
+	err := store.CreateWith(other, "other", storeOptions(false), func(add func(string, []store.Item) error) error {
+		for i, r := range all.Records {
+			it := store.Item{Body: r.Body, Keys: r.Keys}
+			if i == len(all.Records)-1 {
+				for n, row := range all.Rows {
+					value := []byte(row[1])
+					if spoil && n == 0 {
+						value = append(value, 0)
+					}
+					if spoil && n == 1 {
+						continue
+					}
+					it.Rows = append(it.Rows, store.Row{Key: []byte(row[0]), Value: value})
+				}
+			}
+			for n := 0; n < more && i == len(all.Records)-1; n++ {
+				it.Rows = append(it.Rows, store.Row{Key: fmt.Appendf(nil, "sums/2020-01-%02d/1", n+1), Value: []byte{1}})
+			}
+			if err := add(fmt.Sprint("action ", i), []store.Item{it}); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	s, err := store.Open(other, storeOptions(false))
+	if err == nil && snapshot != nil {
+		err = s.PutSnapshot(all.At, snapshot)
+	}
+	if err = errors.Join(err, s.Close()); err != nil {
+		t.Fatal(err)
+	}
+}
+
 // TestRowsAndSnapshotThatDoNotFitAreFound: what is kept beside the entries is sealed and still wrong.
 func TestRowsAndSnapshotThatDoNotFitAreFound(t *testing.T) {
 	path := workedBook(t)
 	all := allOf(t, path)
 	other := filepath.Join(t.TempDir(), "other.db")
-	more := 0 // rows that no day has
-	build := func(rows bool, snapshot []byte) {
+	build := func(spoil bool, more int, snapshot []byte) {
 		t.Helper()
-		_ = os.Remove(other)
-		err := store.CreateWith(other, "other", storeOptions(false), func(add func(string, []store.Item) error) error {
-			for i, r := range all.Records {
-				it := store.Item{Body: r.Body, Keys: r.Keys}
-				if i == len(all.Records)-1 {
-					for n, row := range all.Rows {
-						value := []byte(row[1])
-						if rows && n == 0 {
-							value = append(value, 0)
-						}
-						if rows && n == 1 {
-							continue
-						}
-						it.Rows = append(it.Rows, store.Row{Key: []byte(row[0]), Value: value})
-					}
-				}
-				for n := 0; n < more && i == len(all.Records)-1; n++ {
-					it.Rows = append(it.Rows, store.Row{Key: fmt.Appendf(nil, "sums/2020-01-%02d/1", n+1), Value: []byte{1}})
-				}
-				if err := add(fmt.Sprint("action ", i), []store.Item{it}); err != nil {
-					return err
-				}
-			}
-			return nil
-		})
-		if err != nil {
-			t.Fatal(err)
-		}
-		s, err := store.Open(other, storeOptions(false))
-		if err == nil && snapshot != nil {
-			err = s.PutSnapshot(all.At, snapshot)
-		}
-		if err = errors.Join(err, s.Close()); err != nil {
-			t.Fatal(err)
-		}
+		buildOther(t, other, all, spoil, more, snapshot)
 	}
-	build(false, []byte(all.Snapshot))
+	build(false, 0, []byte(all.Snapshot))
 	if code, v := verifyJSON(t, other); code != 0 || v.Rows != derivedFits || v.Snapshot != derivedFits {
 		t.Errorf("as it should be: code %d, %+v", code, v)
 	}
-	build(true, []byte(all.Snapshot))
+	build(true, 0, []byte(all.Snapshot))
 	if code, v := verifyJSON(t, other); code != exitDamaged || v.Rows != derivedWrong || len(v.Damaged) != 2 || v.Snapshot != derivedFits {
 		t.Errorf("rows: code %d, %+v", code, v)
 	}
-	more = mostRows + 3
-	build(false, []byte(all.Snapshot))
+	build(false, mostRows+3, []byte(all.Snapshot))
 	if code, v := verifyJSON(t, other); code != exitDamaged || v.Rows != derivedWrong || len(v.Damaged) != mostRows+1 || v.Damaged[mostRows].Says != "Of the rows 3 more do not fit." {
 		t.Errorf("many rows: code %d, %+v", code, v)
 	}
-	more = 0
 	spoilt := []byte(all.Snapshot)
 	spoilt[len(spoilt)-3] ^= 1
-	build(false, spoilt)
+	build(false, 0, spoilt)
 	if code, v := verifyJSON(t, other); code != exitDamaged || v.Rows != derivedFits || v.Snapshot != derivedWrong || len(v.Damaged) != 1 {
 		t.Errorf("snapshot: code %d, %+v", code, v)
 	}
