@@ -8,7 +8,7 @@ package core
 // given: what is applied now is what a later fold applies.
 func (b *Book) Prepare(action string, at Moment, facts ...Fact) ([]Entry, error) {
 	if !at.sound() {
-		return nil, refuse("Set the clock.", "The time of the entry, %d seconds and %d from UTC, cannot be kept.", at.Unix, at.Offset)
+		return nil, refuse("Set the clock.", "The time of the entry, %s, cannot be kept; a book keeps the years 1 to 9998.", at)
 	}
 	on := b
 	if len(facts) > 1 {

@@ -34,10 +34,14 @@ func (a *app) openLines(name string) (*lineReader, io.Closer, error) {
 	if name == "-" {
 		return newLineReader("standard input", a.stdin), io.NopCloser(nil), nil
 	}
+	st, err := os.Stat(name)
+	if err == nil && st.IsDir() {
+		return nil, nil, &failure{what: fmt.Sprintf("%s is a folder, and no file of lines.", name), do: "Check the path.", code: exitCannot}
+	}
 	f, err := os.Open(name)
 	if err != nil {
 		return nil, nil, &failure{
-			what: "The lines cannot be read: " + err.Error() + ".", do: "Check the path.", code: exitCannot, err: err,
+			what: fmt.Sprintf("The lines in %s cannot be read: %v.", name, bareError(err)), do: "Check the path.", code: exitCannot, err: err,
 		}
 	}
 	return newLineReader(name, f), f, nil

@@ -27,6 +27,9 @@ The book is one file: --book, else TINTLINE_BOOK, else book.db in the user's dat
 			if cmd.DisableFlagParsing {
 				return nil // it reads the flags itself, and settles them then
 			}
+			if a.flags.book == "" && cmd.Flag("book").Changed { // a variable of the shell that is not set
+				return usage("--book needs the name of a file that is not empty.")
+			}
 			return a.settle()
 		},
 		RunE: func(*cobra.Command, []string) error { return a.cab() },
