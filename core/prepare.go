@@ -59,14 +59,8 @@ func (b *Book) admit(f Fact, at Moment) (Fact, error) {
 // Apply adds an entry to the book. It refuses only an entry that does not follow the last one, or whose
 // digest does not; whatever was written once always applies.
 func (b *Book) Apply(e Entry) error {
-	if e.What == nil {
-		return &Problem{What: "An entry holds no fact.", Do: "Run this book with the version that wrote it.", Err: ErrCode}
-	}
-	if e.Seq != b.seq+1 {
-		return &Problem{What: orderSentence(e.Seq, b.seq), Do: "Close the program and open the book again.", Err: ErrOrder}
-	}
-	if want := chain(b.digest, e.Seq, e.Truck, e.body()); want != e.Digest {
-		return &Problem{What: chainSentence(e.Seq), Do: "Keep the file as it is and go back to the last copy.", Err: ErrChain}
+	if err := b.follows(e); err != nil {
+		return err
 	}
 	switch f := e.What.(type) {
 	case *DayOpened:
@@ -85,6 +79,20 @@ func (b *Book) Apply(e Entry) error {
 		b.keep(e)
 	}
 	b.mark = mark{e.Seq, e.Digest, e.Truck, e.At}
+	return nil
+}
+
+// follows tells why an entry cannot come next.
+func (b *Book) follows(e Entry) error {
+	if e.What == nil {
+		return &Problem{What: "An entry holds no fact.", Do: "Run this book with the version that wrote it.", Err: ErrCode}
+	}
+	if e.Seq != b.seq+1 {
+		return &Problem{What: orderSentence(e.Seq, b.seq), Do: "Close the program and open the book again.", Err: ErrOrder}
+	}
+	if want := chain(b.digest, e.Seq, e.Truck, e.body()); want != e.Digest {
+		return &Problem{What: chainSentence(e.Seq), Do: "Keep the file as it is and go back to the last copy.", Err: ErrChain}
+	}
 	return nil
 }
 

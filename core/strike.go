@@ -27,6 +27,11 @@ func (l *sinceLine) fact() Fact {
 // strike marks the lines and folds again from the last close.
 func (b *Book) strike(e Entry, f *Struck) {
 	b.since = markStruck(append(b.since, sinceLine{entry: e}), e.Seq, f)
+	b.again()
+}
+
+// again folds what is in the sum from the last close.
+func (b *Book) again() {
 	s := b.base.clone()
 	for i := range b.since {
 		if what := b.since[i].fact(); what != nil {

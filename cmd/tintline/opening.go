@@ -11,16 +11,17 @@ import (
 // shareEach is after how many entries the progress of adding up is told.
 const shareEach = 1 << 10
 
-// load makes the book: from the snapshot in the file and the entries after it, or, where that does not fit or somebody
-// watches, from all entries.
-func (k *keptBook) load(p *progress, watch []watcher) error {
+// load makes the book: from the snapshot in the file and the entries after it, or, where that does not fit, from
+// all entries.
+func (k *keptBook) load(p *progress) error {
+	defer atLength()()
 	k.snapshot = &snapshot{}
-	if len(watch) == 0 && k.resume() {
+	if k.resume() {
 		return nil
 	}
 	k.book = core.NewBook(newBookTruck)
 	defer p.End()
-	return k.fold(p, watch)
+	return k.fold(p)
 }
 
 // resume takes the book up from the snapshot. The journal is what counts: a snapshot holds only if the entry it stands
@@ -35,13 +36,14 @@ func (k *keptBook) resume() bool {
 		return false
 	}
 	fits := false
+	fold := core.NewFold(book)
 	err = k.file().Each(at, func(r store.Record) error {
 		e, err := core.Decode(r.Number, r.Action, r.Body)
 		switch {
 		case err != nil:
 			return err
 		case r.Number > at:
-			return book.Apply(e)
+			return fold.Add(e)
 		case e.Digest != book.Digest():
 			return errEnough
 		}
@@ -51,12 +53,13 @@ func (k *keptBook) resume() bool {
 	if err != nil || !fits {
 		return false
 	}
+	fold.End()
 	k.book, k.snapshot.at = book, at
 	return true
 }
 
 // fold adds up all entries.
-func (k *keptBook) fold(p *progress, watch []watcher) error {
+func (k *keptBook) fold(p *progress) error {
 	defer atLength()()
 	last := uint64(0)
 	if p != nil {
@@ -65,19 +68,15 @@ func (k *keptBook) fold(p *progress, watch []watcher) error {
 			return err
 		}
 	}
+	fold := core.NewFold(k.book)
+	defer fold.End()
 	return k.file().Each(1, func(r store.Record) error {
 		e, err := core.Decode(r.Number, r.Action, r.Body)
 		if err != nil {
 			return k.unreadable(err)
 		}
-		for _, w := range watch {
-			w.Before(k.book, e)
-		}
-		if err := k.book.Apply(e); err != nil {
+		if err := fold.Add(e); err != nil {
 			return k.unreadable(err)
-		}
-		for _, w := range watch {
-			w.After(k.book, e)
 		}
 		if e.Seq%shareEach == 0 {
 			p.Share(float64(e.Seq) / float64(max(last, e.Seq)))

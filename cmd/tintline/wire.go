@@ -30,30 +30,24 @@ type keptBook struct {
 	snapshot *snapshot // nil: none is kept
 }
 
-// watcher sees the entries while they are added up.
-type watcher interface {
-	Before(*core.Book, core.Entry)
-	After(*core.Book, core.Entry)
-}
-
 func storeOptions(readOnly bool) store.Options {
 	return store.Options{Program: "tintline " + programVersion, ReadOnly: readOnly}
 }
 
 // openBook opens a file and adds up its journal.
-func openBook(path string, readOnly bool, watch ...watcher) (*keptBook, error) {
-	return openBookWith(path, readOnly, nil, watch...)
+func openBook(path string, readOnly bool) (*keptBook, error) {
+	return openBookWith(path, readOnly, nil)
 }
 
 // openBookWith is openBook that shows how far it is.
-func openBookWith(path string, readOnly bool, p *progress, watch ...watcher) (*keptBook, error) {
+func openBookWith(path string, readOnly bool, p *progress) (*keptBook, error) {
 	file, said, err := openFile(path, readOnly)
 	if err != nil {
 		return nil, wayBack(path, howToBegin(err))
 	}
 	k := &keptBook{path: path, id: file.Meta().BookID, book: core.NewBook(newBookTruck)}
 	k.held.put(file)
-	if err := k.load(p, watch); err != nil {
+	if err := k.load(p); err != nil {
 		return nil, errors.Join(wayBack(path, err), file.Close())
 	}
 	if !readOnly {
@@ -215,12 +209,12 @@ func newID() string {
 }
 
 // reading opens the book for a command that only reads it, and gives the file back afterwards.
-func (a *app) reading(f func(*keptBook) error, watch ...watcher) error {
+func (a *app) reading(f func(*keptBook) error) error {
 	path, err := a.bookPath()
 	if err != nil {
 		return err
 	}
-	k, err := openBookWith(path, true, a.adding(), watch...)
+	k, err := openBookWith(path, true, a.adding())
 	if err != nil {
 		return err
 	}
