@@ -69,6 +69,7 @@ func (a *app) backup(path, to string) error {
 		return err
 	}
 	a.tellWhatIsAhead(path, out.Entries)
+	a.tellWhatChanged(path, to)
 	if a.flags.json {
 		return a.printJSON(out)
 	}
