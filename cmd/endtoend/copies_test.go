@@ -50,7 +50,7 @@ func TestStartedAtTheSameTime(t *testing.T) {
 	for range 3 {
 		var all []*terminal
 		for range 4 {
-			all = append(all, onTerminal(t, small, "--book", book))
+			all = append(all, onTerminal(t, size{200, 30}, "--book", book))
 		}
 		var running []*terminal
 		for _, c := range all {
@@ -113,7 +113,7 @@ func TestEnteredAtTheSameTime(t *testing.T) {
 				switch {
 				case code == 5 && strings.Contains(said, "another copy"):
 					busy++
-				case code == 1 && !there && strings.Contains(said, "already a file"): // two began the book; one of them did
+				case code == 1 && !there && strings.Contains(said, "begun by another copy"): // two began the book; one of them did
 					busy++
 				case code != 0:
 					t.Errorf("exit %d: %s", code, said)

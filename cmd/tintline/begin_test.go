@@ -48,3 +48,21 @@ func TestBegunByTwo(t *testing.T) {
 		_ = k.Close()
 	}
 }
+
+// TestWrittenToMeanwhile: who made the file and opens it a moment later may find entries of another copy in it; nothing is
+// written on top of them.
+func TestWrittenToMeanwhile(t *testing.T) {
+	k := demoBook(t)
+	stale := k.book.Clone()
+	if err := k.write("first", k.noted(t, "first", "a")); err != nil {
+		t.Fatal(err)
+	}
+	k.book = stale
+	err := k.Append("second", k.noted(t, "second", "b"))
+	if f := explain(err); err == nil || f.code != exitBusy || !strings.Contains(f.what, "wrote to the book") {
+		t.Errorf("kept, or refused as %v", err)
+	}
+	if last, err := k.file().Last(); err != nil || last != stale.Seq()+1 {
+		t.Errorf("%d entries, %v", last, err)
+	}
+}

@@ -121,7 +121,22 @@ func (k *keptBook) keep(action string, entries []core.Entry) error {
 	return err
 }
 
+// put writes the entries, if they are the ones that come next in the file: between its making and its opening another
+// copy of the program may have written to it.
 func (k *keptBook) put(action string, entries []core.Entry) error {
+	last, err := k.file().Last()
+	if err != nil {
+		return err
+	}
+	if last+1 != entries[0].Seq {
+		if first, there, err := k.done(action); err != nil || there && first == entries[0].Seq {
+			return err
+		}
+		return &failure{
+			what: fmt.Sprintf("Another copy of the program wrote to the book %s meanwhile: it has %d entries, and this one knows of %d.", k.path, last, entries[0].Seq-1),
+			do:   "Close this one and open it again. The action that stands here is not in the book; what was shown as booked before is.", code: exitBusy,
+		}
+	}
 	list, err := k.rowsWith(entries, items(entries))
 	if err == nil {
 		_, err = k.file().Append(action, list)

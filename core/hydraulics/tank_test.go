@@ -50,6 +50,7 @@ func TestShapesFill(t *testing.T) {
 			t.Fatalf("%+v holds %g (%v)", s, float64(full), err)
 		}
 		const n = 200
+		const tiny = 1e-8 // an obround that is all but round: its straight part is a difference of nearly equal figures
 		before, step := Gallons(0), s.Height()/n
 		for i := range n + 1 {
 			v, err := VolumeAt(s, min(Inches(i)*step, s.Height()))
@@ -59,7 +60,7 @@ func TestShapesFill(t *testing.T) {
 			if i == 0 && math.Abs(float64(v)) > 1e-9*float64(full) {
 				t.Fatalf("%+v holds %g at the bottom", s, float64(v))
 			}
-			if v < before-1e-9*full || v > full*(1+1e-9) {
+			if v < before-1e-9*full || v > full*(1+tiny) {
 				t.Fatalf("%+v: %g gal at step %d after %g, full %g", s, float64(v), i, float64(before), float64(full))
 			}
 			if i > 0 && v-before > full/4 { // a jump
