@@ -22,6 +22,7 @@ func (t *bed) memory(book string) (peak, resident, anonymous float64, err error)
 		return 0, 0, 0, err
 	}
 	for _, k := range []string{"?", "\x1b", "g", "\x1b"} {
+		s.quiet()
 		if _, err := s.key(k); err != nil {
 			return 0, 0, 0, err
 		}

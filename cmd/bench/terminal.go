@@ -4,6 +4,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"os"
 	"os/exec"
@@ -17,6 +18,8 @@ import (
 
 // patience bounds a hang; it judges no speed.
 const patience = 60 * time.Second
+
+var errNothing = errors.New("nothing was drawn")
 
 // screen is a program on a pseudo-terminal.
 type screen struct {
@@ -79,8 +82,10 @@ func (s *screen) answer(asked []byte) {
 }
 
 // drawn waits until so many bytes were drawn, and tells when the last of them came.
-func (s *screen) drawn(n int) (time.Time, error) {
-	end := time.After(patience)
+func (s *screen) drawn(n int) (time.Time, error) { return s.drawnWithin(n, patience) }
+
+func (s *screen) drawnWithin(n int, limit time.Duration) (time.Time, error) {
+	end := time.After(limit)
 	for {
 		s.mu.Lock()
 		have, last := s.raw.Len(), s.last
@@ -91,7 +96,7 @@ func (s *screen) drawn(n int) (time.Time, error) {
 		select {
 		case <-s.news:
 		case <-end:
-			return last, fmt.Errorf("the screen did not come: %q", s.text())
+			return last, fmt.Errorf("%w: %q", errNothing, s.text())
 		}
 	}
 }
@@ -117,14 +122,13 @@ func (s *screen) quiet() {
 	}
 }
 
-// key presses a key and tells how many seconds it takes until something is drawn.
+// key presses a key and tells how many seconds it takes until something is drawn; nothing else is being drawn then.
 func (s *screen) key(k string) (float64, error) {
-	s.quiet()
 	began := time.Now()
 	if _, err := s.tty.WriteString(k); err != nil {
 		return 0, err
 	}
-	at, err := s.drawn(1)
+	at, err := s.drawnWithin(1, 2*time.Second)
 	return at.Sub(began).Seconds(), err
 }
 
