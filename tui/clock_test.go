@@ -28,7 +28,6 @@ func TestClockSetBackIsAskedOnce(t *testing.T) {
 		if d := c.book().Day(); d.Date != day || !d.Open {
 			t.Errorf("%s: the day is %s", name, d.Date)
 		}
-		before = c.book().Seq()
 		c.wait(time.Second)
 		c.press("w").seesNot("The clock says").sees("booked") // on hold, and on again
 		c.at = was.Add(time.Minute)

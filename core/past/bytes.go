@@ -65,12 +65,6 @@ func (r *reader) int() int64 {
 	return int64(u>>1) ^ -int64(u&1)
 }
 
-func (r *reader) ints(to ...*int64) {
-	for _, p := range to {
-		*p = r.int()
-	}
-}
-
 // count reads a length and refuses one that the rest cannot hold.
 func (r *reader) count() int {
 	v := r.uint()
