@@ -20,15 +20,15 @@ import (
 
 // bed is all that is measured: the program, and four books. Each pair has the same last day.
 type bed struct {
-	dir                            string
-	program, alone, self           string
-	ten, none, tenOpen, noneOpen   string
-	morning, evening               string // the clock on a closed day, and at the end of the open one
-	entries                        uint64
-	bodies                         int64
-	rounds, keys                   int
-	first, last, openDate, oneLawn string
-	only                           string
+	dir                          string
+	program, alone, self         string
+	ten, none, tenOpen, noneOpen string
+	morning, evening             string // the clock on a closed day, and at the end of the open one
+	entries                      uint64
+	bodies                       int64
+	rounds, keys                 int
+	first, last, oneLawn         string
+	only                         string
 }
 
 func (t *bed) make(file string) (err error) {
@@ -122,7 +122,8 @@ func (t *bed) openDay(path string, p plan) error {
 	w.plan.open = true
 	d := time.Date(lastYear, 11, 20, 0, 0, 0, 0, time.UTC)
 	w.day(d, true)
-	t.openDate, t.evening = d.Format(time.DateOnly), w.at.String()
+	w.morning(d, 21) // after the last entry of every book
+	t.evening = w.at.String()
 	w.morning(d, 5)
 	t.morning = w.at.String()
 	t.oneLawn = w.book.Lawns()[len(w.book.Lawns())/2].LawnName

@@ -98,6 +98,7 @@ func (w *writer) day(d time.Time, last bool) {
 		w.log(&core.LinedUp{Supply: []byte{warmLetter}, Return: warmLetter})
 	}
 	for i, lawn := range route {
+		w.reseed(uint64(d.Unix()) + uint64(i) + 1)
 		w.visit(lawn, i)
 		w.calls++
 	}
@@ -142,6 +143,7 @@ func (w *writer) loadTank(applicator, mix string, gallons float64) {
 
 // evening rinses now and then, and closes the day; now and then it is forgotten.
 func (w *writer) evening(d time.Time) {
+	w.reseed(uint64(d.Unix()) + uint64(w.visits) + 1)
 	w.wait(10)
 	if c := w.book.Plumbing().Compartment(anyLetter); d.Day() == 1 || c.Liquid.Volume < measure.Gallons(12) {
 		w.log(&core.Rinsed{Compartment: anyLetter, Water: measure.Gallons(8), To: "waste/pad"})

@@ -82,7 +82,7 @@ func (t *bed) presses(n int, rest time.Duration, before, one, two string, name s
 	if _, err := s.drawn(600); err != nil {
 		return nil, err
 	}
-	time.Sleep(300 * time.Millisecond)
+	time.Sleep(3 * time.Second) // the daily copy is made and checked at the start
 	if before != "" {
 		s.quiet()
 		if _, err := s.key(before); err != nil {

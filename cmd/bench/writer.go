@@ -15,7 +15,8 @@ import (
 type writer struct {
 	plan
 	made
-	r   *rand.Rand
+	r   *rand.Rand // what the operator does
+	ids *rand.Rand // names of actions, and seconds: how many there are says nothing of what is done
 	add func(string, []store.Item) error
 	at  core.Moment
 	err error
@@ -30,8 +31,11 @@ func newWriter(p plan) *writer {
 	return w
 }
 
-// reseed makes a day's chance its own, so that the same day of a shorter book goes the same way.
-func (w *writer) reseed(day uint64) { w.r = rand.New(rand.NewPCG(w.seed, day)) }
+// reseed makes the chance of a day, or of a visit, its own, so that the same day of a shorter book goes the same way: what
+// one visit needs more of does not change the next.
+func (w *writer) reseed(day uint64) {
+	w.r, w.ids = rand.New(rand.NewPCG(w.seed, day)), rand.New(rand.NewPCG(w.seed+1, day))
+}
 
 // chance is true once in n.
 func (w *writer) chance(n int) bool { return w.r.IntN(n) == 0 }
@@ -42,13 +46,13 @@ func (w *writer) between(low, high, step float64) float64 {
 }
 
 // wait lets minutes pass, and some seconds.
-func (w *writer) wait(minutes int) { w.at.Unix += int64(60*minutes + w.r.IntN(50)) }
+func (w *writer) wait(minutes int) { w.at.Unix += int64(60*minutes + w.ids.IntN(50)) }
 
 // action is an id as the program makes them, but by the seed.
 func (w *writer) action() string {
 	var b [16]byte
 	for i := range b {
-		b[i] = byte(w.r.Uint32())
+		b[i] = byte(w.ids.Uint32())
 	}
 	return hex.EncodeToString(b[:])
 }
