@@ -9,6 +9,21 @@ import (
 	"example.com/tintline/core/measure"
 )
 
+// gunTruck logs a truck of two tanks and a gun, with a mix of two products for any turf.
+func gunTruck(log func(Fact)) {
+	log(&Rig{
+		RigName:      "truck",
+		Compartments: []RigCompartment{{Letter: 'a', Name: "a", Capacity: measure.Gallons(600)}, {Letter: 'b', Name: "b", Capacity: measure.Gallons(600)}},
+		Cell:         measure.Gallons(0.2), ReturnLine: measure.Gallons(0.1),
+		Hoses:       []RigHose{{Name: "reel", Volume: measure.Gallons(1.7)}},
+		Applicators: []Applicator{{Name: "gun", Type: "gun", Hose: "reel", Delivery: measure.GalPer1000(1.6)}},
+	})
+	for _, n := range []string{"p", "q"} {
+		log(&Product{ProductName: n, Label: label.Entry{Grasses: []string{label.AllTurf}}})
+	}
+	log(&Mix{MixName: "M", Parts: []MixPart{{Product: "p", Rate: measure.Rate{V: 0.3}}, {Product: "q", Rate: measure.Rate{V: 0.1}}}})
+}
+
 // seasonJournal is days of two dozen lawns with two zones each, which are sprayed with a mix of two products.
 func seasonJournal(t testing.TB, days, lawns int) []Entry {
 	t.Helper()
@@ -26,17 +41,7 @@ func seasonJournal(t testing.TB, days, lawns int) []Entry {
 		}
 		out = append(out, es[0])
 	}
-	log(&Rig{
-		RigName:      "truck",
-		Compartments: []RigCompartment{{Letter: 'a', Name: "a", Capacity: measure.Gallons(600)}, {Letter: 'b', Name: "b", Capacity: measure.Gallons(600)}},
-		Cell:         measure.Gallons(0.2), ReturnLine: measure.Gallons(0.1),
-		Hoses:       []RigHose{{Name: "reel", Volume: measure.Gallons(1.7)}},
-		Applicators: []Applicator{{Name: "gun", Type: "gun", Hose: "reel", Delivery: measure.GalPer1000(1.6)}},
-	})
-	for _, n := range []string{"p", "q"} {
-		log(&Product{ProductName: n, Label: label.Entry{Grasses: []string{label.AllTurf}}})
-	}
-	log(&Mix{MixName: "M", Parts: []MixPart{{Product: "p", Rate: measure.Rate{V: 0.3}}, {Product: "q", Rate: measure.Rate{V: 0.1}}}})
+	gunTruck(log)
 	for i := range lawns {
 		log(&Lawn{LawnName: fmt.Sprint(i), Zones: []Zone{
 			{Name: "front", Grass: "tall_fescue", Area: 4 * measure.ThousandSquareFeet}, {Name: "back", Grass: "tall_fescue", Area: 5 * measure.ThousandSquareFeet},

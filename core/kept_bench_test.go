@@ -5,7 +5,6 @@ import (
 	"testing"
 	"time"
 
-	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
 
@@ -29,17 +28,7 @@ func years(t testing.TB, lawns, visits, apart int, look func(*Book)) *Book {
 			t.Fatal(err)
 		}
 	}
-	log(&Rig{
-		RigName:      "truck",
-		Compartments: []RigCompartment{{Letter: 'a', Name: "a", Capacity: measure.Gallons(600)}, {Letter: 'b', Name: "b", Capacity: measure.Gallons(600)}},
-		Cell:         measure.Gallons(0.2), ReturnLine: measure.Gallons(0.1),
-		Hoses:       []RigHose{{Name: "reel", Volume: measure.Gallons(1.7)}},
-		Applicators: []Applicator{{Name: "gun", Type: "gun", Hose: "reel", Delivery: measure.GalPer1000(1.6)}},
-	})
-	for _, n := range []string{"p", "q"} {
-		log(&Product{ProductName: n, Label: label.Entry{Grasses: []string{label.AllTurf}}})
-	}
-	log(&Mix{MixName: "M", Parts: []MixPart{{Product: "p", Rate: measure.Rate{V: 0.3}}, {Product: "q", Rate: measure.Rate{V: 0.1}}}})
+	gunTruck(log)
 	for i := range lawns {
 		log(&Lawn{
 			LawnName: fmt.Sprintf("%d Alder Court", 100+i), Customer: fmt.Sprintf("Customer %d", i), Address: fmt.Sprintf("%d Alder Court, Example", 100+i), Gate: "left side, lift the latch",

@@ -60,7 +60,6 @@ func (k *keptBook) resume() bool {
 
 // fold adds up all entries.
 func (k *keptBook) fold(p *progress) error {
-	defer atLength()()
 	last := uint64(0)
 	if p != nil {
 		var err error
