@@ -86,7 +86,7 @@ func (g *filler) value(v reflect.Value, what string, inner bool) {
 		if inner && g.yes("instead") {
 			kind := kindSprayed
 			if g.t != nil {
-				kind = Kind(rapid.IntRange(int(kindRig), int(kindLast)).Draw(g.t, "kind"))
+				kind = rapid.SampledFrom(kinds()).Draw(g.t, "kind")
 			}
 			*p = g.fact(newFact[kind](), false)
 		}

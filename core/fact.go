@@ -50,8 +50,13 @@ const (
 	kindRan
 	kindCleaned
 	kindMarked
+	kindCalibrated
+	kindTruedUp
+	kindJarTested
+	kindStocked
+	kindPlanned
 
-	kindLast = kindMarked
+	kindLast = kindPlanned
 )
 
 // newFact makes an empty fact of each kind: the one list of all of them.
@@ -94,10 +99,21 @@ var newFact = map[Kind]func() Fact{
 	kindMarked:       func() Fact { return &Marked{} },
 }
 
+// kinds lists the numbers of all facts in order. A number that was set aside and has no fact is left out.
+func kinds() []Kind {
+	var out []Kind
+	for k := kindRig; k <= kindLast; k++ {
+		if newFact[k] != nil {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
 // FactNames lists the names of all facts in order of their kinds.
 func FactNames() []string {
 	var out []string
-	for k := kindRig; k <= kindLast; k++ {
+	for _, k := range kinds() {
 		out = append(out, newFact[k]().Name())
 	}
 	return out
@@ -105,7 +121,7 @@ func FactNames() []string {
 
 // NewFact makes an empty fact by its name, nil if there is none.
 func NewFact(name string) Fact {
-	for k := kindRig; k <= kindLast; k++ {
+	for _, k := range kinds() {
 		if f := newFact[k](); f.Name() == name {
 			return f
 		}
