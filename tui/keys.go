@@ -148,7 +148,6 @@ func newKeys(specs []*pageSpec) []binding {
 	for _, s := range specs {
 		out = append(out, s.keys...)
 	}
-	out = append(out, menuKeys(specs)...)
 	out = append(out, formBindings()...)
 	return append(out, commonKeys()...)
 }

@@ -37,6 +37,7 @@ const (
 	pageChange
 	pageFindings
 	pageTrouble
+	pageMorning
 	pages
 )
 
@@ -45,6 +46,7 @@ const (
 type pageSpec struct {
 	page  page
 	key   string // in the list of pages; empty: it is not listed
+	under page   // the page in whose list it stands; 0: the list of all pages
 	title string
 	words string                            // what it is for, in the list
 	show  func(m *Model) sheet              // asks core and puts the answer into rows
@@ -76,15 +78,16 @@ type row struct {
 
 // newPages lists the pages of the program.
 func newPages() []*pageSpec {
-	return []*pageSpec{
+	return lists([]*pageSpec{
 		startPage(), menuPage(), findPage(),
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
+		morningPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), marksPage(),
 		weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),
 		changePage(), findingsPage(), rigPage(), settingsPage(), helpPage(),
-	}
+	})
 }
 
 // spec is what the page that is open is; nil for the cab screen and for trouble.

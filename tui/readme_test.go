@@ -26,7 +26,11 @@ func keyTable() string {
 	for _, s := range specs {
 		head := "\n| " + strings.ToLower(s.title)
 		if s.key != "" {
-			head += " (`g` `" + s.key + "`)"
+			way := "`g` `" + s.key + "`"
+			if s.under == pageMorning {
+				way = "`g` `y` `" + s.key + "`"
+			}
+			head += " (" + way + ")"
 		}
 		head += " | |\n|---|---|\n"
 		for _, k := range keys {

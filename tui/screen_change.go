@@ -57,7 +57,7 @@ type turningKey struct {
 func changePage() *pageSpec {
 	const p = pageChange
 	spec := &pageSpec{
-		page: p, key: "n", title: "Change over", words: "dry run, then guided at the tank lid with a count-down",
+		page: p, title: "Change over", words: "dry run, then guided at the tank lid with a count-down",
 		enter: (*Model).openChange, show: (*Model).showChange, pick: func(m *Model, _ string) tea.Cmd { return m.nextPhase() },
 	}
 	for l := byte('a'); l <= 'f'; l++ {
