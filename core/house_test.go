@@ -46,8 +46,10 @@ var below = map[string][]string{
 	"core/hydraulics": {"core/measure"},
 	"core/fluid":      {"core/measure"},
 	"core/label":      {"core/measure", "core/fluid"},
-	"core/reckon":     {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
-	"core":            {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
+	"core/batch":      {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
+	"core/calib":      {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
+	"core/reckon":     {"core/measure", "core/fluid", "core/hydraulics", "core/label", "core/batch", "core/calib"},
+	"core":            {"core/measure", "core/fluid", "core/hydraulics", "core/label", "core/batch", "core/calib"},
 	"core/tally":      {"core/measure", "core/fluid", "core/label", "core"},
 	"core/past":       {"core/measure", "core/fluid", "core/label", "core", "core/tally"},
 }

@@ -6,6 +6,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
 	"example.com/tintline/core/check"
 	"example.com/tintline/core/say"
 )
@@ -172,9 +173,12 @@ func sentences(err error) (what, do string) {
 		Hint() string
 	}
 	var p *core.Problem
+	var t *measure.Trouble
 	switch {
 	case errors.As(err, &two):
 		return two.Sentences()
+	case errors.As(err, &t):
+		return t.Error(), t.Do()
 	case errors.As(err, &p):
 		return p.What, p.Do
 	case errors.As(err, &hint):
