@@ -19,6 +19,9 @@ func (a *app) reckonCommand() *cobra.Command {
 		Example: `  tintline reckon convert --gal-per-acre 65.34
   tintline reckon area --shape oval --length-ft 120 --width-ft 80
   tintline reckon load --rate-fl-oz-per-acre 32 --gal-per-1000-sqft 1.5 --tank-gal 200 --json
+  tintline reckon active --lb-ai-per-gal 4 --lb-ai-per-acre 1
+  tintline reckon strength --percent-vv 6 --mix-gal 1
+  tintline reckon nitrogen --n-lb-per-1000-sqft 1 --percent-n 28 --area-sqft 6000
   tintline reckon changeover --inside-diameter-in 0.375 --length-ft 200 --flow-gpm 3 --dead-volume-gal 0.2 --stop-at-new-fraction 0.99
   tintline reckon pressure --inside-diameter-in 0.5 --length-ft 300 --flow-gpm 3 --hose-factor 1.15
   tintline reckon gauge --shape obround --width-in 27 --height-in 44 --length-in 60 --depth-in 40

@@ -49,6 +49,15 @@ func reckonings() []reckoning {
 			"tank_d_ft", "tank_area_ft2", "outlet_area_in2", "h0_ft", "h1_ft", "g_m_s2", "time_s",
 			"va_gal", "vb_gal", "ca0_oz_gal", "cb0_oz_gal", "q_gpm", "q_gun_gpm", "q_bypass_gpm", "room_b_gal", "q_pump_gpm", "share_from_a",
 		}, levelling},
+		{"active", []string{
+			"lb_ai_per_gal", "percent_ai", "density_lb_per_gal", "lb_ai_per_acre", "lb_ai_per_100_gal", "lb_ai", "fl_oz_per_acre", "lb_per_acre",
+			"spray_gal", "finished_percent_ai_ww", "spray_density_lb_per_gal",
+		}, active},
+		{"strength", []string{"percent_vv", "percent_ww", "percent_wv", "ppm", "percent_n", "density_lb_per_gal", "mix_gal"}, strength},
+		{"nitrogen", []string{
+			"n_lb_per_1000_sqft", "p2o5_lb_per_1000_sqft", "k2o_lb_per_1000_sqft", "percent_n", "percent_p2o5", "percent_k2o", "lb_n_per_gal", "density_lb_per_gal",
+			"lb_per_1000_sqft", "gal_per_acre", "area_sqft", "lb", "gal", "max_n_lb_per_1000_sqft", "passes",
+		}, nitrogen},
 	}
 }
 
