@@ -17,8 +17,8 @@ import (
 // could have meant alone.
 func rubbish(dice *rand.Rand) string {
 	switch dice.IntN(8) {
-	case 0: // a paste of many lines in brackets; one that is larger than what is read at once may be torn, see below
-		return "\x1b[200~" + strings.Repeat("oc 70\r\ry\nabq\x03", 1+dice.IntN(15)) + "\x1b[201~"
+	case 0: // a paste of many lines in brackets, often larger than what is read at once
+		return "\x1b[200~" + strings.Repeat("oc 70\r\ry\nabq\x03", 1+dice.IntN(60)) + "\x1b[201~"
 	case 1: // sequences that break off or that nobody knows
 		return fmt.Sprintf("\x1b[%d;%d;%d~", dice.IntN(100), dice.IntN(999), dice.IntN(9))
 	case 2: // answers about colours and places that nobody asked for

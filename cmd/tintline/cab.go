@@ -82,7 +82,7 @@ func runCab(o cabOptions) error {
 		options.Warning = k.file().Warning()
 	}
 	options.Warning = strings.TrimSpace(options.Warning + " " + strings.Join(k.attendant.says(), " "))
-	p := tea.NewProgram(tui.New(options), append(tui.ProgramOptions(options), tea.WithInput(o.stdin), tea.WithOutput(o.stdout))...)
+	p := tea.NewProgram(tui.New(options), append(tui.ProgramOptions(options), tea.WithInput(keys(o.stdin)), tea.WithOutput(o.stdout))...)
 	stop := onHangUp(p)
 	end, err := p.Run()
 	stop()
