@@ -81,3 +81,27 @@ func TestRubbishLogsNothing(t *testing.T) {
 	}
 	must(t, "", "verify", "--book", book)
 }
+
+// TestTornPasteIsNoKeys: what begins a paste comes in two pieces, as a slow line brings it; none of the paste is a key.
+func TestTornPasteIsNoKeys(t *testing.T) {
+	book := filepath.Join(t.TempDir(), "book.db")
+	must(t, "", "demo", "--make", book)
+	entries := status(t, book)["entries"]
+	c := onTerminal(t, small, "--book", book)
+	c.see("visit 4 of 15")
+	for _, at := range []int{2, 3, 4, 5} {
+		const begin = "\x1b[200~"
+		c.press(begin[:at])
+		time.Sleep(50 * time.Millisecond)
+		c.press(begin[at:] + strings.Repeat("oc 70\r\ry\n", 80) + "\x1b[201~")
+		time.Sleep(50 * time.Millisecond)
+	}
+	c.see("visit 4 of 15")
+	c.press("q")
+	if code := c.ended(); code != 0 {
+		t.Errorf("exit %d", code)
+	}
+	if now := status(t, book)["entries"]; now != entries {
+		t.Errorf("%v entries, then %v", entries, now)
+	}
+}
