@@ -203,6 +203,9 @@ func admitStuff(f *Product) error {
 	if sum := e.Nitrogen.Or(0) + e.Phosphate.Or(0) + e.Potash.Or(0); sum > 100 {
 		return refuse("Correct one of them.", "Nitrogen, phosphate and potash of %s are %.6g per cent together.", f.ProductName, sum)
 	}
+	if err := label.CheckMixingOrder(e.MixingOrder); e.MixingOrder != "" && err != nil {
+		return troubled(err)
+	}
 	if e.Price.Known && (e.Price.V < 0 || e.Price.V > HighestPrice) {
 		return refuse("Give 0 to 100,000 dollars.", "The price of %s is %s.", f.ProductName, e.Price.V.Text())
 	}

@@ -3,6 +3,8 @@ package core
 import (
 	"errors"
 	"fmt"
+
+	"example.com/tintline/core/measure"
 )
 
 // Problem is what the operator reads when something cannot be done.
@@ -27,6 +29,15 @@ var (
 	// ErrWeight marks a spreading whose weight does not follow from the book: it has to be given.
 	ErrWeight = errors.New("a weight is needed first")
 )
+
+// troubled is a trouble of a figure as a refusal; nil where there is none.
+func troubled(err error) error {
+	var t *measure.Trouble
+	if !errors.As(err, &t) {
+		return err
+	}
+	return &Problem{What: t.Error(), Do: t.Do(), Err: ErrRefused}
+}
 
 func refuse(do, format string, args ...any) error {
 	return &Problem{What: fmt.Sprintf(format, args...), Do: do, Err: ErrRefused}

@@ -142,6 +142,9 @@ const (
 	CrossLengthFt = "cross_length_ft"
 	CrossLossK    = "cross_loss"
 
+	// MixingOrder is the order of adding, where the operator set one of his own.
+	MixingOrder = "mixing_order"
+
 	CopiesKeptDays = "copies_kept_days"
 )
 

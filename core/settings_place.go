@@ -1,6 +1,7 @@
 package core
 
 import (
+	"example.com/tintline/core/label"
 	"strings"
 	"unicode/utf8"
 )
@@ -41,5 +42,18 @@ func admitSettingText(f *Setting) error {
 		_, err := ParseRestricted(f.Value)
 		return err
 	}
+	if f.SettingName == MixingOrder {
+		_, err := label.ReadMixingOrder(f.Value)
+		return troubled(err)
+	}
 	return nil
+}
+
+// MixingOrder is the order of adding in force: the operator's own, else the usual one.
+func (s *state) MixingOrder() label.MixingOrder {
+	own, err := label.ReadMixingOrder(s.settings[MixingOrder])
+	if err != nil {
+		return nil
+	}
+	return own
 }

@@ -53,6 +53,8 @@ type Entry struct {
 	WaterFeet   measure.Maybe[float64] // strip to be left along water
 	NoBloom     string                 // not on what is in bloom: Yes, No
 	MixingClass string                 // the letters of the formulation: wg, sc, ec, sl, ...
+	// MixingOrder are the label's own words on when it goes into the tank, which begin as CheckMixingOrder allows.
+	MixingOrder string
 	Price       measure.Maybe[measure.Money]
 	Package     measure.Amount // what the price buys
 

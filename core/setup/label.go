@@ -51,6 +51,7 @@ var labelPages = []struct {
 		{"signal", "signal word"},
 		{"restricted", "restricted use"},
 		{"mixing_class", "formulation letters"},
+		{"mixing_order", "goes into the tank"},
 		{"package", "package"},
 		{"price_usd", "price of it, dollars"},
 		{"density_lb_per_gal", "a gallon weighs, lb"},

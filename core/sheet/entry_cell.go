@@ -70,6 +70,17 @@ func density() reader {
 	}}
 }
 
+// ownOrder takes the words of a label on when it goes into the tank.
+func ownOrder() reader {
+	allowed := "first, last, or before, after or with a step, then a colon and the label's words"
+	return reader{allowed, func(cell string) (any, error) {
+		if err := label.CheckMixingOrder(cell); err != nil {
+			return nil, faultf("%s", err.Error())
+		}
+		return cell, plain(cell)
+	}}
+}
+
 func yesNo() reader { return oneOf(label.Yes, label.No) }
 
 // date takes a day of the calendar.

@@ -23,6 +23,7 @@ func TestWhatIsWrongWithACell(t *testing.T) {
 		{Products, product, "kind", "a\nb", "control character", "on one line"},
 		{Products, product, "registration", strings.Repeat("9", 2001), "2001 letters", "up to 2000"},
 		{Products, product, "signal", "cautoin", "is not known here", "danger, warning, caution or none"},
+		{Products, product, "mixing_order", "before glue: stir", "is no step of filling a tank", "or before, after or with a step"},
 		{Products, product, "restricted", "perhaps", "is not known here", "yes or no"},
 		{Products, product, "sites", "a\nb", "control character", "semicolons"},
 		{Products, product, "rate_low", "nothing", "does not begin with a number", "or none where the label has no such limit"},

@@ -56,6 +56,7 @@ var entryLines = []lineOf{
 	{"reentry", "going back on it", "", false},
 	{"sites", "sites", "", false},
 	{"mixing_class", "formulation", "", false},
+	{"mixing_order", "goes into the tank", "", false},
 }
 
 // Lines are what a label entry says, in the order in which it is read. A number that only pesticides have is left out of
@@ -73,8 +74,8 @@ func Lines(p *core.Product) []Line {
 			continue
 		case f.checked:
 			l.Says, l.Blank = SaysBlank, true
-		case f.key == "rates" || f.key == "year_days":
-			continue // the general rates and the calendar year hold
+		case f.key == "rates" || f.key == "year_days" || f.key == "mixing_order":
+			continue // the general rates, the calendar year and the formulation hold
 		default:
 			l.Says = saysNot
 		}

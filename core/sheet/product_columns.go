@@ -106,6 +106,7 @@ func stuffFields() []entryField {
 	}
 	return []entryField{
 		textField(Column{Name: "mixing_class", Words: "the letters of its formulation: wg, sc, ec, sl and so on", Example: "sc"}, text(), func(e *label.Entry) *string { return &e.MixingClass }),
+		textField(Column{Name: "mixing_order", Words: "when the label has it go into the tank: first, last, or before, after or with a step of the order of adding, and its words behind a colon; empty: by its formulation", Example: "before ec: add to the half full tank"}, ownOrder(), func(e *label.Entry) *string { return &e.MixingOrder }),
 		field(
 			Column{Name: "price_usd", Words: "what a package costs, dollars", Example: "120"}, dollars(),
 			func(r *row, name string, e *label.Entry) { e.Price = maybe[measure.Money](r, name) },
