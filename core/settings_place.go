@@ -1,9 +1,10 @@
 package core
 
 import (
-	"example.com/tintline/core/label"
 	"strings"
 	"unicode/utf8"
+
+	"example.com/tintline/core/label"
 )
 
 // The names of the settings of the weather, of sites and of the operator's place.

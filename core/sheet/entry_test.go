@@ -23,7 +23,7 @@ func (d drawn) entry() label.Entry {
 	if d.yes("dry") {
 		e.Form = measure.Dry
 	}
-	e.MixingOrder = rapid.SampledFrom([]string{"", "first", "before ec: add to the half full tank", "with 75 wg"}).Draw(d.T, "order")
+	e.MixingOrder = rapid.SampledFrom([]string{"", "first", "before ec: add to the half full tank", "with WG"}).Draw(d.T, "order")
 	e.Sites, e.Grasses = d.list("sites"), d.grasses()
 	e.Signal = rapid.SampledFrom(append(label.Signals(), "")).Draw(d.T, "signal")
 	for _, p := range []*string{&e.Restricted, &e.NoInversion, &e.NoBloom} {
