@@ -22,6 +22,10 @@ func (a *app) reckonCommand() *cobra.Command {
   tintline reckon active --lb-ai-per-gal 4 --lb-ai-per-acre 1
   tintline reckon strength --percent-vv 6 --mix-gal 1
   tintline reckon nitrogen --n-lb-per-1000-sqft 1 --percent-n 28 --area-sqft 6000
+  tintline reckon catch --seconds 77,79,78 --swath-ft 5 --course-ft 200 --collected-gal 5.25
+  tintline reckon speed --speed-mph 3 --course-ft 100,200,300
+  tintline reckon nozzle --pressure1-psi 40 --flow1-gal-per-min 0.4 --pressure2-psi 30
+  tintline reckon pace --width-ft 10 --speed-mph 5 --field-efficiency-pct 63
   tintline reckon changeover --inside-diameter-in 0.375 --length-ft 200 --flow-gpm 3 --dead-volume-gal 0.2 --stop-at-new-fraction 0.99
   tintline reckon pressure --inside-diameter-in 0.5 --length-ft 300 --flow-gpm 3 --hose-factor 1.15
   tintline reckon gauge --shape obround --width-in 27 --height-in 44 --length-in 60 --depth-in 40

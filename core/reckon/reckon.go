@@ -58,6 +58,17 @@ func reckonings() []reckoning {
 			"n_lb_per_1000_sqft", "p2o5_lb_per_1000_sqft", "k2o_lb_per_1000_sqft", "percent_n", "percent_p2o5", "percent_k2o", "lb_n_per_gal", "density_lb_per_gal",
 			"lb_per_1000_sqft", "gal_per_acre", "area_sqft", "lb", "gal", "max_n_lb_per_1000_sqft", "passes",
 		}, nitrogen},
+		{"catch", []string{
+			"collected_fl_oz", "mean_catch_fl_oz", "gal_used", "seconds", "trip_seconds", "allowed_spread_pct", "swath_ft", "spray_width_ft", "boom_width_ft",
+			"width_ft", "band_in", "nozzle_spacing_in", "pattern_width_in", "course_ft", "distance_ft", "length_ft", "wheel_revolutions", "circumference_ft",
+			"plot_sqft", "plot_ft", "test_area_sqft", "area_sqft", "fraction_acre", "gal_per_min", "speed_mph", "speed_drop_pct", "tank_gal",
+			"lb_delivered", "lb_dropped", "lb_per_acre", "percent_ai", "n_lb_per_1000_sqft", "percent_n",
+		}, catch},
+		{"speed", []string{"speed_mph", "ft_per_s", "course_ft", "seconds"}, speed},
+		{"nozzle", []string{
+			"pressure1_psi", "pressure2_psi", "flow1_gal_per_min", "flow2_gal_per_min", "speed1_mph", "speed2_mph", "flow_ratio", "nozzle_in",
+		}, nozzle},
+		{"pace", []string{"width_ft", "speed_mph", "field_efficiency_pct", "area_sqft"}, pace},
 	}
 }
 
