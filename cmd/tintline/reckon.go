@@ -29,7 +29,12 @@ func (a *app) reckonCommand() *cobra.Command {
   tintline reckon changeover --inside-diameter-in 0.375 --length-ft 200 --flow-gpm 3 --dead-volume-gal 0.2 --stop-at-new-fraction 0.99
   tintline reckon pressure --inside-diameter-in 0.5 --length-ft 300 --flow-gpm 3 --hose-factor 1.15
   tintline reckon gauge --shape obround --width-in 27 --height-in 44 --length-in 60 --depth-in 40
-  tintline reckon levelling --plan-area1-ft2 6 --plan-area2-ft2 4 --dh0-in 12 --pipe-id-in 1.25 --pipe-length-ft 6 --k-sum 7.3`,
+  tintline reckon levelling --plan-area1-ft2 6 --plan-area2-ft2 4 --dh0-in 12 --pipe-id-in 1.25 --pipe-length-ft 6 --k-sum 7.3
+  tintline reckon topup --left-gal 30 --left-fl-oz-per-gal 2 --target-fl-oz-per-gal 2 --target-gal 100 --capacity-gal 150
+  tintline reckon dilute --stock-ml 300 --stock-pct 70 --target-pct 40
+  tintline reckon stretch --left-gal 12 --fl-oz-per-gal 2 --rate-low-fl-oz-per-1000-sqft 2.5 --gal-per-1000-sqft 1.5
+  tintline reckon blend --va-gal 60 --vb-gal 30 --ca-oz-gal 0.5 --cb-oz-gal 1
+  tintline reckon rinse --residual-gal 0.5 --rinse-total-gal 6 --rinses 3`,
 		// The inputs are flags of their own kind: a quantity and a unit in any combination.
 		DisableFlagParsing: true,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -153,9 +158,16 @@ func (a *app) reckon(kind string, given map[string]string) error {
 	}
 	var lines []string
 	for key, v := range answer {
+		if key == reckon.Working {
+			continue
+		}
 		lines = append(lines, key+" "+answerText(v)+"\n")
 	}
 	sort.Strings(lines)
+	how, _ := answer[reckon.Working].([]string)
+	if len(how) > 0 {
+		lines = append(lines, "\n"+strings.Join(how, "\n")+"\n")
+	}
 	return a.print(strings.Join(lines, ""))
 }
 
@@ -168,6 +180,8 @@ func answerText(v any) string {
 		return strconv.FormatBool(v)
 	case string:
 		return v
+	case nil:
+		return "not known"
 	}
 	return "?"
 }

@@ -186,16 +186,7 @@ func (t *twoTanks) answer(out answers, letter string, h hydraulics.Held) {
 	t.strong(out, "c"+letter+"_", h.Strength)
 }
 
-// strong answers a strength, as oz_gal and as oz_per_gal.
+// strong answers a strength.
 func (t *twoTanks) strong(out answers, prefix string, base float64) {
-	units := massUnits
-	if t.kind == "volume" {
-		units = volumeUnits
-	}
-	out.per(prefix, t.kind, units, "volume", tankVolumes, base)
-	for _, top := range units {
-		for _, bottom := range tankVolumes {
-			out[prefix+top+"_"+bottom] = out[prefix+top+"_per_"+bottom]
-		}
-	}
+	out.strength(prefix, t.kind, base)
 }

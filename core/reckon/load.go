@@ -26,7 +26,9 @@ func load(in *inputs) (map[string]any, error) {
 	if err := m.complete(in); err != nil {
 		return nil, err
 	}
-	return m.answer(), nil
+	out := m.answer()
+	out.working(m.working())
+	return out, nil
 }
 
 // mixing reads the inputs of a load.

@@ -69,6 +69,17 @@ func reckonings() []reckoning {
 			"pressure1_psi", "pressure2_psi", "flow1_gal_per_min", "flow2_gal_per_min", "speed1_mph", "speed2_mph", "flow_ratio", "nozzle_in",
 		}, nozzle},
 		{"pace", []string{"width_ft", "speed_mph", "field_efficiency_pct", "area_sqft"}, pace},
+		{"topup", []string{
+			"left_gal", "left_fl_oz_per_gal", "target_fl_oz_per_gal", "target_gal", "capacity_gal",
+			"heel_gal", "heel_conc_rel", "new_conc_rel", "v0_gal", "m0_lb", "q_in_gpm", "q_out_gpm", "c_in_lb_gal", "time_min",
+		}, topup},
+		{"dilute", []string{
+			"final_gal", "final_pct", "concentrate_pct", "density_lb_per_gal", "stock_ml", "stock_pct", "target_pct", "diluent_pct",
+			"left_gal", "from_gal_per_1000_sqft", "to_gal_per_1000_sqft", "capacity_gal",
+		}, dilute},
+		{"stretch", []string{"left_gal", "fl_oz_per_gal", "rate_low_fl_oz_per_1000_sqft", "gal_per_1000_sqft", "room_gal", "heel_gal"}, stretch},
+		{"blend", []string{"va_gal", "vb_gal", "ca_oz_gal", "cb_oz_gal", "capacity_gal"}, blend},
+		{"rinse", []string{"residual_gal", "rinse_total_gal", "rinse_each_gal", "rinses", "target_fraction", "volume_gal", "flow_gpm", "time_min"}, rinse},
 	}
 }
 
@@ -92,10 +103,10 @@ func Inputs(kind string) []string {
 	return nil
 }
 
-// Do gives every figure that the inputs determine, by key, as a float64, bool or
-// string. Inputs are plain decimal numbers as text, lists with commas; a key's case
+// Do gives every figure that the inputs determine, by key, as a float64, bool, string or
+// nil (unknown), and under Working how it was worked out, as a list of sentences. Inputs are plain decimal numbers as text, lists with commas; a key's case
 // does not matter. An empty value or "null" counts as not given. The error is a
-// *KindError, *KeyError, *InputError, *MissingError or *TankError; each has a Do.
+// *KindError, *KeyError, *InputError, *MissingError, *TankError or *measure.Trouble; each has a Do.
 func Do(kind string, given map[string]string) (map[string]any, error) {
 	for _, r := range reckonings() {
 		if r.kind != kind {

@@ -2,8 +2,8 @@ package reckon
 
 import (
 	"errors"
-	"maps"
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -176,6 +176,7 @@ func TestRefusals(t *testing.T) {
 func TestKindsAndInputs(t *testing.T) {
 	for _, kind := range []string{
 		"convert", "area", "load", "hose", "pressure", "changeover", "gauge", "levelling", "active", "strength", "nitrogen",
+		"topup", "dilute", "stretch", "blend", "rinse",
 	} {
 		if !slices.Contains(Kinds(), kind) {
 			t.Errorf("%s is no kind", kind)
@@ -204,7 +205,7 @@ func FuzzDo(f *testing.F) {
 		in := map[string]string{k1: v1, k2: v2}
 		got, err := Do(kind, in)
 		again, errAgain := Do(kind, in)
-		if (err == nil) != (errAgain == nil) || (err != nil && err.Error() != errAgain.Error()) || !maps.Equal(got, again) {
+		if (err == nil) != (errAgain == nil) || (err != nil && err.Error() != errAgain.Error()) || !reflect.DeepEqual(got, again) {
 			t.Fatalf("%v, %v; then %v, %v", got, err, again, errAgain)
 		}
 		for k, v := range got {

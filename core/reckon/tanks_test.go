@@ -38,6 +38,10 @@ var tankTopics = map[string][2]string{
 	"tank drain time":                                  {"levelling", ""},
 	"equal tanks, time to equalise":                    {"levelling", ""},
 	"cross-feed through suction plumbing, pump off":    {"levelling", ""},
+	"heel plus refill":                                 {"topup", ""},
+	"tank gaining volume (textbook)":                   {"topup", ""},
+	"washout of a mixed volume":                        {"rinse", ""},
+	"n-rinse dilution, equal split":                    {"rinse", ""},
 }
 
 func tankRows(t *testing.T) []tankRow {
@@ -139,7 +143,7 @@ func TestTankRowsInOtherUnits(t *testing.T) {
 		for _, o := range other {
 			for key, text := range texts {
 				name, ok := strings.CutSuffix(key, o.from)
-				if !ok || strings.HasSuffix(key, "_oz_gal") != (o.from == "_oz_gal") || strings.HasSuffix(name, "oz") {
+				if !ok || strings.HasSuffix(key, "_oz_gal") != (o.from == "_oz_gal") || strings.HasSuffix(name, "oz") || strings.HasSuffix(name, "_lb") {
 					continue
 				}
 				in := map[string]string{}
