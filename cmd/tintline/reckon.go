@@ -26,6 +26,7 @@ func (a *app) reckonCommand() *cobra.Command {
   tintline reckon speed --speed-mph 3 --course-ft 100,200,300
   tintline reckon nozzle --pressure1-psi 40 --flow1-gal-per-min 0.4 --pressure2-psi 30
   tintline reckon pace --width-ft 10 --speed-mph 5 --field-efficiency-pct 63
+  tintline reckon learn --prior-gal 1.15 --prior-sd-gal 0.11 --flow-gpm 3 --flow-rel-sd 0.03 --time-s 24.6 --time-sd-s 1
   tintline reckon changeover --inside-diameter-in 0.375 --length-ft 200 --flow-gpm 3 --dead-volume-gal 0.2 --stop-at-new-fraction 0.99
   tintline reckon pressure --inside-diameter-in 0.5 --length-ft 300 --flow-gpm 3 --hose-factor 1.15
   tintline reckon gauge --shape obround --width-in 27 --height-in 44 --length-in 60 --depth-in 40

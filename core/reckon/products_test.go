@@ -74,6 +74,12 @@ func TestProductFiguresRefused(t *testing.T) {
 		{"nitrogen", "lb_n_per_gal=3 lb_per_1000_sqft=3", `lb_per_1000_sqft is "3"; it must be a volume`},
 		{"nitrogen", "n_lb_per_1000_sqft=1 k2o_lb_per_1000_sqft=1 percent_n=10", "one nutrient is reckoned at a time"},
 		{"nitrogen", "percent_n=10 n_lb_per_1000_sqft=1 lb_per_1000_sqft=10", "already gives it"},
+		{"learn", "", "prior_v_gal is missing"},
+		{"learn", "prior_gal=1 prior_sd_gal=0.1", "flow_gpm is missing"},
+		{"learn", "prior_gal=1 prior_v_gal=5", `prior_v_gal is "5"; it must be left out, for a hose is timed.`},
+		{"learn", "prior_v_gal=76 prior_k=1 p11_gal2=8.2 p12_gal=-0.24 p22=0.01 reading_low_gal=75 reading_high_gal=70", "more than reading_low_gal"},
+		{"learn", "prior_v_gal=76 prior_k=1 p11_gal2=8.2 p12_gal=-2 p22=0.01 reading_low_gal=70 reading_high_gal=75", "a covariance"},
+		{"learn", "prior_v_gal=76 prior_k=1 p11_gal2=8.2 p12_gal=-0.2 p22=0.01 reading_low_gal=7 reading_high_gal=9", "less than one reading in a million"},
 		{"nitrogen", "passes=2", "max_N_lb_per_1000_sqft or N_lb_per_1000_sqft is missing"},
 	}
 	for _, tt := range tests {

@@ -80,6 +80,10 @@ func reckonings() []reckoning {
 		{"stretch", []string{"left_gal", "fl_oz_per_gal", "rate_low_fl_oz_per_1000_sqft", "gal_per_1000_sqft", "room_gal", "heel_gal"}, stretch},
 		{"blend", []string{"va_gal", "vb_gal", "ca_oz_gal", "cb_oz_gal", "capacity_gal"}, blend},
 		{"rinse", []string{"residual_gal", "rinse_total_gal", "rinse_each_gal", "rinses", "target_fraction", "volume_gal", "flow_gpm", "time_min"}, rinse},
+		{"learn", []string{
+			"prior_v_gal", "prior_k", "p11_gal2", "p12_gal", "p22", "reading_low_gal", "reading_high_gal",
+			"prior_gal", "prior_sd_gal", "flow_gpm", "flow_rel_sd", "time_s", "time_sd_s",
+		}, learn},
 	}
 }
 

@@ -42,6 +42,8 @@ var tankTopics = map[string][2]string{
 	"tank gaining volume (textbook)":                   {"topup", ""},
 	"washout of a mixed volume":                        {"rinse", ""},
 	"n-rinse dilution, equal split":                    {"rinse", ""},
+	"uniform gauge band, exact posterior":              {"learn", ""},
+	"hose volume calibration from dye arrival":         {"learn", ""},
 }
 
 func tankRows(t *testing.T) []tankRow {
