@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
 
@@ -11,6 +12,7 @@ type LoadAsk struct {
 	Volume   measure.Volume                // 0: by area
 	Area     measure.Area                  // 0: by volume
 	Room     measure.Maybe[measure.Volume] // of the tank; unknown: not asked about
+	Order    label.MixingOrder             // of adding; none: the usual one
 }
 
 // Load is what goes into the tank. The doses stand in the order in which they go in.
@@ -19,6 +21,7 @@ type Load struct {
 	Area   measure.Area // that it covers
 	Doses  []Dose
 	Water  measure.Volume
+	Adding label.Adding // the order, with what is to be heeded
 	Steps  []Step
 }
 
@@ -43,7 +46,9 @@ func (q LoadAsk) Work() (Load, error) {
 	if err := q.fits(out.Volume); err != nil {
 		return Load{}, err
 	}
-	for _, p := range q.Parts {
+	parts, adding := inOrder(q.Parts, q.Order)
+	out.Adding = adding
+	for _, p := range parts {
 		a := p.Rate.Over(out.Area)
 		out.Doses = append(out.Doses, Dose{p.Product, a, measure.ConcentrationOf(a, out.Volume)})
 		s.say(p.Product, ": ", p.Rate.Text(), " on ", out.Area.Text(), " sq ft = ", a.Text(), ", ", aGallon(measure.ConcentrationOf(a, out.Volume), a.Kind))
@@ -104,4 +109,22 @@ func (q LoadAsk) fits(v measure.Volume) error {
 	}
 	return measure.Troublef("Load at most "+q.Room.V.Text()+" gal, which treats "+q.Delivery.AreaFor(q.Room.V).Text()+" sq ft.",
 		"The load is %s gal, but there is room for %s gal.", v.Text(), q.Room.V.Text())
+}
+
+// inOrder puts products into the order in which they go into the tank.
+func inOrder(parts []Part, order label.MixingOrder) ([]Part, label.Adding) {
+	var list []label.ToAdd
+	for _, p := range parts {
+		list = append(list, label.ToAdd{Name: p.Product, Entry: p.Label})
+	}
+	adding := label.OrderOf(order, list...)
+	out := make([]Part, 0, len(parts))
+	for _, step := range adding.Steps {
+		for _, p := range parts {
+			if p.Product == step.Name {
+				out = append(out, p)
+			}
+		}
+	}
+	return out, adding
 }

@@ -85,3 +85,21 @@ func TestLoadByArea(t *testing.T) {
 		}
 	}
 }
+
+// A suspension goes in before what is dissolved, and what is to be heeded comes with it.
+func TestLoadIsInTheOrderOfAdding(t *testing.T) {
+	sl, wp := partOf(t, "Example Warm", 2, "fl_oz_per_1000_sqft"), partOf(t, "Example Powder", 1, "oz_per_1000_sqft")
+	sl.Label.MixingClass, wp.Label.MixingClass = "sl", "wp"
+	got, err := LoadAsk{Parts: []Part{sl, wp}, Delivery: measure.GalPer1000(1.5), Volume: measure.Gallons(15)}.Work()
+	if err != nil || got.Doses[0].Product != "Example Powder" || got.Doses[1].Product != "Example Warm" || len(got.Adding.Steps) != 2 {
+		t.Errorf("%+v %v", got.Doses, err)
+	}
+	own, err := label.ReadMixingOrder("sl wp")
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, err = LoadAsk{Parts: []Part{sl, wp}, Delivery: measure.GalPer1000(1.5), Volume: measure.Gallons(15), Order: own}.Work()
+	if err != nil || got.Doses[0].Product != "Example Warm" {
+		t.Errorf("the operator's own order: %+v %v", got.Doses, err)
+	}
+}

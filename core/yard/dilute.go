@@ -49,7 +49,7 @@ func Dilute(b *core.Book, q Ask) (Answer, error) {
 		if got.Water > 0 {
 			out.Says = append(out.Says, "add water "+gallons(got.Water))
 		}
-		for _, d := range got.Add {
+		for _, d := range inOrder(b, got.Add) {
 			if d.Amount.N > 0 {
 				out.Says = append(out.Says, "add "+d.Product+" "+d.Amount.Text())
 				plan.Parts = append(plan.Parts, core.LoadPart{Product: d.Product, Amount: d.Amount})

@@ -16,8 +16,8 @@ func Jug(b *core.Book, q Ask) (Answer, error) {
 		return Answer{}, err
 	}
 	ask := batch.JugAsk{Product: p.ProductName, Form: p.Label.Form, Package: p.Label.Package, Loads: q.Loads, Each: q.Each}
-	if q.Volume.Known { // a package that is given, of a liquid product
-		ask.Package = measure.LiquidAmount(q.Volume.V)
+	if q.Pack.Known {
+		ask.Package = q.Pack.V
 	}
 	if ask.Loads == 0 && !ask.Each.Known {
 		ask.Loads = 2

@@ -7,6 +7,7 @@ import (
 	"example.com/tintline/core/batch"
 	"example.com/tintline/core/check"
 	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
 
@@ -152,6 +153,25 @@ func mixIn(b *core.Book, asked string, c *fluid.Compartment) (string, error) {
 	return "", measure.Troublef(mixesWords(b), "No mix of the book stands in %c, so it is not known what it is to become.", c.Letter)
 }
 
+// inOrder puts what is to be added into the order in which it goes in.
+func inOrder(b *core.Book, doses []batch.Dose) []batch.Dose {
+	var list []label.ToAdd
+	for _, d := range doses {
+		if p := b.Product(d.Product); p != nil {
+			list = append(list, label.ToAdd{Name: d.Product, Entry: p.Label})
+		}
+	}
+	var out []batch.Dose
+	for _, step := range label.OrderOf(b.MixingOrder(), list...).Steps {
+		for _, d := range doses {
+			if d.Product == step.Name {
+				out = append(out, d)
+			}
+		}
+	}
+	return out
+}
+
 // gallons is a volume with its unit.
 func gallons(v measure.Volume) string { return v.Text() + " gal" }
 
@@ -182,19 +202,4 @@ func amountFacts(a measure.Amount) map[string]any {
 		return map[string]any{"amount_oz": measure.Mass(a.N).Ounces()}
 	}
 	return map[string]any{"amount_fl_oz": measure.Volume(a.N).FluidOunces()}
-}
-
-// heldWords name what a liquid holds: "Warm 12.0 fl oz, Iron 3.00 oz".
-func heldWords(list []batch.Held) string {
-	if len(list) == 0 {
-		return "no product"
-	}
-	words := ""
-	for i, h := range list {
-		if i > 0 {
-			words += ", "
-		}
-		words += h.Product + " " + h.Amount.Text()
-	}
-	return words
 }

@@ -17,8 +17,9 @@ type Ask struct {
 	Area   core.Maybe[measure.Area]
 	Thin   core.Maybe[float64] // parts of water to one
 	Dose   core.Maybe[measure.Amount]
-	Name   string // a product: of a jug, or the tint
-	Loads  int    // that a jug is split into
+	Name   string                     // a product: of a jug, or the tint
+	Pack   core.Maybe[measure.Amount] // what the package of a jug holds; unknown: as the product is entered
+	Loads  int                        // that a jug is split into
 	Each   core.Maybe[measure.Amount]
 	Rinses int
 	At     core.Moment
@@ -47,7 +48,7 @@ func Load(b *core.Book, q Ask) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	ask := batch.LoadAsk{Parts: list, Delivery: a.Delivery, Room: measure.Known(c.Room())}
+	ask := batch.LoadAsk{Parts: list, Delivery: a.Delivery, Room: measure.Known(c.Room()), Order: b.MixingOrder()}
 	switch {
 	case q.Area.Known:
 		ask.Area = q.Area.V

@@ -43,6 +43,7 @@ func TopUp(b *core.Book, q Ask) (Answer, error) {
 		"water_gal": nil, "products": []map[string]any{}, "too_strong": strongFacts(got.Strong), "strange": doseFacts(got.Strange),
 	}
 	if got.Possible {
+		got.Add = inOrder(b, got.Add)
 		out.addTopUp(c, got, mix, a)
 	}
 	out.Says = append(out.Says, nowWords(c, ask, targets)...)

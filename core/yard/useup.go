@@ -64,7 +64,7 @@ func (a *Answer) places(list []batch.UseUpPlace) []map[string]any {
 			if p.LeastTo.Known {
 				least = float64(p.LeastTo.V)
 			}
-			words := p.Name + ": " + gallons(p.Takes) + " of it, on " + feet(p.Area)
+			words := p.Name + ": up to " + gallons(p.Takes) + " of it, on " + feet(p.Area)
 			if len(p.Unknown) > 0 {
 				words += "; no limit is entered for " + and(p.Unknown)
 			}
