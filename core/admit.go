@@ -25,6 +25,8 @@ func (s *state) admit(f Fact, at Moment) error {
 		return s.admitGrowthSeen(f, at)
 	case *Cautioned:
 		return s.admitCautioned(f)
+	case *JarTested:
+		return s.admitJarTested(f)
 	case *Noted:
 		return s.admitNoted(f)
 	case *Setting:

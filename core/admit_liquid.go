@@ -20,6 +20,9 @@ func (s *state) admitLoaded(f *Loaded) error {
 	if err := positive("The load for "+f.Into, f.Volume); err != nil {
 		return err
 	}
+	if err := admitMeters(f.MeterBefore, f.MeterAfter); err != nil {
+		return err
+	}
 	if f.Mix != "" && s.Mix(f.Mix) == nil {
 		return refuse(s.mixesHint(), "There is no mix %q in the book.", f.Mix)
 	}

@@ -36,19 +36,22 @@ func (s *state) admitTicked(f *Ticked) error {
 	if f.Undo != "" && f.Undo != yes {
 		return refuse("Write yes, or leave it out.", "The tick says %q under undo.", f.Undo)
 	}
+	if plan.isStep(f.Item) {
+		if err := f.mayTick(into, s.StepTicked(plan, f.Item)); err != nil {
+			return err
+		}
+		if f.Item == StepMeterAfter {
+			return admitMeters(plan.MeterBefore, f.Meter)
+		}
+		return nil
+	}
 	var names []string
 	for _, i := range s.LoadItems(plan) {
 		if i.Item != f.Item {
 			names = append(names, i.Item)
 			continue
 		}
-		switch {
-		case i.Done && f.Undo == "":
-			return refuse("Go on with the next one.", "%s is ticked already on the list of %s.", f.Item, into)
-		case !i.Done && f.Undo == yes:
-			return refuse("Tick it when it is in.", "%s is not ticked on the list of %s.", f.Item, into)
-		}
-		return nil
+		return f.mayTick(into, i.Done)
 	}
 	return refuse("It has "+strings.Join(names, ", ")+".", "The load for %s has no item %q.", into, f.Item)
 }

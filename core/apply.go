@@ -20,6 +20,8 @@ func (s *state) apply(e Entry) {
 		s.applyGrowthSeen(e, f)
 	case *Cautioned:
 		s.applyCautioned(f)
+	case *JarTested:
+		s.applyJarTested(e, f)
 	case *Setting:
 		s.applySetting(f)
 	default:
@@ -102,6 +104,7 @@ func (s *state) applyMove(e Entry) {
 	case *LoadPlanned:
 		s.applyLoadPlanned(f)
 	case *Ticked:
+		s.noteTicked(f)
 		s.applyTicked(f)
 	case *Fitted:
 		s.applyFitted(f)

@@ -16,6 +16,8 @@ func (s *state) applyLoaded(f *Loaded) {
 		return
 	}
 	s.endPlan(f.Into)
+	s.meet(f.Parts)
+	s.noteFill(f)
 	empty := t.Liquid.Volume <= t.Heel
 	l := fluid.Liquid{Volume: f.Volume}
 	packages := map[int32]fluid.Place{}

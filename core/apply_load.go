@@ -1,6 +1,9 @@
 package core
 
-import "sort"
+import (
+	"sort"
+	"strings"
+)
 
 // applyLoadPlanned puts a plan in the place of the one for the same tank. What is ticked stays ticked where the new
 // plan takes as much of it.
@@ -18,7 +21,7 @@ func (s *state) applyLoadPlanned(f *LoadPlanned) {
 				still = append(still, i.Item)
 			}
 		}
-		sort.Strings(still)
+		f, still = f.takeOver(old, s.ticks[list], still)
 	}
 	s.endPlan(f.Into)
 	if t, _ := s.tank(f.Into); t == nil || f.Volume <= 0 {
@@ -64,8 +67,17 @@ func (s *state) applyTicked(f *Ticked) {
 	s.ticks[f.List] = items
 }
 
+// noteTicked puts what was typed with a tick into the plan.
+func (s *state) noteTicked(f *Ticked) {
+	into := strings.TrimPrefix(f.List, LoadList(""))
+	if p := s.plans[into]; p != nil {
+		s.plans[into] = f.note(p)
+	}
+}
+
 // digestLoads adds what is planned and ticked; a book without either has the digest that it always had.
 func (s *state) digestLoads(w *binaryWriter) {
+	s.digestJars(w)
 	if len(s.plans)+len(s.ticks) == 0 {
 		return
 	}

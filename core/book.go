@@ -71,7 +71,11 @@ type state struct {
 	rounds    int32           // of the history: the last number given
 	charted   string          // letters of the compartments with marks that were read with a meter
 	moved     moved           // when liquid last moved where
-	wetted    []wetted        // made anew when it changes, so that copies may share it
+	jars      []Jar           // the last of each set of products; made anew when it changes, as the next two are
+	unmixed   []Jar           // marked as not to be mixed
+	met       []pairMet       // products that went into a tank in one load
+	filledAt  lastFill
+	wetted    []wetted // made anew when it changes, so that copies may share it
 }
 
 // ProductHistory is a product with all its versions; the last is in force.

@@ -97,6 +97,7 @@ var newFact = map[Kind]func() Fact{
 	kindRan:          func() Fact { return &Ran{} },
 	kindCleaned:      func() Fact { return &Cleaned{} },
 	kindMarked:       func() Fact { return &Marked{} },
+	kindJarTested:    func() Fact { return &JarTested{} },
 }
 
 // kinds lists the numbers of all facts in order. A number that was set aside and has no fact is left out.

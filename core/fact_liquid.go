@@ -11,6 +11,9 @@ type Loaded struct {
 	Parts  []LoadPart
 	Mix    string
 	For    string // the applicator for whose delivery rate the mix is made up
+	// Place is where it was mixed; the meter readings are those of the water meter before and after the filling.
+	Place                   string
+	MeterBefore, MeterAfter Maybe[measure.Volume]
 }
 
 // LoadPart is a product put in.
@@ -45,6 +48,10 @@ func (f *Loaded) fields(w walker) {
 	})
 	w.text(4, "mix", &f.Mix)
 	w.text(5, "for", &f.For)
+	w.later()
+	w.text(6, "place", &f.Place)
+	w.maybeVolume(7, "meter_before", &f.MeterBefore)
+	w.maybeVolume(8, "meter_after", &f.MeterAfter)
 }
 
 // LinedUp: the valves were turned.

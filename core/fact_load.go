@@ -10,6 +10,9 @@ type LoadPlanned struct {
 	Parts  []LoadPart
 	Mix    string
 	For    string
+	// Place is where it is mixed; the meter readings are those of the water meter before and after the filling.
+	Place                   string
+	MeterBefore, MeterAfter Maybe[measure.Volume]
 }
 
 // Kind of the fact.
@@ -27,13 +30,20 @@ func (f *LoadPlanned) fields(w walker) {
 	})
 	w.text(4, "mix", &f.Mix)
 	w.text(5, "for", &f.For)
+	w.later()
+	w.text(6, "place", &f.Place)
+	w.maybeVolume(7, "meter_before", &f.MeterBefore)
+	w.maybeVolume(8, "meter_after", &f.MeterAfter)
 }
 
 // Ticked: an item of a list was done, or is taken back. It moves nothing; a tick outlives a restart.
 type Ticked struct {
 	List string // "load/a"
-	Item string // a product, or "water"
+	Item string // a product, "water", or a step
 	Undo string // "yes": the tick is taken away
+	// Place goes with StepPlace, Meter with the two steps of the meter.
+	Place string
+	Meter Maybe[measure.Volume]
 }
 
 // Kind of the fact.
@@ -46,4 +56,7 @@ func (f *Ticked) fields(w walker) {
 	w.text(1, "list", &f.List)
 	w.text(2, "item", &f.Item)
 	w.text(3, "undo", &f.Undo)
+	w.later()
+	w.text(4, "place", &f.Place)
+	w.maybeVolume(5, "meter", &f.Meter)
 }

@@ -138,9 +138,16 @@ func (g *anyFact) ticked() *Ticked {
 		return &Ticked{List: g.pick("list", "load/a", "other"), Item: "water"}
 	}
 	p := rapid.SampledFrom(plans).Draw(g.t, "plan")
-	f := &Ticked{List: LoadList(p.Into), Item: g.pick("item", "water", "weed", "iron", "green")}
+	f := &Ticked{List: LoadList(p.Into), Item: g.pick("item", "water", "weed", "iron", "green", StepPlace, StepMeterBefore, StepMeterAfter, StepStir+"weed")}
 	if hasText(g.b.Ticks(f.List), f.Item) {
 		f.Undo = yes
+	}
+	switch {
+	case f.Undo == yes:
+	case f.Item == StepPlace:
+		f.Place = "yard"
+	case f.Item == StepMeterBefore, f.Item == StepMeterAfter:
+		f.Meter = Known(1000*measure.USGallon + g.volume(60))
 	}
 	return f
 }
@@ -189,6 +196,7 @@ func (g *anyFact) fact() Fact {
 		kindTintSeen, kindWeather, kindOverridden, kindSetting, kindRinsed, kindLawn, kindMix, kindProduct, kindDayClosed, kindDayOpened, kindDayOpened, kindRig,
 		kindLoadPlanned, kindLoadPlanned, kindTicked, kindTicked, kindTicked, kindTicked,
 		kindSpread, kindSpread, kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted, kindFitted, kindTintSeen, kindLinedUp, kindRan, kindCleaned, kindMarked,
+		kindJarTested, kindJarTested,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
 	case kindRig:
@@ -208,6 +216,12 @@ func (g *anyFact) fact() Fact {
 			Product: g.pick("product", "", "weed", "iron"), Grass: g.pick("grass", "", "tall_fescue"), Lawn: g.lawn(),
 			Weight: g.pick("weight", "stop", "ask", "note", "none", "loud"), Says: "burned in 2024",
 		}
+	case kindJarTested:
+		f := &JarTested{Products: []string{"weed", g.pick("product", "iron", "iron", "green", "weed")}, Result: g.pick("result", JarMixed, JarFailed, JarNotMixing, JarMayMix, "odd")}
+		if f.Result == JarFailed {
+			f.Signs = []string{g.pick("sign", "layers", "warm", "smell")}
+		}
+		return f
 	case kindLawn:
 		f := &Lawn{LawnName: g.lawn(), Zones: []Zone{{Name: "front", Grass: "tall_fescue", Area: 3 * measure.ThousandSquareFeet}}}
 		if rapid.IntRange(0, 3).Draw(g.t, "two zones") > 0 {

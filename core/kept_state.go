@@ -36,6 +36,7 @@ func (k *keptCodec) state(s *state) {
 	k.moved(&s.moved)
 	kept(k, &s.wetted, k.wetted)
 	whole(k, &s.rounds)
+	k.mixing(s)
 	k.zones(s)
 }
 

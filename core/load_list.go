@@ -45,8 +45,13 @@ func (s *state) LoadPlan(into string) *LoadPlanned { return s.plans[into] }
 // Ticks lists the items of a list that are done, by name.
 func (s *state) Ticks(list string) []string { return s.ticks[list] }
 
-// LoadItems lists what a plan takes, the water first, each with whether it is ticked. In which order the products go
-// in, the labels say.
+// StepTicked tells whether an item of a plan's list is ticked: water, a product or a step.
+func (s *state) StepTicked(p *LoadPlanned, item string) bool {
+	return hasText(s.ticks[LoadList(p.Into)], item)
+}
+
+// LoadItems lists what a plan takes, the water first, each with whether it is ticked. The products stand as the mix has
+// them; in which order they go in, label.OrderOf says.
 func (s *state) LoadItems(p *LoadPlanned) []LoadItem {
 	items := p.items()
 	for i := range items {
@@ -67,7 +72,10 @@ func (s *state) LoadTicked(p *LoadPlanned) bool {
 
 // LoadedFrom is the load that a plan becomes when all of it is in.
 func LoadedFrom(p *LoadPlanned) *Loaded {
-	return &Loaded{Into: p.Into, Volume: p.Volume, Parts: append([]LoadPart(nil), p.Parts...), Mix: p.Mix, For: p.For}
+	return &Loaded{
+		Into: p.Into, Volume: p.Volume, Parts: append([]LoadPart(nil), p.Parts...), Mix: p.Mix, For: p.For,
+		Place: p.Place, MeterBefore: p.MeterBefore, MeterAfter: p.MeterAfter,
+	}
 }
 
 // items are what a plan takes. Water is what the liquid products leave of the volume.

@@ -22,6 +22,8 @@ func Fact(f core.Fact) string {
 		return growthSeen(f)
 	case *core.Cautioned:
 		return cautioned(f)
+	case *core.JarTested:
+		return jarTested(f)
 	case *core.Noted:
 		return "note on " + f.Lawn + ": " + f.Text
 	case *core.Setting:

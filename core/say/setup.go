@@ -100,11 +100,11 @@ func loaded(f *core.Loaded) string {
 	for _, p := range f.Parts {
 		parts = append(parts, p.Amount.Text()+" "+p.Product)
 	}
-	if len(parts) > 0 {
-		return s + ": " + and(parts)
+	switch {
+	case len(parts) > 0:
+		s += ": " + and(parts)
+	case f.Mix == "":
+		s += ": water"
 	}
-	if f.Mix == "" {
-		return s + ": water"
-	}
-	return s
+	return s + filledWords(f.Place, f.MeterBefore, f.MeterAfter)
 }
