@@ -280,7 +280,7 @@ func TestPowerCutOfTheProgram(t *testing.T) {
 			for _, e := range r.wrong {
 				t.Error(e)
 			}
-			control := s.powerCut(t, l, disktrace.Choice{Seed: 2, Random: 4, Single: 4, NoSync: true}, images(8, 400), c.check)
+			control := s.powerCut(t, l, disktrace.Choice{Seed: 2, Random: 6, Single: 6, NoSync: true}, images(16, 400), c.check)
 			if control.faulty == 0 || control.missing == 0 {
 				t.Errorf("the control finds %d faulty folders and %d with something missing: it must find both kinds", control.faulty, control.missing)
 			}
