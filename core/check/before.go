@@ -26,6 +26,7 @@ var rules = []struct {
 	{"site", siteRule, nil, true},
 	{"dates", datesRule, nil, true},
 	{"standing", standingRule, nil, false},
+	{rulePair, pairRule, nil, false},
 }
 
 // Before says what would happen if the trigger were pulled now. The error is a Problem: the intent names

@@ -30,6 +30,10 @@ func Doubt(b *core.Book, at core.Moment, f core.Fact) (words, do string, doubtfu
 		return doubtTint(b, at, f)
 	case *core.Ran:
 		return doubtRan(b, f)
+	case *core.LoadPlanned:
+		return doubtLoad(b, at, f)
+	case *core.Loaded:
+		return doubtLoad(b, at, &core.LoadPlanned{Into: f.Into, Volume: f.Volume, Parts: f.Parts, Mix: f.Mix, For: f.For})
 	case *core.Weather:
 		return doubtWeather(b, at, f)
 	}

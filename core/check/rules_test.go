@@ -43,6 +43,28 @@ var ruleRows = []struct {
 		"grass", Stop, PartCompartment, "not for centipedegrass", "Turn to c", Stop,
 		"common practice, no source: a mix for bermudagrass and zoysiagrass is not for centipedegrass",
 	},
+	{
+		"a mix whose jar failed", hoseOf("a") + pairIn("a", `{"fact":"jar_tested","products":["iron","W1"],"result":"failed","signs":["clumps"],"note":"at 60 F"}`),
+		Intent{Lawn: "Alder"},
+		"pair", Stop, PartCompartment, "The jar of W1 and iron failed on 2026-05-28: clumps. At 60 F.", "Do not spray it", Stop,
+		"Utah State University extension, jar test, 2012: clumps are a failed jar",
+	},
+	{
+		"a mix marked as not to be mixed", hoseOf("a") + pairIn("a", `{"fact":"jar_tested","products":["W1","iron"],"result":"not_mixing"}`),
+		Intent{Lawn: "Alder"},
+		"pair", Stop, PartCompartment, "W1 and iron are marked as not to be mixed.", "Do not spray it", Stop, "the operator's own mark",
+	},
+	{
+		"a mark that was taken back", hoseOf("a") + pairIn("a", `{"fact":"jar_tested","products":["W1","iron"],"result":"not_mixing"}
+{"fact":"jar_tested","products":["iron","W1"],"result":"may_mix"}`),
+		Intent{Lawn: "Alder"}, "", None, "", "", "", None, "the operator's own mark",
+	},
+	{
+		"a mark against what is there as residue only", hoseOf("a") + `{"fact":"loaded","into":"a","volume_gal":1,"parts":[{"product":"iron","amount_oz":4}]}
+{"fact":"jar_tested","products":["W1","iron"],"result":"not_mixing"}
+` + hoseOf("a"),
+		Intent{Lawn: "Alder"}, "", None, "", "", "", None, "setting residue_share: below a tenth it is no part of the mix",
+	},
 	{"iron on any grass", hoseOf("c"), Intent{Lawn: "Gum"}, "", None, "", "", "", None, "label entry lists all turf"},
 	{
 		"gun strength through the ride-on", `{"fact":"loaded","into":"ride-on","volume_gal":10,"mix":"W","for":"gun"}`,

@@ -169,6 +169,7 @@ type Added struct {
 type Adding struct {
 	Steps    []Added
 	Cautions []Caution
+	Partners int // products besides surfactants and conditioners
 }
 
 // OrderOf puts products into the order in which they go into the tank: by the label's own words where it has them, else by

@@ -49,11 +49,11 @@ func (a *Adding) heed(products []ToAdd) {
 	for _, p := range products {
 		forms[p.Name] = p.Entry.Form
 	}
-	partners, liquid := 0, false
+	liquid := false
 	for i := range a.Steps {
 		s := &a.Steps[i]
 		if s.Class != OrderAdjuvant && s.Class != "conditioner" {
-			partners++
+			a.Partners++
 		}
 		if !liquid && forms[s.Name] == measure.Liquid && s.Class != "conditioner" {
 			liquid = true
@@ -61,7 +61,7 @@ func (a *Adding) heed(products []ToAdd) {
 		}
 		s.Cautions = append(s.Cautions, mixingCautions[s.Class]...)
 	}
-	if partners > MostPartners {
+	if a.Partners > MostPartners {
 		a.Cautions = append(append([]Caution(nil), mixingCautions[cautionMany]...), a.Cautions...)
 	}
 }
