@@ -72,6 +72,15 @@ func resolveRig(f *Rig) (Fact, error) {
 	return &c, nil
 }
 
+// LoadParts are the products that a volume of a mix takes, made up for an applicator's delivery rate. The error is a Problem.
+func (s *state) LoadParts(mix, applicator string, v measure.Volume) ([]LoadPart, error) {
+	f, err := s.resolveLoaded(&Loaded{Mix: mix, For: applicator, Volume: v})
+	if err != nil {
+		return nil, err
+	}
+	return f.(*Loaded).Parts, nil
+}
+
 // resolveLoaded gives a load that names a mix the amounts of its products: the rate on the area that the
 // volume covers at the applicator's delivery rate.
 func (s *state) resolveLoaded(f *Loaded) (Fact, error) {

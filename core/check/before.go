@@ -48,9 +48,15 @@ func BeforeAndClean(b *core.Book, in Intent) (Report, *Changeover, error) {
 	return s.report(), s.toClean(), nil
 }
 
-func (s *situation) report() Report {
+func (s *situation) report() Report { return s.reportOf(func(string) bool { return true }) }
+
+// reportOf asks some of the rules.
+func (s *situation) reportOf(asked func(rule string) bool) Report {
 	r := Report{Plan: s.plan(), NotChecked: s.notChecked()}
 	for _, rule := range rules {
+		if !asked(rule.name) {
+			continue
+		}
 		var found []Finding
 		if s.wet || rule.both {
 			found = rule.ask(s)

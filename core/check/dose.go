@@ -167,6 +167,10 @@ func (s *situation) doAboutStrength(f *Finding, l fluid.Liquid) {
 			return
 		}
 	case PartApplicator:
+		if s.alone {
+			f.Do = anotherMix
+			return
+		}
 		f.Do = fmt.Sprintf("Do not spray from %s; dilute or empty its tank first.", s.with.Name)
 		return
 	}

@@ -132,6 +132,9 @@ func (s *situation) partOf(k int32, limit float64) string {
 func (s *situation) partWords(part string) string {
 	switch part {
 	case PartApplicator:
+		if s.alone {
+			return s.meant.MixName
+		}
 		return "The tank of " + s.with.Name
 	case PartCompartment:
 		return "Compartment " + string(s.up.Supply[0])
@@ -147,6 +150,10 @@ const ifListed = " If the label lists it, enter that on the product's page."
 func (s *situation) doAboutGrass(f *Finding, unlisted bool) {
 	switch f.Part {
 	case PartApplicator:
+		if s.alone {
+			f.Do = anotherMix
+			break
+		}
 		f.Do = fmt.Sprintf("Do not spray from %s here; use another applicator or skip the lawn.", s.with.Name)
 	case PartCompartment:
 		fits := Fits(s.b, s.lawn.LawnName)

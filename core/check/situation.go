@@ -55,6 +55,8 @@ type situation struct {
 	// instead is the lawn that stands for those ahead; byStrength: there is none.
 	instead    string
 	byStrength bool
+	// alone: the mix is judged by itself; tank stands for it.
+	alone bool
 	// change is the changeover once it was asked for; changeKnown tells whether it was.
 	change      *Changeover
 	changeKnown bool
