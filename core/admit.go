@@ -31,6 +31,8 @@ func (s *state) admit(f Fact, at Moment) error {
 		return s.admitNoted(f)
 	case *Setting:
 		return admitSetting(f)
+	case *DayPlanned:
+		return s.admitDayPlanned(f)
 	}
 	return s.admitDayFact(f, at)
 }

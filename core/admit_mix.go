@@ -13,6 +13,12 @@ func (s *state) admitMix(f *Mix) error {
 	if err := s.admitBase(f); err != nil {
 		return err
 	}
+	if f.For != "" && !containsText(MixVisits(), f.For) {
+		return refuse("Write one of "+strings.Join(MixVisits(), ", ")+", or leave it out.", "The mix %s is for %q.", f.MixName, f.For)
+	}
+	if f.For == OnceAYear && f.Base == "" {
+		return refuse("Name the mix that it is made from, or leave the visits out.", "What goes on once a year in %s cannot be told: it has no base.", f.MixName)
+	}
 	if len(f.Parts) == 0 {
 		return refuse("Name at least one product with its rate.", "The mix %s holds no product.", f.MixName)
 	}

@@ -58,6 +58,9 @@ func (s *state) applyDayFact(e Entry) {
 		s.endVisit(e, f.Lawn, Done, "")
 	case *Routed:
 		s.applyRouted(f)
+	case *DayPlanned:
+		plan := *f
+		s.planned = &plan
 	case *CarriedOver:
 		s.applyCarriedOver(e, f)
 	case *Held:

@@ -13,6 +13,9 @@ func (s *state) openDay(e Entry, f *DayOpened) {
 		s.day.Visits = append(s.day.Visits, Visit{Lawn: l, State: Planned})
 	}
 	s.overrides, s.tint, s.missed = nil, nil, nil
+	if s.planned != nil && s.planned.Date != f.Date {
+		s.planned = nil
+	}
 	s.forget(before, f.Date)
 	for i := range s.plumbing.Compartments {
 		s.plumbing.Compartments[i].StartDay()

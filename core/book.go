@@ -57,6 +57,7 @@ type state struct {
 	batches   map[string]string // mix name by tank: a letter, or an applicator; of a hopper under hopperBatch
 	day       Day
 	weather   *WeatherAt
+	planned   *DayPlanned
 	overrides []Overridden
 	tint      *TintSeen               // what was seen
 	missed    []TintSeen              // how far it went without
@@ -186,6 +187,9 @@ func (s *state) Plumbing() *fluid.Plumbing { return s.plumbing }
 
 // Day is the open day, or the last one.
 func (s *state) Day() *Day { return &s.day }
+
+// Planned is the plan that was accepted last, for the day that is open, was the last or is to come; nil if none was.
+func (s *state) Planned() *DayPlanned { return s.planned }
 
 // Weather is the last observation, nil if there was none since the day was opened.
 func (s *state) Weather() *WeatherAt { return s.weather }

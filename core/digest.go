@@ -53,6 +53,7 @@ func (s *state) StateDigest() Digest {
 	s.digestPlumbing(w)
 	s.digestDay(w)
 	s.digestLoads(w)
+	s.digestPlan(w)
 	if len(s.missed) > 0 {
 		w.str("missed")
 		w.count(len(s.missed))
@@ -64,10 +65,7 @@ func (s *state) StateDigest() Digest {
 	s.digestGrass(w)
 	s.digestGauges(w)
 	s.digestLearned(w)
-	if len(s.hung) > 0 {
-		w.str("hung")
-		w.words(1, "", &s.hung)
-	}
+	s.digestHung(w)
 	return cut(w.b)
 }
 

@@ -98,6 +98,7 @@ var newFact = map[Kind]func() Fact{
 	kindCleaned:      func() Fact { return &Cleaned{} },
 	kindMarked:       func() Fact { return &Marked{} },
 	kindJarTested:    func() Fact { return &JarTested{} },
+	kindPlanned:      func() Fact { return &DayPlanned{} },
 }
 
 // kinds lists the numbers of all facts in order. A number that was set aside and has no fact is left out.

@@ -15,6 +15,10 @@ type Lawn struct {
 	// KnownSince is the date from which all that was laid there is in the book; empty: from its first entry on. What was
 	// laid before is unknown, not nothing.
 	KnownSince string
+	// Latitude and Longitude are where it is, in degrees, north and east above 0; known both or neither.
+	Latitude, Longitude Maybe[float64]
+	// WindowFrom and WindowTo are the times of day, "09:00", between which a visit may begin; empty: any.
+	WindowFrom, WindowTo string
 }
 
 // Zone is a part of a lawn with one grass and a measured area.
@@ -30,6 +34,9 @@ type Zone struct {
 	GrowthSince string
 	Cultivar    string
 	Sites       []Site
+	// Mix is the mix that is meant for it where several may go on it; empty: none in particular. It need not be in the book
+	// yet: the plan of a day says so.
+	Mix string
 }
 
 // Site is something in or beside a zone for which a spraying may be wrong: one of label.SiteKinds.
@@ -64,6 +71,7 @@ func (f *Lawn) fields(w walker) {
 			w.maybeNumber(2, "feet", &s.Feet)
 			w.text(3, "date", &s.Date)
 		})
+		w.text(10, "mix", &z.Mix)
 	})
 	w.later()
 	w.text(5, "gate", &f.Gate)
@@ -71,6 +79,10 @@ func (f *Lawn) fields(w walker) {
 	w.text(7, "notes", &f.Notes)
 	w.text(8, "phone", &f.Phone)
 	w.text(9, "known_since", &f.KnownSince)
+	w.maybeNumber(10, "latitude", &f.Latitude)
+	w.maybeNumber(11, "longitude", &f.Longitude)
+	w.text(12, "window_from", &f.WindowFrom)
+	w.text(13, "window_to", &f.WindowTo)
 }
 
 // Zone finds a zone by its name.

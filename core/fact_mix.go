@@ -88,7 +88,18 @@ type Mix struct {
 	Parts    []MixPart
 	Base     string
 	Complete string // "yes": Parts are all of its products, as in every entry
+	For      string // for which visits it is meant, one of MixVisits; empty: every one
 }
+
+// For which visits a mix is meant.
+const (
+	EveryVisit  = "every_visit"
+	FirstVisits = "first_visits" // lawns on which nothing was laid yet
+	OnceAYear   = "once_a_year"  // lawns on which what it has beyond its base was not laid yet this year
+)
+
+// MixVisits lists what a mix can be meant for.
+func MixVisits() []string { return []string{EveryVisit, FirstVisits, OnceAYear} }
 
 // MixPart is a product of a mix and how much of it goes on an area.
 type MixPart struct {
@@ -114,6 +125,7 @@ func (f *Mix) fields(w walker) {
 	w.later()
 	w.text(3, "base", &f.Base)
 	w.text(4, "complete", &f.Complete)
+	w.text(5, "for", &f.For)
 }
 
 // Rate of a product in the mix; false if it is not in it.

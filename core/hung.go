@@ -46,3 +46,11 @@ func (s *state) keepHung(f *Rig) {
 	}
 	s.hung = kept
 }
+
+// digestHung says nothing of a book in which every applicator hangs where the rig says.
+func (s *state) digestHung(w *binaryWriter) {
+	if len(s.hung) > 0 {
+		w.str("hung")
+		w.words(1, "", &s.hung)
+	}
+}

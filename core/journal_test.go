@@ -197,6 +197,7 @@ func (g *anyFact) fact() Fact {
 		kindLoadPlanned, kindLoadPlanned, kindTicked, kindTicked, kindTicked, kindTicked,
 		kindSpread, kindSpread, kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted, kindFitted, kindTintSeen, kindLinedUp, kindRan, kindCleaned, kindMarked,
 		kindJarTested, kindJarTested,
+		kindPlanned, kindPlanned,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
 	case kindRig:
@@ -240,6 +241,8 @@ func (g *anyFact) fact() Fact {
 	case kindLoadPlanned:
 		f := g.loaded()
 		return &LoadPlanned{Into: f.Into, Volume: f.Volume, Parts: f.Parts, Mix: f.Mix, For: f.For}
+	case kindPlanned:
+		return g.plan()
 	case kindTicked:
 		return g.ticked()
 	case kindSpread:

@@ -38,6 +38,7 @@ func (k *keptCodec) state(s *state) {
 	whole(k, &s.rounds)
 	k.mixing(s)
 	k.zones(s)
+	there(k, &s.planned, func(f *DayPlanned) { k.fact(f) })
 }
 
 // setUp keeps rig, products, mixes, lawns and settings.

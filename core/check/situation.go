@@ -52,11 +52,9 @@ type situation struct {
 	smearTimes float64
 	// allWays: all ways of the tail are priced, not only as many as it takes to choose.
 	allWays bool
-	// instead is the lawn that stands for those ahead; byStrength: there is none.
-	instead    string
-	byStrength bool
-	// alone: the mix is judged by itself; tank stands for it.
-	alone bool
+	// instead is the lawn that stands for those ahead; byStrength: there is none. alone: a mix is judged by itself, in tank.
+	instead           string
+	byStrength, alone bool
 	// change is the changeover once it was asked for; changeKnown tells whether it was.
 	change      *Changeover
 	changeKnown bool

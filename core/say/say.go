@@ -88,6 +88,8 @@ func move(f core.Fact) string {
 		return dumped(f)
 	case *core.LoadPlanned:
 		return loadPlanned(f)
+	case *core.DayPlanned:
+		return dayPlanned(f)
 	case *core.Ticked:
 		return ticked(f)
 	case *core.Fitted:

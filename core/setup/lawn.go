@@ -19,6 +19,11 @@ const (
 	keyArea     = "area"
 	keyPrice    = "price"
 	keyGrass    = "grass"
+
+	keyLatitude  = "latitude"
+	keyLongitude = "longitude"
+	keyFrom      = "window_from"
+	keyTo        = "window_to"
 )
 
 // lawnForm asks for a lawn with one zone. For the first one it asks for no more than a spraying needs.
@@ -27,6 +32,7 @@ func lawnForm(b *core.Book) Form {
 		fact, err := sheet.Row(sheet.Lawns, map[string]string{
 			"lawn": a[keyLawn], "customer": a[keyCustomer], "address": a[keyAddress],
 			"zone": a[keyZone], "grass": a[keyGrass], "area_sqft": a[keyArea], "price_usd": a[keyPrice],
+			"latitude": a[keyLatitude], "longitude": a[keyLongitude], "window_from": a[keyFrom], "window_to": a[keyTo],
 		}, b)
 		if err != nil {
 			return nil, err
@@ -71,6 +77,10 @@ func moreFields() []Field {
 		{Key: keyGate, Words: "gate", check: line, Help: "Where the gate is, and which latch.", Allowed: text},
 		{Key: keyDog, Words: "dog", check: line, Help: "What is known of it. Blank: none known.", Allowed: text},
 		{Key: keyPrice, Words: "price, dollars", check: cell(sheet.Lawns, "price_usd"), Help: "What one treatment of the zone earns.", Allowed: allowed(sheet.Lawns, "price_usd")},
+		{Key: keyLatitude, Words: "latitude", need: filled(keyLongitude), check: cell(sheet.Lawns, "latitude"), Help: "Degrees north, for the miles of a day's plan. Blank: not known.", Allowed: allowed(sheet.Lawns, "latitude")},
+		{Key: keyLongitude, Words: "longitude", need: filled(keyLatitude), check: cell(sheet.Lawns, "longitude"), Help: "Degrees, west below 0. Blank: not known.", Allowed: allowed(sheet.Lawns, "longitude")},
+		{Key: keyFrom, Words: "not before", check: cell(sheet.Lawns, "window_from"), Help: "The time of day before which no visit begins. Blank: any.", Allowed: allowed(sheet.Lawns, "window_from")},
+		{Key: keyTo, Words: "not after", check: cell(sheet.Lawns, "window_to"), Help: "The time of day after which no visit begins. Blank: any.", Allowed: allowed(sheet.Lawns, "window_to")},
 	}
 }
 

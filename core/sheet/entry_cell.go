@@ -217,3 +217,13 @@ func (r *row) grassRates(column string, form measure.Kind) []label.GrassRates {
 	}
 	return out
 }
+
+// clock takes a time of day.
+func clock() reader {
+	return reader{"a time of day such as 09:30", func(cell string) (any, error) {
+		if _, err := core.MinuteOfDay(cell); err != nil {
+			return nil, faultf("%s is no time of day.", quote(cell))
+		}
+		return cell, nil
+	}}
+}

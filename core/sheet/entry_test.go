@@ -313,3 +313,7 @@ func TestWhatAFileHasNoColumnForStays(t *testing.T) {
 		t.Errorf("%+v", l)
 	}
 }
+
+func (d drawn) clock(what, at string) string {
+	return rapid.SampledFrom([]string{"", at}).Draw(d.T, what)
+}

@@ -75,6 +75,12 @@ func TestWhatIsWrongWithACell(t *testing.T) {
 		{Lawns, lawn, "sites", "water 20 yards", "is no kind of site", "water 20 ft"},
 		{Lawns, lawn, "sites", "water 5001 ft", "out of range", "water 20 ft"},
 		{Lawns, lawn, "sites", "seeding 2026-13-01", "is not a date", "seeding 2026-09-10"},
+		{Lawns, lawn, "latitude", "91", "out of range", "-90 to 90 (degrees)"},
+		{Lawns, lawn, "longitude", "west", "is no number", "-180 to 180 (degrees)"},
+		{Lawns, lawn, "window_from", "9 am", "is no time of day", "such as 09:30"},
+		{Lawns, lawn, "window_to", "25:00", "is no time of day", "such as 09:30"},
+		{Lawns, lawn, "mix", "a/b", "slash", "without a slash"},
+		{Mixes, mix, "for", "spring", "is not known here", "first_visits or once_a_year"},
 		{Mixes, mix, "target", "a\nb", "control character", "on one line"},
 	} {
 		seen[r.kind+" "+r.column] = true

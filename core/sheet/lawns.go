@@ -26,10 +26,15 @@ var lawnColumns = []column{
 	{Column: Column{Name: "growth_since", Words: "since when, of a new turf the date on which it was seeded or sodded", Example: "2026-05-01"}, reader: date()},
 	{Column: Column{Name: "cultivar", Words: "the cultivar of the grass, where it is known", Example: "Sampleton"}, reader: text()},
 	{Column: Column{Name: "sites", Words: "what lies in or beside the zone for which a spraying may be wrong, with how far off it is or when", Example: "water 20 ft; well; seeding 2026-09-10"}, reader: sites()},
+	{Column: Column{Name: "mix", Words: "the mix that is meant for the zone where several may go on it; empty: none in particular", Example: "example cool weed mix"}, reader: name("mix")},
+	{Column: Column{Name: "latitude", Words: "where it is, in degrees, north above 0, on one of its rows; for the miles of a day's plan", Example: "33.7701"}, reader: number("degrees", -core.MostLatitude, core.MostLatitude)},
+	{Column: Column{Name: "longitude", Words: "where it is, in degrees, west below 0, on one of its rows", Example: "-84.3902"}, reader: number("degrees", -core.MostLongitude, core.MostLongitude)},
+	{Column: Column{Name: "window_from", Words: "the time of day from which a visit may begin, on one of its rows; empty: any", Example: "09:00"}, reader: clock()},
+	{Column: Column{Name: "window_to", Words: "the time of day up to which a visit may begin, on one of its rows; empty: any", Example: "11:30"}, reader: clock()},
 }
 
 // lawnTexts are the columns that are about the whole lawn.
-var lawnTexts = []string{"customer", "address", "phone", "gate", "dog", "notes", "known_since"}
+var lawnTexts = []string{"customer", "address", "phone", "gate", "dog", "notes", "known_since", "window_from", "window_to"}
 
 // readLawns makes a lawn of the rows that name it.
 func readLawns(s *reading) {
@@ -42,7 +47,7 @@ func readLawns(s *reading) {
 			Name: value[string](r, "zone"), Grass: value[string](r, "grass"), Area: value[measure.Area](r, "area_sqft"),
 			Hazards: value[[]string](r, "hazards"), Price: maybe[measure.Money](r, "price_usd"),
 			Growth: value[string](r, "growth"), GrowthSince: value[string](r, "growth_since"), Cultivar: value[string](r, "cultivar"),
-			Sites: value[[]core.Site](r, "sites"),
+			Sites: value[[]core.Site](r, "sites"), Mix: value[string](r, "mix"),
 		}
 		s.keepZone(lawn, &zone)
 		said := map[string]string{}
@@ -64,6 +69,8 @@ func readLawns(s *reading) {
 			}})
 		}
 		f := s.facts[i].fact.(*core.Lawn)
+		r.onePlace("latitude", &f.Latitude, lawn)
+		r.onePlace("longitude", &f.Longitude, lawn)
 		for i, kept := range textsOf(f) {
 			if !s.has(lawnTexts[i]) {
 				continue
@@ -79,7 +86,7 @@ func readLawns(s *reading) {
 
 // textsOf are the texts of a lawn, as lawnTexts has them.
 func textsOf(f *core.Lawn) []*string {
-	return []*string{&f.Customer, &f.Address, &f.Phone, &f.Gate, &f.Dog, &f.Notes, &f.KnownSince}
+	return []*string{&f.Customer, &f.Address, &f.Phone, &f.Gate, &f.Dog, &f.Notes, &f.KnownSince, &f.WindowFrom, &f.WindowTo}
 }
 
 // keepLawn keeps of a lawn that the book has what the file has no columns for.
@@ -87,6 +94,9 @@ func (s *reading) keepLawn(f *core.Lawn) {
 	old := s.book.Lawn(f.LawnName)
 	if old == nil {
 		return
+	}
+	if !s.has("latitude") && !s.has("longitude") {
+		f.Latitude, f.Longitude = old.Latitude, old.Longitude
 	}
 	was := textsOf(old)
 	for i, kept := range textsOf(f) {
@@ -115,10 +125,26 @@ func (s *reading) keepZone(lawn string, z *core.Zone) {
 		{"growth", func() { z.Growth, z.GrowthSince = old.Growth, old.GrowthSince }},
 		{"cultivar", func() { z.Cultivar = old.Cultivar }},
 		{"sites", func() { z.Sites = old.Sites }},
+		{"mix", func() { z.Mix = old.Mix }},
 	} {
 		if !s.has(f.column) {
 			f.keep()
 		}
+	}
+}
+
+// onePlace keeps the degrees that several rows may say of one lawn, and refuses two answers.
+func (r *row) onePlace(column string, kept *core.Maybe[float64], of string) {
+	said := maybe[float64](r, column)
+	switch {
+	case !said.Known:
+	case kept.Known && kept.V != said.V:
+		r.add(Trouble{
+			Line: r.line, Column: column, What: fmt.Sprintf("%s differs from %g, which stands for %s already.", quote(r.cells[column]), kept.V, quote(of)),
+			Allowed: "the same on each row of it, or nothing",
+		})
+	default:
+		*kept = said
 	}
 }
 

@@ -12,6 +12,7 @@ var mixColumns = []column{
 	{Column: Column{Name: "rate", Words: "how much of the product goes on an area", Example: "5 fl oz per acre", Required: true}, reader: rate()},
 	{Column: Column{Name: "target", Words: "the pest that the product is for", Example: "crabgrass"}, reader: text()},
 	{Column: Column{Name: "base", Words: "the mix that it is made from, on one of its rows: the rows then say what is added or differs", Example: "example cool weed mix"}, reader: name("mix")},
+	{Column: Column{Name: "for", Words: "for which visits it is meant, on one of its rows; empty: every one. Once a year goes by what it has beyond its base", Example: core.FirstVisits}, reader: oneOf(core.MixVisits()...)},
 }
 
 // readMixes makes a mix of the rows that name it, its products in their order.
@@ -49,6 +50,9 @@ func readMixes(s *reading) {
 		if !there {
 			i, at[mix], products[mix] = len(s.facts), len(s.facts), named{}
 			f := &core.Mix{MixName: mix}
+			if old := s.book.Mix(mix); old != nil && !s.has("for") {
+				f.For = old.For
+			}
 			s.facts = append(s.facts, made{fact: f, cut: func(n int) core.Fact {
 				c := *f
 				c.Parts = f.Parts[:n]
@@ -57,6 +61,9 @@ func readMixes(s *reading) {
 		}
 		f := s.facts[i].fact.(*core.Mix)
 		r.one("base", base, &f.Base, mix)
+		if s.has("for") {
+			r.one("for", value[string](r, "for"), &f.For, mix)
+		}
 		if products[mix].once(r, "product", "product of "+mix, product) {
 			f.Parts = append(f.Parts, part)
 			s.facts[i].rows = append(s.facts[i].rows, r)

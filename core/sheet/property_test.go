@@ -163,7 +163,10 @@ func TestLawnsComeBack(t *testing.T) {
 		var want []core.Fact
 		var queues [][]map[string]string
 		for _, n := range distinct(d, "lawns") {
-			f := &core.Lawn{LawnName: n, Customer: d.text("customer"), Address: d.text("address"), Phone: d.text("phone"), Gate: d.text("gate"), Dog: d.text("dog"), Notes: d.text("notes"), KnownSince: d.date("known since")}
+			f := &core.Lawn{LawnName: n, Customer: d.text("customer"), Address: d.text("address"), Phone: d.text("phone"), Gate: d.text("gate"), Dog: d.text("dog"), Notes: d.text("notes"), KnownSince: d.date("known since"), WindowFrom: d.clock("from", "08:00"), WindowTo: d.clock("to", "17:45")}
+			if d.yes("placed") {
+				f.Latitude, f.Longitude = core.Known(float64(d.int("latitude", -9e5, 9e5))/1e4), core.Known(float64(d.int("longitude", -18e5, 18e5))/1e4)
+			}
 			var rows []map[string]string
 			for _, z := range distinct(d, "zones") {
 				zone := core.Zone{Name: z, Grass: rapid.SampledFrom(label.Grasses()).Draw(rt, "grass").Name, Area: measure.Area(d.int("area", 1, int64(core.LargestArea))), Hazards: d.list("hazards")}
@@ -172,10 +175,18 @@ func TestLawnsComeBack(t *testing.T) {
 					zone.Price = core.Known(measure.Money(d.int("price", 0, int64(core.HighestPrice))))
 					r["price_usd"] = fmt.Sprintf("%d cents", zone.Price.V)
 				}
+				if d.yes("mix") {
+					zone.Mix = d.name("mix")
+					r["mix"] = zone.Mix
+				}
 				d.stands(&zone, r)
 				if len(rows) == 0 || d.yes("again") {
 					r["customer"], r["address"], r["phone"] = f.Customer, f.Address, f.Phone
 					r["gate"], r["dog"], r["notes"], r["known_since"] = f.Gate, f.Dog, f.Notes, f.KnownSince
+					r["window_from"], r["window_to"] = f.WindowFrom, f.WindowTo
+					if f.Latitude.Known {
+						r["latitude"], r["longitude"] = strconv.FormatFloat(f.Latitude.V, 'f', -1, 64), strconv.FormatFloat(f.Longitude.V, 'f', -1, 64)
+					}
 				}
 				f.Zones, rows = append(f.Zones, zone), append(rows, r)
 			}
@@ -206,6 +217,10 @@ func TestMixesComeBack(t *testing.T) {
 				rate, typed := d.rate(h.Now().Label.Form)
 				f.Parts = append(f.Parts, core.MixPart{Product: h.Name, Rate: rate, Target: d.text("target")})
 				w.rows = append(w.rows, map[string]string{"mix": n, "product": h.Name, "rate": typed, "target": f.Parts[len(f.Parts)-1].Target})
+			}
+			if d.yes("for") {
+				f.For = rapid.SampledFrom(core.MixVisits()[:2]).Draw(rt, "for")
+				w.rows[len(w.rows)-1]["for"] = f.For
 			}
 			if d.yes("base") {
 				f.Base = rapid.SampledFrom(bases).Draw(rt, "base")
