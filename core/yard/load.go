@@ -23,6 +23,8 @@ type Ask struct {
 	Each   core.Maybe[measure.Amount]
 	Rinses int
 	At     core.Moment
+
+	lettered bool // a line of text named the first compartment of a blend
 }
 
 // Load works out a load of a mix: so many gallons, or for an area; without either all that there is room for.
