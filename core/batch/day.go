@@ -2,138 +2,101 @@ package batch
 
 import "example.com/tintline/core/measure"
 
-// Day is what a day is planned from. Minutes are minutes of work; a liquid is a mix at the strength of one delivery rate, so
-// that one mix for a gun and for a ride-on are two liquids.
+// Day is what the plan of a day is made from. The caller has judged: only options that may be laid are given.
 type Day struct {
-	Liquids []DayLiquid
-	Tanks   []DayTank
-	Visits  []DayVisit // in the operator's own order
-	Costs   DayCosts
-	// Line is what stands in hose and mixing cell when the day begins; NoLiquid: nothing that is used.
-	Line int
-	// Drive is how long it takes from one visit to another, and how far it is; Visits[i] to Visits[j] at [i][j]. Start and End
-	// are those from the yard to each and from each to it. They are known together or not at all.
-	Drive      [][]Leg
-	Start, End []Leg
+	Visits      []Visit // in the operator's own order
+	Liquids     []DayLiquid
+	Applicators []DayApplicator
+	Rig         DayRig
+	Times       DayTimes
+	Reserve     DayReserve
+	Base        Place   // where the day begins and ends, and where the truck is loaded
+	Start       float64 // minute of the day at which the truck leaves it
 }
 
-// NoLiquid stands for no liquid, and for no tank.
-const NoLiquid = -1
+// Visit is a call at a lawn.
+type Visit struct {
+	Name   string
+	Place  Place
+	Zones  []Need
+	Pinned measure.Maybe[int]     // its place among the visits that are still to do, 0 for the first
+	From   measure.Maybe[float64] // minute of the day before which it is not begun
+	To     measure.Maybe[float64] // minute of the day after which it is not begun
+	Loads  bool                   // water and product can be had there: a refill needs no drive
+	Done   bool                   // it is left out of the plan
+}
 
-// DayLiquid is a liquid that can be loaded.
+// Need is a zone that is to be treated. Without options there is no mix for it.
+type Need struct {
+	Zone    string
+	Area    measure.Area
+	Options []Option
+	Why     string // why it has no option, in a sentence; empty: there is no mix for it
+}
+
+// Option is a way to treat a zone: a liquid through an applicator.
+type Option struct {
+	Liquid     int // which of Day.Liquids; ByHand: it draws from no compartment, as a spreader, or a backpack that is mixed for it
+	Applicator int // which of Day.Applicators
+	Volume     measure.Volume
+	Minutes    float64 // on site, with setting up, and with filling and rinsing a tank of its own
+	Cost       measure.Money
+	Products   []Dose // that are taken beside what the liquid holds
+}
+
+// What an option, a compartment or the line holds that is none of the day's liquids.
+const (
+	ByHand  = -1 // of an option
+	Nothing = -1 // of a compartment: it is empty and clean
+	Other   = -2 // of a compartment: it is rinsed before it gets another liquid; of the line: also water and air
+)
+
+// DayLiquid is what can stand in a compartment: a mix at the strength of a delivery rate. A mix for the gun and for the ride-on are two
+// liquids, unless both lay the same.
 type DayLiquid struct {
-	Name string
-	// Cost is the product in a volume of it, in cents for a gallon.
-	CentsPerGallon float64
+	Name     string
+	Mix      string
+	Delivery measure.Rate
+	Products []Target // and how strong each is in it
 }
 
-// DayTank is a compartment.
-type DayTank struct {
+// DayApplicator is what lays it.
+type DayApplicator struct{ Name string }
+
+// DayRig is the tank and the line to the nozzle.
+type DayRig struct {
+	Compartments []DayCompartment
+	Line         DayLine
+}
+
+// DayCompartment is one part of the tank.
+type DayCompartment struct {
 	Letter         byte
 	Capacity, Heel measure.Volume
-	Holds          int            // a liquid, or NoLiquid where it holds nothing that the day may use
-	Left           measure.Volume // of that
-	// Shut says that it holds something that is not used today and stays.
-	Shut bool
+	Left           measure.Volume // what stands in it in the morning
+	Holds          int            // which of Day.Liquids that is, or Nothing, or Other
 }
 
-// DayVisit is a call at a lawn.
-type DayVisit struct {
-	Name   string
-	Needs  []DayNeed
-	Minute float64 // on site besides what its needs take: walking, the sign, the door
-	Pinned bool    // it stays at its place in the order
-	// From and To are the minutes of the day between which it may begin; To of 0: any.
-	From, To float64
+// DayLine is what stands between the compartments and the nozzle.
+type DayLine struct {
+	Hose, Cell, Return measure.Volume
+	Bypass             float64 // share of the pump's flow that goes through the return line
+	Clean              float64 // share of new liquid at the nozzle at which a changeover ends
+	Holds              int     // which of Day.Liquids, or Other
 }
 
-// DayNeed is a zone to be treated, and the ways in which it may be: none where no mix may go on it.
-type DayNeed struct {
-	Name    string
-	Options []DayOption
+// DayTimes are minutes, but for the speed.
+type DayTimes struct {
+	Changeover float64 // each
+	Refill     float64 // each, without the drive
+	Rinse      float64 // of a compartment that gets another liquid, each
+	Between    float64 // from one place to the next where the way is not known
+	ToRefill   float64 // more for the drive to the refill and back where the way is not known
+	MPH        float64 // over a way that is known
 }
 
-// DayOption is a way to treat a zone.
-type DayOption struct {
-	Liquid  int
-	Volume  measure.Volume // what goes on the zone
-	Minutes float64        // with setting up the applicator
-	// Rank says which is wanted: what is lower goes before, whatever it takes.
-	Rank int
-	// Tag is the caller's own.
-	Tag int
-}
-
-// Leg is a way from one place to another.
-type Leg struct {
-	Minutes float64
-	Miles   float64
-}
-
-// DayCosts are what turning, loading and holding back take.
-type DayCosts struct {
-	Changeover float64        // minutes of one
-	Refill     float64        // minutes of one, with the way there and back, at the place that is named
-	Hose, Cell measure.Volume // what stands between tank and nozzle while a liquid is used
-	Reserve    float64        // share of what is needed that is loaded on top
-	Lost       float64        // share of a hose charge that stays old when it is pushed back: the strength that is lost
-	Begins     float64        // minute of the day at which the truck leaves the yard
-}
-
-// DayPlan is a plan of a day.
-type DayPlan struct {
-	Order       []int // indexes of Day.Visits
-	Choices     [][]int
-	Loads       []DayLoad
-	Changeovers []DayChange
-	Demand      []measure.Volume // by liquid, what goes on lawns
-	Minutes     DayMinutes
-	Miles       float64
-	Cents       float64
-	Unserved    []Unserved
-	// Rank is the sum of the ranks of all options.
-	Rank int
-	// Lost is, by tank, the share of the strength of what is in it that its changeovers take.
-	Lost []float64
-	// Exact says that no other choice of options, tanks and refills is better in this order. Bound is what no plan of this
-	// order, or where it was searched for of any order, can go below.
-	Exact bool
-	Bound float64 // minutes
-	Steps []Step
-}
-
-// DayMinutes are the minutes of a plan by what they go into.
-type DayMinutes struct{ Site, Drive, Changeover, Refill, Wait float64 }
-
-// All is their sum.
-func (m DayMinutes) All() float64 { return m.Site + m.Drive + m.Changeover + m.Refill + m.Wait }
-
-// DayLoad is what is loaded before a visit: in the morning before the first.
-type DayLoad struct {
-	Before int // place in the order
-	Tanks  []TankLoad
-}
-
-// TankLoad is a tank after a load.
-type TankLoad struct {
-	Tank, Liquid int
-	Add          measure.Volume // what is put in
-	Have         measure.Volume // what was in it already
-	Sprayed      measure.Volume // what of it goes on lawns until the next load
-	Line         measure.Volume // what of it stands in hose and cell
-	Heel         measure.Volume
-	Reserve      measure.Volume
-}
-
-// DayChange is a changeover: before a need of the visit at a place in the order.
-type DayChange struct {
-	At, Need int
-	From, To int // liquids
-}
-
-// Unserved is a zone that the plan leaves out.
-type Unserved struct {
-	Visit, Need int // indexes of Day.Visits and its Needs
-	NoOption    bool
-	Room        measure.Volume // of the largest load, where it is too large for any
+// DayReserve is what is carried beyond the need: a share of what is laid, and a volume of each liquid in each load.
+type DayReserve struct {
+	Share  float64
+	Volume measure.Volume
 }
