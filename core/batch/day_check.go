@@ -67,8 +67,12 @@ func (d *Day) checkTimes() error {
 		what string
 		v    float64
 	}{
-		{"A changeover", t.Changeover}, {"A refill", t.Refill}, {"A rinse", t.Rinse},
-		{"The drive between two places", t.Between}, {"The drive to the refill", t.ToRefill}, {"The start", d.Start},
+		{"A changeover", t.Changeover},
+		{"A refill", t.Refill},
+		{"A rinse", t.Rinse},
+		{"The drive between two places", t.Between},
+		{"The drive to the refill", t.ToRefill},
+		{"The start", d.Start},
 	} {
 		if !(x.v >= 0 && x.v <= mostDayMinutes/2) {
 			return measure.Troublef("Give 0 to 1,440 minutes.", "%s is given as %s min.", x.what, figure(x.v))

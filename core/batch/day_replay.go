@@ -12,9 +12,8 @@ type replayed struct {
 	own   float64    // share of it that is at full strength
 	clock int64
 	spent struct{ site, drive, change, refill, rinse, wait int64 }
-	used  [][]int     // of the present load: the compartments of each liquid, in the order in which they are drawn from
-	at    map[int]int // of the present load: where a compartment stands in it
-	short int64       // that was to be drawn and was not there: a mistake of the search
+	feeds [][]int // of the present load: the compartments of each liquid, in the order in which they are drawn from
+	short int64   // that was to be drawn and was not there: a mistake of the search
 }
 
 // replay walks through the acts, which follow the order of the visits.

@@ -23,7 +23,7 @@ func (s *standing) strength() float64 {
 
 // load brings the compartments to what the acts up to the next refill need.
 func (r *replayed) load(acts []act, out DayLoad) {
-	r.used, r.at = make([][]int, r.w.liquids), map[int]int{}
+	r.feeds = make([][]int, r.w.liquids)
 	need := make([]int64, r.w.liquids)
 	for i, a := range acts {
 		if i > 0 && a.refill {
@@ -31,14 +31,14 @@ func (r *replayed) load(acts []act, out DayLoad) {
 		}
 		for c, l := range a.takes {
 			if l >= 0 {
-				r.used[l] = append(r.used[l], c)
+				r.feeds[l] = append(r.feeds[l], c)
 			}
 		}
 		if o := r.w.visits[a.visit].zones[a.zone].options[a.option]; o.liquid >= 0 {
 			need[o.liquid] += o.volume
 		}
 	}
-	for l, cs := range r.used {
+	for l, cs := range r.feeds {
 		if len(cs) == 0 {
 			continue
 		}
@@ -80,14 +80,13 @@ func (r *replayed) fill(l, c int, need int64, out *DayLoad) int64 {
 		t.volume, t.own = 0, 0
 	}
 	t.holds = l
-	if part := min(max(need, 0), t.capacity-t.heel); part > 0 && t.heel+part > t.volume {
+	if part := min(max(need, 0), t.capacity-t.heel); t.heel+part > t.volume {
 		in.Add = measure.Volume(t.heel + part - t.volume)
 		t.own += float64(in.Add)
 		t.volume = t.heel + part
 		d.Loaded += in.Add
 	}
 	in.Level = measure.Volume(t.volume)
-	r.at[c] = len(out.Compartments)
 	out.Compartments = append(out.Compartments, in)
 	return max(t.volume-t.heel, 0)
 }
@@ -113,10 +112,15 @@ func (r *replayed) closeLoad() {
 	}
 }
 
+// at is where a compartment stands in the present load.
+func (r *replayed) at(c int) int {
+	return slices.IndexFunc(r.plan.Loads[len(r.plan.Loads)-1].Compartments, func(l CompartmentLoad) bool { return l.Compartment == c })
+}
+
 // draw takes a volume of a liquid out of its compartments and gives how strong it was.
 func (r *replayed) draw(l int, volume int64, laid bool) (strength float64) {
 	own, all := 0.0, volume
-	for _, c := range r.used[l] {
+	for _, c := range r.feeds[l] {
 		t := &r.tank[c]
 		v := min(volume, max(t.volume-t.heel, 0))
 		if v == 0 {
@@ -128,7 +132,7 @@ func (r *replayed) draw(l int, volume int64, laid bool) (strength float64) {
 		t.volume -= v
 		volume -= v
 		if laid {
-			r.plan.Loads[len(r.plan.Loads)-1].Compartments[r.at[c]].Laid += measure.Volume(v)
+			r.plan.Loads[len(r.plan.Loads)-1].Compartments[r.at(c)].Laid += measure.Volume(v)
 		}
 	}
 	r.short += volume
@@ -140,7 +144,7 @@ func (r *replayed) draw(l int, volume int64, laid bool) (strength float64) {
 
 // giveBack puts a volume into the compartments of a liquid and gives what found no room.
 func (r *replayed) giveBack(l int, volume int64, strength float64) int64 {
-	for _, c := range r.used[l] {
+	for _, c := range r.feeds[l] {
 		t := &r.tank[c]
 		v := min(volume, t.capacity-t.volume)
 		t.volume += v
@@ -152,7 +156,7 @@ func (r *replayed) giveBack(l int, volume int64, strength float64) int64 {
 
 // soil exchanges a volume in the compartment that is drawn from for one of another liquid.
 func (r *replayed) soil(l int, volume int64) {
-	for _, c := range r.used[l] {
+	for _, c := range r.feeds[l] {
 		if t := &r.tank[c]; t.volume > t.heel {
 			t.own -= float64(t.strength() * float64(min(volume, t.volume)))
 			return
