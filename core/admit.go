@@ -100,6 +100,8 @@ func (s *state) admitMove(f Fact) error {
 		return s.admitCleaned(f)
 	case *Marked:
 		return s.admitMarked(f)
+	case *Calibrated:
+		return s.admitCalibrated(f)
 	}
 	return refuse("Use a version that knows it.", "This fact is not known.")
 }

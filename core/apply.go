@@ -111,6 +111,8 @@ func (s *state) applyMove(e Entry) {
 		s.applyTicked(f)
 	case *Fitted:
 		s.applyFitted(f)
+	case *Calibrated:
+		s.applyCalibrated(e, f)
 	case *Spread:
 		s.applySpread(e, f)
 	default:

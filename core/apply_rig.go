@@ -9,6 +9,7 @@ import (
 func (s *state) applyRig(f *Rig) {
 	p, first := s.plumbing, s.rig == nil
 	f = s.keepCharts(f)
+	s.keepCalibrated(f)
 	s.keepFitted(f)
 	s.learned = s.learnedUnder(f)
 	s.entered = f

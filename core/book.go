@@ -70,6 +70,8 @@ type state struct {
 	cautions  []Cautioned
 	history   [][]zoneHistory // by lawn
 	rounds    int32           // of the history: the last number given
+	rates     []RateInForce   // what accepted tests gave; made anew when it changes
+	tests     []TestTaken     // the last ones of each applicator; made anew too
 	charted   string          // letters of the compartments with marks that were read with a meter
 	moved     moved           // when liquid last moved where
 	jars      []Jar           // the last of each set of products; made anew when it changes, as the next two are

@@ -65,6 +65,7 @@ func (s *state) StateDigest() Digest {
 	s.digestGrass(w)
 	s.digestGauges(w)
 	s.digestLearned(w)
+	s.digestCalibrated(w)
 	s.digestHung(w)
 	return cut(w.b)
 }

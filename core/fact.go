@@ -99,6 +99,7 @@ var newFact = map[Kind]func() Fact{
 	kindMarked:       func() Fact { return &Marked{} },
 	kindJarTested:    func() Fact { return &JarTested{} },
 	kindPlanned:      func() Fact { return &DayPlanned{} },
+	kindCalibrated:   func() Fact { return &Calibrated{} },
 }
 
 // kinds lists the numbers of all facts in order. A number that was set aside and has no fact is left out.

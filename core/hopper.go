@@ -128,14 +128,22 @@ func weightsOf(rates []float64) []int64 {
 	return out
 }
 
-// DryRate is how much of a product an applicator lays on an area if nothing else is said: what its setting gives, where
-// the rig says that by weight; else the rate in the mix in its hopper; else that of a label entry whose lowest and
+// DryRate is how much of a product an applicator lays on an area if nothing else is said: what a test of it with that product
+// showed; else what its setting gives, where the rig says that by weight; else the rate in the mix in its hopper; else that of a label entry whose lowest and
 // highest rates are the same. Without a product it is the rate of the mix in the hopper.
 func (s *state) DryRate(applicator, product string) (measure.Rate, bool) {
+	if r := s.rateOf(applicator, s.TipOn(applicator), product); r != nil && r.Delivery.Kind == measure.Dry {
+		return r.Delivery, true
+	}
 	a := s.Applicator(applicator)
 	if a != nil && !a.Sprays() && a.Delivery.Kind == measure.Dry && a.Delivery.V > 0 {
 		return a.Delivery, true
 	}
+	return s.saidDryRate(applicator, product)
+}
+
+// saidDryRate is the rate of a product by the mix in the hopper, else by its label.
+func (s *state) saidDryRate(applicator, product string) (measure.Rate, bool) {
 	if r, ok := s.MeantDryRate(applicator, product); ok {
 		return r, true
 	}

@@ -55,3 +55,18 @@ func (g *anyFact) tint() *TintSeen {
 	}
 	return f
 }
+
+// calibrated is a test of an applicator, at times one that cannot be.
+func (g *anyFact) calibrated() *Calibrated {
+	f := &Calibrated{Applicator: g.pick("applicator", "gun", "gun", "gun", "spreader"), Accepted: g.pick("accepted", Yes, Yes, No, "")}
+	f.Course, f.Swath = Known(measure.Feet(100)), Known(measure.Feet(5))
+	if f.Applicator == "spreader" {
+		f.Weighed = []WeighedRun{{measure.Pounds(rapid.Float64Range(0, 5).Draw(g.t, "lb"))}}
+		return f
+	}
+	for range rapid.IntRange(2, 4).Draw(g.t, "runs") {
+		f.Runs = append(f.Runs, TimedRun{rapid.Float64Range(38, 41).Draw(g.t, "s")})
+	}
+	f.Caught = []CaughtVolume{{g.volume(1)}}
+	return f
+}

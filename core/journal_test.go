@@ -198,6 +198,7 @@ func (g *anyFact) fact() Fact {
 		kindSpread, kindSpread, kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted, kindFitted, kindTintSeen, kindLinedUp, kindRan, kindCleaned, kindMarked,
 		kindJarTested, kindJarTested,
 		kindPlanned, kindPlanned,
+		kindCalibrated, kindCalibrated, kindMarked, kindMarked,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
 	case kindRig:
@@ -249,6 +250,8 @@ func (g *anyFact) fact() Fact {
 		return g.spread()
 	case kindFitted:
 		return &Fitted{Applicator: g.pick("applicator", "gun", "gun", "spreader"), Tip: g.pick("tip", "grey", "blue", ""), Hose: g.pick("on", "", "", "reel", "other")}
+	case kindCalibrated:
+		return g.calibrated()
 	case kindSprayed:
 		return g.sprayed()
 	case kindStruck:

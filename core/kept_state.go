@@ -46,6 +46,7 @@ func (k *keptCodec) setUp(s *state) {
 	there(k, &s.entered, func(f *Rig) { k.fact(f) })
 	k.texts(&s.fitted)
 	k.texts(&s.hung)
+	k.calibrated(s)
 	kept(k, &s.products, k.product)
 	kept(k, &s.origins, func(o *Origin) {
 		whole(k, &o.Letter)

@@ -49,6 +49,8 @@ func (s *state) resolve(f Fact) (Fact, error) {
 		return s.resolveFilled(f)
 	case *TintSeen:
 		return s.resolveTint(f)
+	case *Calibrated:
+		return s.resolveCalibrated(f)
 	}
 	return f, nil
 }

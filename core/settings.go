@@ -128,6 +128,13 @@ const (
 	TintTimeErrorS   = "tint_time_error_s"
 	TintFirstPct     = "tint_first_pct"
 	TintOddSDs       = "tint_odd_sds"
+	CatchSpreadPct   = "catch_spread_pct"
+	RateOffPct       = "rate_off_pct"
+	NozzleWornPct    = "nozzle_worn_pct"
+	NozzleOffPct     = "nozzle_off_pct"
+	TipPressureTimes = "tip_pressure_times"
+	CalibrateDays    = "calibrate_days"
+	DoubtRatePct     = "doubt_rate_pct"
 
 	ApplicationFromPct = "application_from_pct"
 	SeasonNotePct      = "season_note_pct"

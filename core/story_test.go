@@ -43,7 +43,7 @@ func TestTheStoryHoldsEveryFact(t *testing.T) {
 // writeStory takes the first seed whose journal has all kinds. Actions are of one to three entries.
 func writeStory(t *testing.T) {
 	t.Helper()
-	draw := rapid.Custom(func(t *rapid.T) []Entry { return anyJournal(t, 450).entries })
+	draw := rapid.Custom(func(t *rapid.T) []Entry { return anyJournal(t, 500).entries })
 	for seed := range 4000 {
 		entries := draw.Example(seed)
 		has := map[string]bool{}

@@ -13,10 +13,10 @@ func (s *state) NextTip(applicator string) (Tip, bool) {
 	if a == nil || len(a.Tips) == 0 {
 		return Tip{}, false
 	}
-	on, next := s.FittedTip(applicator), 0
+	on, next := s.TipOn(applicator), 0
 	for i, t := range a.Tips {
-		if t.Name == on || (on == "" && t.Delivery == a.Delivery && t.Flow == a.Flow) {
-			on, next = t.Name, (i+1)%len(a.Tips)
+		if t.Name == on {
+			next = (i + 1) % len(a.Tips)
 		}
 	}
 	return a.Tips[next], a.Tips[next].Name != on
@@ -97,12 +97,11 @@ func (s *state) keepFitted(f *Rig) {
 	s.keepHung(f)
 }
 
-// fit makes the rig in force: the one entered, with the delivery rate and flow of the tips that are on, and the hoses on which the
-// applicators hang. It is made
-// anew: earlier copies of the state keep theirs.
+// fit makes the rig in force: the one entered, with the delivery rate and flow of the tips that are on, of the tests that
+// were accepted since, and the hoses on which the applicators hang. It is made anew: earlier copies of the state keep theirs.
 func (s *state) fit() {
 	s.rig = s.entered
-	if len(s.fitted)+len(s.hung) == 0 || s.entered == nil {
+	if len(s.fitted)+len(s.hung)+len(s.rates) == 0 || s.entered == nil {
 		return
 	}
 	c := *s.entered
@@ -112,6 +111,7 @@ func (s *state) fit() {
 		if t := a.tip(s.fitted[a.Name]); t != nil {
 			a.Delivery, a.Flow = t.Delivery, t.Flow
 		}
+		s.rule(a)
 		if hose, other := s.hung[a.Name]; other {
 			a.Hose = hose
 		}

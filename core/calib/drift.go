@@ -52,7 +52,7 @@ func DriftOf(measured, meant measure.Rate, l Limits) (Drift, bool) {
 // Words says the drift: "6.0 per cent more".
 func (d Drift) Words() string {
 	switch {
-	case math.Abs(d.Share) < 0.0005:
+	case d.Same():
 		return "the same"
 	case d.Share > 0:
 		return Percent(d.Share) + " per cent more"
@@ -60,9 +60,12 @@ func (d Drift) Words() string {
 	return Percent(-d.Share) + " per cent less"
 }
 
+// Same says whether the drift is none as it is printed.
+func (d Drift) Same() bool { return math.Abs(d.Share) < 0.0005 }
+
 // Dose says what it means for the lawns that got what was loaded for the rate meant.
 func (d Drift) Dose() string {
-	if math.Abs(d.Share) < 0.0005 {
+	if d.Same() {
 		return "Every lawn gets the dose that is meant."
 	}
 	return "What is loaded for " + rateText(d.Meant) + " puts " + d.Words() + " product on every lawn."

@@ -36,6 +36,8 @@ func Doubt(b *core.Book, at core.Moment, f core.Fact) (words, do string, doubtfu
 		return doubtLoad(b, at, &core.LoadPlanned{Into: f.Into, Volume: f.Volume, Parts: f.Parts, Mix: f.Mix, For: f.For})
 	case *core.Weather:
 		return doubtWeather(b, at, f)
+	case *core.Calibrated:
+		return doubtCalibrated(b, f)
 	}
 	return "", "", false
 }

@@ -92,6 +92,8 @@ func move(f core.Fact) string {
 		return dayPlanned(f)
 	case *core.Ticked:
 		return ticked(f)
+	case *core.Calibrated:
+		return calibrated(f)
 	case *core.Fitted:
 		return fitted(f)
 	case *core.Spread:
