@@ -17,7 +17,10 @@ type reckoning struct {
 }
 
 // reckonings gives all kinds, in the order in which help lists them.
-func reckonings() []reckoning {
+func reckonings() []reckoning { return append(ofMixes(), ofApplicators()...) }
+
+// ofMixes are the kinds about what is mixed and the tank that it is in.
+func ofMixes() []reckoning {
 	return []reckoning{
 		{"convert", []string{"gal", "lb", "acre", "ft", "mph", "psi", "gal_per_min", "gal_per_acre", "lb_per_acre", "lb_per_gal", "fl_oz_per_gal"}, convert},
 		{"area", []string{
@@ -58,17 +61,6 @@ func reckonings() []reckoning {
 			"n_lb_per_1000_sqft", "p2o5_lb_per_1000_sqft", "k2o_lb_per_1000_sqft", "percent_n", "percent_p2o5", "percent_k2o", "lb_n_per_gal", "density_lb_per_gal",
 			"lb_per_1000_sqft", "gal_per_acre", "area_sqft", "lb", "gal", "max_n_lb_per_1000_sqft", "passes",
 		}, nitrogen},
-		{"catch", []string{
-			"collected_fl_oz", "mean_catch_fl_oz", "gal_used", "seconds", "trip_seconds", "allowed_spread_pct", "swath_ft", "spray_width_ft", "boom_width_ft",
-			"width_ft", "band_in", "nozzle_spacing_in", "pattern_width_in", "course_ft", "distance_ft", "length_ft", "wheel_revolutions", "circumference_ft",
-			"plot_sqft", "plot_ft", "test_area_sqft", "area_sqft", "fraction_acre", "gal_per_min", "speed_mph", "speed_drop_pct", "tank_gal",
-			"lb_delivered", "lb_dropped", "lb_per_acre", "percent_ai", "n_lb_per_1000_sqft", "percent_n",
-		}, catch},
-		{"speed", []string{"speed_mph", "ft_per_s", "course_ft", "seconds"}, speed},
-		{"nozzle", []string{
-			"pressure1_psi", "pressure2_psi", "flow1_gal_per_min", "flow2_gal_per_min", "speed1_mph", "speed2_mph", "flow_ratio", "nozzle_in",
-		}, nozzle},
-		{"pace", []string{"width_ft", "speed_mph", "field_efficiency_pct", "area_sqft"}, pace},
 		{"topup", []string{
 			"left_gal", "left_fl_oz_per_gal", "target_fl_oz_per_gal", "target_gal", "capacity_gal",
 			"heel_gal", "heel_conc_rel", "new_conc_rel", "v0_gal", "m0_lb", "q_in_gpm", "q_out_gpm", "c_in_lb_gal", "time_min",
@@ -80,6 +72,23 @@ func reckonings() []reckoning {
 		{"stretch", []string{"left_gal", "fl_oz_per_gal", "rate_low_fl_oz_per_1000_sqft", "gal_per_1000_sqft", "room_gal", "heel_gal"}, stretch},
 		{"blend", []string{"va_gal", "vb_gal", "ca_oz_gal", "cb_oz_gal", "capacity_gal"}, blend},
 		{"rinse", []string{"residual_gal", "rinse_total_gal", "rinse_each_gal", "rinses", "target_fraction", "volume_gal", "flow_gpm", "time_min"}, rinse},
+	}
+}
+
+// ofApplicators are the kinds about what an applicator really lays.
+func ofApplicators() []reckoning {
+	return []reckoning{
+		{"catch", []string{
+			"collected_fl_oz", "mean_catch_fl_oz", "gal_used", "seconds", "trip_seconds", "allowed_spread_pct", "swath_ft", "spray_width_ft", "boom_width_ft",
+			"width_ft", "band_in", "nozzle_spacing_in", "pattern_width_in", "course_ft", "distance_ft", "length_ft", "wheel_revolutions", "circumference_ft",
+			"plot_sqft", "plot_ft", "test_area_sqft", "area_sqft", "fraction_acre", "gal_per_min", "speed_mph", "speed_drop_pct", "tank_gal",
+			"lb_delivered", "lb_dropped", "lb_per_acre", "percent_ai", "n_lb_per_1000_sqft", "percent_n",
+		}, catch},
+		{"speed", []string{"speed_mph", "ft_per_s", "course_ft", "seconds"}, speed},
+		{"nozzle", []string{
+			"pressure1_psi", "pressure2_psi", "flow1_gal_per_min", "flow2_gal_per_min", "speed1_mph", "speed2_mph", "flow_ratio", "nozzle_in",
+		}, nozzle},
+		{"pace", []string{"width_ft", "speed_mph", "field_efficiency_pct", "area_sqft"}, pace},
 		{"learn", []string{
 			"prior_v_gal", "prior_k", "p11_gal2", "p12_gal", "p22", "reading_low_gal", "reading_high_gal",
 			"prior_gal", "prior_sd_gal", "flow_gpm", "flow_rel_sd", "time_s", "time_sd_s",
