@@ -33,6 +33,8 @@ func (s *state) admit(f Fact, at Moment) error {
 		return admitSetting(f)
 	case *DayPlanned:
 		return s.admitDayPlanned(f)
+	case *Stocked:
+		return s.admitStocked(f)
 	}
 	return s.admitDayFact(f, at)
 }

@@ -24,6 +24,8 @@ func (s *state) apply(e Entry) {
 		s.applyJarTested(e, f)
 	case *Setting:
 		s.applySetting(f)
+	case *Stocked:
+		s.applyStocked(e, f)
 	default:
 		s.applyDayFact(e)
 		s.applyMove(e)

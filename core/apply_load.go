@@ -78,6 +78,7 @@ func (s *state) noteTicked(f *Ticked) {
 // digestLoads adds what is planned and ticked; a book without either has the digest that it always had.
 func (s *state) digestLoads(w *binaryWriter) {
 	s.digestJars(w)
+	s.digestStock(w)
 	if len(s.plans)+len(s.ticks) == 0 {
 		return
 	}

@@ -78,7 +78,8 @@ type state struct {
 	unmixed   []Jar           // marked as not to be mixed
 	met       []pairMet       // products that went into a tank in one load
 	filledAt  lastFill
-	wetted    []wetted // made anew when it changes, so that copies may share it
+	stock     []stockLine // by product; shorter where the last ones have none
+	wetted    []wetted    // made anew when it changes, so that copies may share it
 }
 
 // ProductHistory is a product with all its versions; the last is in force.
@@ -139,6 +140,7 @@ func (s *state) clone() *state {
 	c.lawnFrom = append([]string(nil), s.lawnFrom...)
 	c.history = append([][]zoneHistory(nil), s.history...)
 	c.moved.hoses = append([]movedHose(nil), s.moved.hoses...)
+	c.stock = append([]stockLine(nil), s.stock...)
 	c.day = s.day.clone()
 	return &c
 }

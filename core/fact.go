@@ -100,6 +100,7 @@ var newFact = map[Kind]func() Fact{
 	kindJarTested:    func() Fact { return &JarTested{} },
 	kindPlanned:      func() Fact { return &DayPlanned{} },
 	kindCalibrated:   func() Fact { return &Calibrated{} },
+	kindStocked:      func() Fact { return &Stocked{} },
 }
 
 // kinds lists the numbers of all facts in order. A number that was set aside and has no fact is left out.

@@ -196,6 +196,7 @@ func (g *anyFact) fact() Fact {
 		kindTintSeen, kindWeather, kindOverridden, kindSetting, kindRinsed, kindLawn, kindMix, kindProduct, kindDayClosed, kindDayOpened, kindDayOpened, kindRig,
 		kindLoadPlanned, kindLoadPlanned, kindTicked, kindTicked, kindTicked, kindTicked,
 		kindSpread, kindSpread, kindSpread, kindSpread, kindSpread, kindLoaded, kindFitted, kindFitted, kindTintSeen, kindLinedUp, kindRan, kindCleaned, kindMarked,
+		kindStocked, kindStocked, kindStocked,
 		kindJarTested, kindJarTested,
 		kindPlanned, kindPlanned,
 		kindCalibrated, kindCalibrated, kindMarked, kindMarked,
@@ -246,6 +247,8 @@ func (g *anyFact) fact() Fact {
 		return g.plan()
 	case kindTicked:
 		return g.ticked()
+	case kindStocked:
+		return g.stocked()
 	case kindSpread:
 		return g.spread()
 	case kindFitted:

@@ -35,6 +35,7 @@ func (k *keptCodec) state(s *state) {
 	text(k, &s.charted)
 	k.moved(&s.moved)
 	kept(k, &s.wetted, k.wetted)
+	kept(k, &s.stock, k.stockLine)
 	whole(k, &s.rounds)
 	k.mixing(s)
 	k.zones(s)

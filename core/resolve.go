@@ -51,6 +51,8 @@ func (s *state) resolve(f Fact) (Fact, error) {
 		return s.resolveTint(f)
 	case *Calibrated:
 		return s.resolveCalibrated(f)
+	case *Stocked:
+		return s.resolveStocked(f)
 	}
 	return f, nil
 }

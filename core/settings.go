@@ -153,6 +153,15 @@ const (
 	MixingOrder = "mixing_order"
 
 	CopiesKeptDays = "copies_kept_days"
+
+	// BookMeasured is whether a planned load is booked with what was measured out; the others are what it is measured with.
+	BookMeasured    = "book_measured"
+	MeasureUnits    = "measure_units"
+	CupMarkFlOz     = "cup_mark_fl_oz"
+	CupMarkML       = "cup_mark_ml"
+	ScaleMarkOz     = "scale_mark_oz"
+	ScaleMarkG      = "scale_mark_g"
+	MeasureErrorPct = "measure_error_pct"
 )
 
 // SettingText is what the operator set, as it was written; false where the default is in force.

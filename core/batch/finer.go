@@ -52,8 +52,10 @@ func (r Ruler) premix(a measure.Amount) (Finer, bool) {
 		return Finer{}, false
 	}
 	n := measure.MulDivRound(whole, take, of)
-	f := Finer{Product: Portion{marks, s.small}, Of: Portion{of, cup.small}, Take: Portion{take, cup.small},
-		Amount: measure.Amount{N: n, Kind: a.Kind}, ErrorPct: errorPct(a.N, n)}
+	f := Finer{
+		Product: Portion{marks, s.small}, Of: Portion{of, cup.small}, Take: Portion{take, cup.small},
+		Amount: measure.Amount{N: n, Kind: a.Kind}, ErrorPct: errorPct(a.N, n),
+	}
 	if math.Abs(f.ErrorPct) > r.MostError {
 		return Finer{}, false
 	}

@@ -105,8 +105,10 @@ func TestMeasuredRefuses(t *testing.T) {
 // Whole packages and portions are together what is rounded to, to the last unit; what is asked for is at most half a mark away; the
 // error is that of the amounts; the portions read back as printed; the finer way is nearer than it has to be.
 func TestMeasuredAddsUp(t *testing.T) {
-	units := map[string]int64{gal: int64(measure.USGallon), qt: int64(measure.USQuart), lb: int64(measure.Pound), oz: int64(measure.Ounce),
-		ltr: int64(measure.Litre), ml: int64(measure.Millilitre), kg: int64(measure.Kilogram), gram: int64(measure.Gram)}
+	units := map[string]int64{
+		gal: int64(measure.USGallon), qt: int64(measure.USQuart), lb: int64(measure.Pound), oz: int64(measure.Ounce),
+		ltr: int64(measure.Litre), ml: int64(measure.Millilitre), kg: int64(measure.Kilogram), gram: int64(measure.Gram),
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		r := UsualRuler(rapid.Bool().Draw(t, "metric"))
 		r.CupMark = rapid.SampledFrom([]float64{r.CupMark, 0.25, 1, 0.3, 7}).Draw(t, "cup")

@@ -38,8 +38,10 @@ type Ruler struct {
 
 // UsualRuler has the marks that are usual.
 func UsualRuler(metric bool) Ruler {
-	r := Ruler{Metric: metric, CupMark: marks[CupMarkFlOz].Value, ScaleMark: marks[ScaleMarkOz].Value,
-		GramMark: marks[ScaleMarkG].Value, Premix: marks[PremixFlOz].Value, MostError: marks[MeasureErrorPct].Value}
+	r := Ruler{
+		Metric: metric, CupMark: marks[CupMarkFlOz].Value, ScaleMark: marks[ScaleMarkOz].Value,
+		GramMark: marks[ScaleMarkG].Value, Premix: marks[PremixFlOz].Value, MostError: marks[MeasureErrorPct].Value,
+	}
 	if metric {
 		r.CupMark, r.ScaleMark, r.Premix = marks[CupMarkML].Value, marks[ScaleMarkG].Value, marks[PremixML].Value
 	}

@@ -33,6 +33,8 @@ func Fact(f core.Fact) string {
 		return "set " + f.SettingName + " to " + f.Value
 	case *core.Struck:
 		return struck(f)
+	case *core.Stocked:
+		return stocked(f)
 	}
 	return dayFact(f)
 }
