@@ -1,22 +1,25 @@
 package batch
 
+// mostStates is how many states of an order are looked at before the search narrows; then the plan may be not the best, and says so.
+const mostStates = 400_000
+
 // PlanDay makes the plan of a day in the operator's own order.
+//
+// The best plan has the fewest minutes in all (on site, drive, changeovers, refills, rinses, waiting for a window), of those the lowest cost of
+// what is laid, of those the fewest changeovers; what is then equal is decided by the order in which things are given. Times count in
+// thousandths of a second, so that sums are compared exactly.
+//
+// Exact covers all choices of an option for each zone, of which compartments hold which liquid in each load, of where refills fall (before any
+// zone), and of the order of the zones of a visit of up to six. It keeps to these rules: a liquid of a load takes room for what is laid of it,
+// the reserve, and one line, whether or not the line holds it already; a refill may bring each compartment to any level; a compartment that gets
+// another liquid is rinsed, and what stood in it is thrown out; time goes by for a rinse but shifts no arrival; a visit is not begun before its
+// window, and one that is begun after it is said to be late, but not refused.
 func PlanDay(d Day) (DayPlan, error) {
 	w, err := d.work()
 	if err != nil {
 		return DayPlan{}, err
 	}
-	order := w.ownOrder()
-	return w.replay(order, w.greedy(order)).plan, nil
-}
-
-// ChooseDay makes the plan in the operator's own order, and looks for a better one.
-func ChooseDay(d Day) (DayChoice, error) {
-	given, err := PlanDay(d)
-	if err != nil {
-		return DayChoice{}, err
-	}
-	return DayChoice{Given: given, Best: given}, nil
+	return w.best(w.ownOrder(), mostStates).plan, nil
 }
 
 func (d *Day) work() (*work, error) {
@@ -34,4 +37,54 @@ func (w *work) ownOrder() []int {
 		order[i] = i
 	}
 	return order
+}
+
+// solved is what a search comes to.
+type solved struct {
+	acts   []act
+	score  score
+	bound  score // that no plan of the order is below
+	states int
+}
+
+// solve looks for the best plan of an order: what is cheapest at hand, then narrowly, then in full.
+func (w *work) solve(order []int, most int) solved {
+	out := solved{acts: w.greedy(order)}
+	out.score = w.replay(order, out.acts).score()
+	for _, width := range []int{8, 0} {
+		s := &search{w: w, order: order, ahead: w.ahead(order, width == 0), width: width, most: most, best: out.score}
+		acts, total, found := s.run()
+		if found {
+			out.acts, out.score = acts, total
+		}
+		out.states += s.states
+		if out.bound = min(out.score, s.dropped); out.bound == out.score {
+			break
+		}
+	}
+	return out
+}
+
+// best is the plan of an order, walked through.
+func (w *work) best(order []int, most int) *replayed {
+	s := w.solve(order, most)
+	r := w.replay(order, s.acts)
+	p := &r.plan
+	p.States = s.states
+	p.Exact = s.bound == s.score && w.allFree()
+	p.Bound = minutes(s.bound.ms())
+	if !w.allFree() {
+		p.Bound = minutes(min(w.anyOrder(), s.bound.ms()))
+	}
+	return r
+}
+
+// allFree tells whether every order of the zones of each visit is tried.
+func (w *work) allFree() bool {
+	for i := range w.visits {
+		if !w.visits[i].free() {
+			return false
+		}
+	}
+	return true
 }
