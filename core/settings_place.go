@@ -43,6 +43,14 @@ func admitSettingText(f *Setting) error {
 		_, err := ParseRestricted(f.Value)
 		return err
 	}
+	if f.SettingName == PlanStarts {
+		_, err := MinuteOfDay(f.Value)
+		return err
+	}
+	if f.SettingName == RefillPlace {
+		_, _, _, err := ReadRefillPlace(f.Value)
+		return err
+	}
 	if f.SettingName == MixingOrder {
 		_, err := label.ReadMixingOrder(f.Value)
 		return troubled(err)

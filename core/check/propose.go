@@ -100,7 +100,7 @@ func proposeDay(b *core.Book, in Intent) Proposal {
 	if in.At.Date() == b.Day().Date {
 		return Proposal{Act: ActNone, Words: "nothing", Why: fmt.Sprintf("%s is closed; the next day opens when the clock, now at %s, says a later date.", b.Day().Date, in.At.Date())}
 	}
-	open := &core.DayOpened{Date: in.At.Date(), Operator: b.Day().Operator, Route: routeFor(b, in.At.Date())}
+	open := &core.DayOpened{Date: in.At.Date(), Operator: b.Day().Operator, Route: RouteFor(b, in.At.Date())}
 	p.Facts = []core.Fact{open}
 	if v := b.Day().Visiting(); v != nil && b.Day().Open {
 		p.Words = "end " + v.Lawn + ", " + p.Words

@@ -76,9 +76,9 @@ func SkipAndCarry(b *core.Book, lawn, reason string, carry bool) []core.Fact {
 	return []core.Fact{skip, over}
 }
 
-// routeFor is the route of a day to be opened: what is owed by then, what the last day left over, and if that left
+// RouteFor is the route of a day to be opened: what is owed by then, what the last day left over, and if that left
 // nothing, all lawns in their order but those owed later.
-func routeFor(b *core.Book, date string) []string {
+func RouteFor(b *core.Book, date string) []string {
 	var out []string
 	later := map[string]bool{}
 	add := func(lawn string) {

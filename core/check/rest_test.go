@@ -164,10 +164,10 @@ func TestRouteLeavesOutWhatIsOwedLater(t *testing.T) {
 	b := play(t, loadedLines+`{"fact":"routed"}
 {"fact":"carried_over","lawn":"Gum","reason":"wet","until":"2026-06-20"}
 {"fact":"carried_over","lawn":"Alder","reason":"wet"}`)
-	if r := fmt.Sprint(routeFor(b, "2026-05-29")); r != "[Alder Fir]" {
+	if r := fmt.Sprint(RouteFor(b, "2026-05-29")); r != "[Alder Fir]" {
 		t.Error(r)
 	}
-	if r := fmt.Sprint(routeFor(b, "2026-06-20")); r != "[Gum Alder Fir]" {
+	if r := fmt.Sprint(RouteFor(b, "2026-06-20")); r != "[Gum Alder Fir]" {
 		t.Error(r)
 	}
 }
