@@ -4,7 +4,6 @@ import (
 	"slices"
 
 	"example.com/tintline/core"
-	"example.com/tintline/core/measure"
 )
 
 // Accept is what it means that the operator takes one of the orders: the plan of the day, its order where the day is open and has
@@ -82,6 +81,3 @@ func (p *DayPlan) fact(b *core.Book, o *DayOrder) *core.DayPlanned {
 	}
 	return f
 }
-
-// galPer is a volume in gallons, as documents have it.
-func galOf(v measure.Volume) float64 { return v.Gallons() }

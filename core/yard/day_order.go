@@ -132,7 +132,9 @@ func (g *gathered) truck(list []batch.Dose) []Truck {
 	for _, d := range list {
 		t := Truck{Product: d.Product, Amount: d.Amount, Shelf: d.Amount.Text()}
 		if prod := g.b.Product(d.Product); prod != nil {
-			t.Shelf = batch.Shelf(d.Amount, prod.Label.Package)
+			if pack := prod.Label.Package; pack.N > 0 && pack.Kind == d.Amount.Kind {
+				t.Shelf = batch.Packages((d.Amount.N+pack.N-1)/pack.N, pack, "")
+			}
 			c, err := batch.CostOf([]batch.Priced{{Product: d.Product, Amount: d.Amount, Price: prod.Label.Price, Package: prod.Label.Package}})
 			if err == nil && len(c.Unpriced) == 0 {
 				t.Cost = core.Known[measure.Money](c.Total)

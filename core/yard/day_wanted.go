@@ -30,6 +30,14 @@ type candidate struct {
 	stop *check.Finding // nil: it may go
 }
 
+// says is its stop, with its name.
+func (c *candidate) says() string {
+	if strings.HasPrefix(c.stop.Says, c.mix.MixName+":") {
+		return c.stop.Says
+	}
+	return c.mix.MixName + ": " + c.stop.Says
+}
+
 // candidates are the mixes for a zone through an applicator, the most wanted first.
 func (g *gathered) candidates(lawn string, z core.Zone, in check.Intent) ([]candidate, error) {
 	var out []candidate
@@ -179,8 +187,7 @@ func (g *gathered) warnOf(lawn string, z core.Zone, list, take []candidate) {
 	case len(list) == 0:
 		add(check.Stop, true, "Enter a mix for it.", "No mix for %s (%s): the book has none that can be sprayed.", z.Name, grass)
 	default:
-		f := list[0].stop
-		add(check.Stop, true, f.Do, "No mix for %s (%s): %s: %s", z.Name, grass, list[0].mix.MixName, f.Says)
+		add(check.Stop, true, list[0].stop.Do, "No mix for %s (%s): %s", z.Name, grass, list[0].says())
 	}
 	if z.Mix != "" && g.b.Mix(z.Mix) == nil {
 		add(check.Ask, false, "Enter that mix, or name another for the zone.", "%s is meant for %s, and the book has no such mix.", z.Mix, z.Name)
@@ -188,7 +195,7 @@ func (g *gathered) warnOf(lawn string, z core.Zone, list, take []candidate) {
 	if len(take) > 0 {
 		for _, c := range list {
 			if c.stop != nil && c.want < take[0].want && (c.mix.MixName == z.Mix || c.want <= wantExtra) {
-				add(check.Ask, false, c.stop.Do, "%s instead of %s on %s: %s", take[0].mix.MixName, c.mix.MixName, z.Name, c.stop.Says)
+				add(check.Ask, false, c.stop.Do, "%s on %s, because %s", take[0].mix.MixName, z.Name, c.says())
 			}
 		}
 		for _, ask := range take[0].asks {

@@ -1,0 +1,82 @@
+package main
+
+import (
+	"errors"
+
+	"github.com/spf13/cobra"
+
+	"example.com/tintline/core"
+	"example.com/tintline/core/yard"
+)
+
+func (a *app) planCommand() *cobra.Command {
+	var lawns []string
+	var order string
+	var accept bool
+	cmd := &cobra.Command{
+		Use:   "plan [--order given|best] [--accept] [--lawn NAME ...]",
+		Short: "The plan of the day: what to load, in which order, what it takes",
+		Long: `Plans what is still to do today, or what a day opened now would have: lawns for which there is no mix first,
+then what goes into which compartment, what to put on the truck, and the visits in order with changeovers and
+refills. The operator's own order stands beside the best other one that was found. Nothing is booked, unless
+the plan is accepted: then it is kept, the visits take its order, and what is to be loaded becomes load lists.`,
+		Example: `  tintline plan --book truck.db
+  tintline plan --order best --accept
+  tintline plan --lawn "418 Alder Court" --lawn "77 Fir Lane" --json`,
+		Args: noArgs,
+		RunE: func(cmd *cobra.Command, _ []string) error {
+			if order != core.OrderGiven && order != core.OrderBest {
+				return usage("--order %q is neither given nor best.", order)
+			}
+			if accept {
+				return a.acceptPlan(lawns, order)
+			}
+			return a.reading(func(k *keptBook) error { return a.plan(k, lawns, order, false) })
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&order, "order", core.OrderGiven, "the `ORDER` that is shown or accepted: given or best")
+	f.BoolVar(&accept, "accept", false, "keep the plan, its order and its loads")
+	f.StringArrayVar(&lawns, "lawn", nil, "a `NAME` of a lawn, in the order of the visits; else what is to do today")
+	completes(cmd, "order", cobra.FixedCompletions([]string{core.OrderGiven, core.OrderBest}, cobra.ShellCompDirectiveNoFileComp))
+	completes(cmd, "lawn", a.names(lawnNames))
+	return cmd
+}
+
+func (a *app) acceptPlan(lawns []string, order string) error {
+	path, err := a.bookPath()
+	if err != nil {
+		return err
+	}
+	k, err := openBookWith(path, false, a.adding())
+	if err != nil {
+		return err
+	}
+	a.warn(k)
+	err = a.plan(k, lawns, order, true)
+	a.warnOfLines(k)
+	return errors.Join(err, k.Close())
+}
+
+func (a *app) plan(k *keptBook, lawns []string, order string, accept bool) error {
+	p, err := yard.PlanDay(k.book, yard.DayAsk{Lawns: lawns, At: a.clock()})
+	if err != nil {
+		return err
+	}
+	if accept {
+		action := newID()
+		entries, err := k.book.Prepare(action, a.clock(), p.Accept(k.book, order)...)
+		if err != nil {
+			return err
+		}
+		if err := k.write(action, entries); err != nil {
+			return err
+		}
+	}
+	if a.flags.json {
+		d := p.Document(order)
+		d["accepted"] = accept
+		return a.printJSON(d)
+	}
+	return a.print(p.Text(order))
+}
