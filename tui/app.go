@@ -48,6 +48,7 @@ type Model struct {
 	keeping    keeping
 	bell       func()
 	pulled     pulled
+	planning   planning
 	past       map[past.Query]pastYears // never changed, made anew
 	now        func() time.Time
 	newID      func() string

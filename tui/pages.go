@@ -38,6 +38,7 @@ const (
 	pageFindings
 	pageTrouble
 	pageMorning
+	pagePlan
 	pages
 )
 
@@ -82,7 +83,7 @@ func newPages() []*pageSpec {
 		startPage(), menuPage(), findPage(),
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
-		morningPage(),
+		morningPage(), planPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), marksPage(),
 		weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),

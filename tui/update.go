@@ -49,6 +49,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		cmd = m.onShare(msg)
 	case copyDue:
 		cmd = m.keepDaily()
+	case dayFound:
+		m.dayArrived(msg)
 	case pulled:
 		m.arrived(msg)
 	case pastYears:

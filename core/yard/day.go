@@ -115,16 +115,34 @@ type Truck struct {
 
 // PlanDay makes the plan of a day from what the book holds.
 func PlanDay(b *core.Book, q DayAsk) (DayPlan, error) {
+	ask, err := AskDay(b, q)
+	if err != nil {
+		return DayPlan{}, err
+	}
+	choice, err := ask.Search()
+	if err != nil {
+		return DayPlan{}, err
+	}
+	return ask.Answer(&choice), nil
+}
+
+// DayQuestion is what the plan of a day is made from, gathered from the book.
+type DayQuestion struct{ g *gathered }
+
+// AskDay gathers it. It reads the book, and so does Answer.
+func AskDay(b *core.Book, q DayAsk) (*DayQuestion, error) {
 	g, err := gatherDay(b, q)
-	if err != nil {
-		return DayPlan{}, err
-	}
-	choice, err := batch.ChooseDay(g.day)
-	if err != nil {
-		return DayPlan{}, err
-	}
+	return &DayQuestion{g}, err
+}
+
+// Search looks for the plan. It does not read the book, so that it may run beside what changes it.
+func (q *DayQuestion) Search() (batch.DayChoice, error) { return batch.ChooseDay(q.g.day) }
+
+// Answer puts what was found into the words of the book.
+func (q *DayQuestion) Answer(choice *batch.DayChoice) DayPlan {
+	g := q.g
 	out := DayPlan{
-		Date: g.date, Open: b.Day().Open, Warnings: g.warnings, Notes: g.notes, Better: choice.Better, Saves: choice.Saves,
+		Date: g.date, Open: g.b.Day().Open, Warnings: g.warnings, Notes: g.notes, Better: choice.Better, Saves: choice.Saves,
 		Bound: choice.Bound, Off: choice.Off, Steps: choice.Steps,
 	}
 	out.Given = g.order(core.OrderGiven, &choice.Given)
@@ -134,7 +152,7 @@ func PlanDay(b *core.Book, q DayAsk) (DayPlan, error) {
 		out.Best.Name = core.OrderBest
 	}
 	out.noRoom(g, &choice.Given)
-	return out, nil
+	return out
 }
 
 // Order is one of both orders, by its name.

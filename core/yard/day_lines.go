@@ -54,6 +54,7 @@ func (p *DayPlan) Lines(name string) []DayLine {
 	o.loadLines(&d)
 	o.truckLines(&d)
 	o.stopLines(&d)
+	o.timeLines(&d)
 	for _, n := range p.Notes {
 		d.add(LineNote, "%s", n)
 	}
@@ -70,18 +71,23 @@ func (p *DayPlan) Lines(name string) []DayLine {
 // sums say what an order comes to, and what the other one does.
 func (p *DayPlan) sums(d *dayLines, o *DayOrder) {
 	d.add(LineSum, "%s: %s", orderWords(o.Name), o.Sum())
-	m := o.Minutes
-	d.add(LineMore, "min: on lawns %s, driving %s, changeovers %s, refills %s, rinsing %s, waiting %s", tens(m.Site), tens(m.Drive), tens(m.Changeover), tens(m.Refill), tens(m.Rinse), tens(m.Wait))
 	switch {
 	case !p.Better:
-		d.add(LineMore, "no other order that was tried is better; none can be below %s min", tens(p.Bound))
+		d.add(LineSum, "no other order that was tried is better; none can be below %s min", tens(p.Bound))
 	case o.Name == core.OrderGiven:
-		d.add(LineMore, "another order saves %s; none can be below %s min", p.savesWords(), tens(p.Bound))
+		d.add(LineSum, "another order saves %s; none can be below %s min", p.savesWords(), tens(p.Bound))
 	default:
-		d.add(LineMore, "it saves %s against the order given; it is at most %s %% above the best there can be", p.savesWords(), tens(100*p.Off))
+		d.add(LineSum, "it saves %s against the order given; it is at most %s %% above the best there can be", p.savesWords(), tens(100*p.Off))
 	}
+}
+
+// timeLines say what the minutes go into, and what is not in the cost.
+func (o *DayOrder) timeLines(d *dayLines) {
+	m := o.Minutes
+	d.add(LineHead, "minutes")
+	d.add(LineMore, "on lawns %s, driving %s, changeovers %s, refills %s, rinsing %s, waiting %s", tens(m.Site), tens(m.Drive), tens(m.Changeover), tens(m.Refill), tens(m.Rinse), tens(m.Wait))
 	if len(o.Unpriced) > 0 {
-		d.add(LineMore, "not in the cost, because no price is entered: %s", and(o.Unpriced))
+		d.add(LineNote, "not in the cost, because no price is entered: %s", and(o.Unpriced))
 	}
 }
 

@@ -130,6 +130,9 @@ func (g *gathered) laid(z *DayZone, p *batch.DayPlan, l batch.DayLaid) {
 func (g *gathered) truck(list []batch.Dose) []Truck {
 	var out []Truck
 	for _, d := range list {
+		if d.Amount.N <= 0 {
+			continue
+		}
 		t := Truck{Product: d.Product, Amount: d.Amount, Shelf: d.Amount.Text()}
 		if prod := g.b.Product(d.Product); prod != nil {
 			if pack := prod.Label.Package; pack.N > 0 && pack.Kind == d.Amount.Kind {

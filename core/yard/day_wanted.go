@@ -198,11 +198,24 @@ func (g *gathered) warnOf(lawn string, z core.Zone, list, take []candidate) {
 				add(check.Ask, false, c.stop.Do, "%s on %s, because %s", take[0].mix.MixName, z.Name, c.says())
 			}
 		}
+		if c := refusedBefore(list, take[0].want); c != nil && take[0].want >= wantTurf && z.Mix == "" {
+			add(check.Ask, false, c.stop.Do, "only %s, for all turf, may go on %s (%s); %s", take[0].mix.MixName, z.Name, grass, c.says())
+		}
 		for _, ask := range take[0].asks {
 			add(check.Ask, false, "It is asked at the trigger.", "%s on %s: %s", take[0].mix.MixName, z.Name, ask)
 		}
 	}
 	g.warnOfDue(lawn, z, take, add)
+}
+
+// refusedBefore is the first mix that is wanted more and may not go; nil if there is none.
+func refusedBefore(list []candidate, want int) *candidate {
+	for i := range list {
+		if list[i].stop != nil && list[i].want < want {
+			return &list[i]
+		}
+	}
+	return nil
 }
 
 // warnOfDue says what of an extra product is not known.
