@@ -1,6 +1,7 @@
 package core
 
 func (s *state) openDay(e Entry, f *DayOpened) {
+	s.noteDay()
 	left, before := "", s.day.Date
 	if s.day.Open {
 		left = s.day.Date
@@ -83,6 +84,7 @@ func (s *state) applyGauge(e Entry, f *GaugeRead) {
 		return
 	}
 	s.day.Readings = append(s.day.Readings, Reading{f.Compartment, f.Volume.V, c.Liquid.Volume, e.At})
+	s.noteReading(f, c.Liquid.Volume, c.Moved)
 	s.plumbing.Gauge(&c.Tank, f.Volume.V)
 	c.ReadBand = f.GiveOrTake.V
 }

@@ -31,6 +31,7 @@ func (s *state) applyLoaded(f *Loaded) {
 	if empty {
 		t.Moved, t.ReadBand = 0, 0
 	}
+	s.noteLoad(letter, empty)
 	if letter == 0 {
 		l.From = fluid.Parts{{Key: s.origin(0, s.batches[f.Into]), N: int64(f.Volume)}}
 	} else {
@@ -105,6 +106,8 @@ func (s *state) applyPushedBack(f *PushedBack) {
 // applySprayed draws what was sprayed and lays it, parcel by parcel in the order in which it left the
 // nozzle, on the zones in their order, each with the share of its area.
 func (s *state) applySprayed(e Entry, f *Sprayed) {
+	s.noteDraw(f)
+	s.noteJob(f)
 	out := s.plumbing.Laying(s.Applicator(f.Applicator).hose(), f.Applicator, f.Volume.V, f.Bypass.Or(0))
 	parts, over := s.spread(f, out)
 	for _, l := range over {

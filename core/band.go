@@ -9,8 +9,11 @@ import (
 
 // Band is how far what is left in a tank may be from the truth: the error of the last reading or load (what the chart of its
 // gauge said of the reading, else a share of the tank) and that of what was drawn since (a share of it), as root of the sum of
-// squares. Both shares are settings.
+// squares. Both shares are settings. Where gauges have shown enough of the applicators that drew from a compartment, they say it.
 func (s *state) Band(t *fluid.Tank) measure.Volume {
+	if sd, ok := s.gaugedBand(t); ok {
+		return sd
+	}
 	g := float64(t.Capacity) * (s.Setting(GaugeErrorPct) / 100)
 	if t.ReadBand > 0 {
 		g = float64(t.ReadBand)

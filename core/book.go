@@ -63,6 +63,7 @@ type state struct {
 	missed    []TintSeen              // how far it went without
 	turned    *turned                 // what stood in the line when the valves were last turned
 	learned   *learning               // what timed changeovers have shown
+	gauged    *gauged                 // what readings of gauges have shown
 	plans     map[string]*LoadPlanned // by tank: a letter, or an applicator
 	ticks     map[string][]string     // the items done, by list, sorted
 	owed      []Owed

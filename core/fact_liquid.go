@@ -192,6 +192,7 @@ type Sprayed struct {
 	Before     Maybe[measure.Volume]
 	After      Maybe[measure.Volume]
 	Bypass     Maybe[measure.Volume] // as of PushedBack
+	Teaching   []Teaching            // of one by gauge: on what it rests what it teaches; one or none
 }
 
 // Kind of the fact.
@@ -211,6 +212,7 @@ func (f *Sprayed) fields(w walker) {
 	w.maybeVolume(8, "after", &f.After)
 	w.later()
 	w.maybeVolume(9, "bypass", &f.Bypass)
+	list(w, 10, "teaching", &f.Teaching, teachingFields)
 }
 
 // GaugeRead: what a compartment's gauge says. Mark is the reading as it stands on the gauge.
@@ -219,6 +221,7 @@ type GaugeRead struct {
 	Volume      Maybe[measure.Volume]
 	Mark        string
 	GiveOrTake  Maybe[measure.Volume] // the standard uncertainty of the reading, filled in from chart and truck
+	Teaching    []Teaching            // on what it rests what it teaches, filled in; one or none
 }
 
 // Kind of the fact.
@@ -233,6 +236,7 @@ func (f *GaugeRead) fields(w walker) {
 	w.scalar(3, "mark", &f.Mark)
 	w.later()
 	w.maybeVolume(4, "give_or_take", &f.GiveOrTake)
+	list(w, 5, "teaching", &f.Teaching, teachingFields)
 }
 
 // Rinsed: water was put into a compartment and run out to a place, all but the heel; without a place it stays.

@@ -85,6 +85,9 @@ func (s *state) resolveGauge(f *GaugeRead) (Fact, error) {
 	if !c.GiveOrTake.Known {
 		c.GiveOrTake = s.readingBand(set, &c)
 	}
+	if len(c.Teaching) == 0 {
+		c.Teaching = s.teachesReading(set, &c)
+	}
 	return &c, nil
 }
 
@@ -93,21 +96,38 @@ func (s *state) resolveGauge(f *GaugeRead) (Fact, error) {
 // chart of two figures or more, beyond the chart, and at a mark that is a sign: then the settings' share of the tank
 // stands.
 func (s *state) readingBand(c *RigCompartment, f *GaugeRead) Maybe[measure.Volume] {
-	chart := c.figures()
-	if chart.curve == nil {
+	slope, step, ok := c.toldAt(f, s.Setting(GaugeReadShare))
+	if !ok {
 		return Maybe[measure.Volume]{}
 	}
-	x, ok := 0.0, false
+	return Known(measure.Volume(math.RoundToEven(hydraulics.GaugeSD(slope, step, s.tilt(c)))))
+}
+
+// readingStep is the volume between two readings that a compartment's gauge can tell apart there; 0 where its chart does
+// not tell.
+func (s *state) readingStep(c *RigCompartment, f *GaugeRead) measure.Volume {
+	slope, step, _ := c.toldAt(f, s.Setting(GaugeReadShare))
+	return measure.Volume(math.RoundToEven(float64(slope * step)))
+}
+
+// toldAt is how finely the gauge is told at a reading, as told; ok is false without a chart of two figures or more, beyond the
+// chart, and at a mark that is a sign.
+func (c *RigCompartment) toldAt(f *GaugeRead, share float64) (slope, step float64, ok bool) {
+	chart := c.figures()
+	if chart.curve == nil {
+		return 0, 0, false
+	}
+	x := 0.0
 	if f.Mark == "" {
 		x, ok = chart.curve.Inverse(float64(f.Volume.V))
 	} else {
 		x, ok = chart.place(f.Mark)
 	}
 	if !ok {
-		return Maybe[measure.Volume]{}
+		return 0, 0, false
 	}
-	slope, step := chart.told(x, s.Setting(GaugeReadShare))
-	return Known(measure.Volume(math.RoundToEven(hydraulics.GaugeSD(slope, step, s.tilt(c)))))
+	slope, step = chart.told(x, share)
+	return slope, step, true
 }
 
 // place is where on the chart a mark stands; ok is false for a sign and beyond the chart.

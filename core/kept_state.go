@@ -17,6 +17,7 @@ func (k *keptCodec) state(s *state) {
 	kept(k, &s.missed, func(f *TintSeen) { k.fact(f) })
 	there(k, &s.turned, k.turned)
 	there(k, &s.learned, k.learning)
+	there(k, &s.gauged, k.gauged)
 	named(k, &s.plans, func(_ string, p **LoadPlanned) {
 		if k.w == nil {
 			*p = &LoadPlanned{}

@@ -156,6 +156,9 @@ func (s *state) resolveSprayed(f *Sprayed) (Fact, error) {
 				"The readings say %s gal, the volume given is %s gal.", used.Text(), c.Volume.V.Text())
 		}
 		c.Volume = Known(used)
+		if len(c.Teaching) == 0 {
+			c.Teaching = s.teachesJob(a, c.Area.V)
+		}
 	}
 	if !c.Bypass.Known {
 		c.Bypass = s.bypassWith(a, c.Volume.V)

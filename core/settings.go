@@ -152,6 +152,13 @@ const (
 	// MixingOrder is the order of adding, where the operator set one of his own.
 	MixingOrder = "mixing_order"
 
+	// What gauges teach of the applicators.
+	FactorErrorPct = "factor_error_pct"
+	JobErrorPct    = "job_error_pct"
+	FactorDriftPct = "factor_drift_pct"
+	FactorOddSDs   = "factor_odd_sds"
+	FactorReadings = "factor_readings"
+
 	CopiesKeptDays = "copies_kept_days"
 
 	// BookMeasured is whether a planned load is booked with what was measured out; the others are what it is measured with.
