@@ -174,6 +174,9 @@ func (s *state) admitSprayed(f *Sprayed) error {
 	if err := positive("The volume sprayed", f.Volume.V); err != nil {
 		return err
 	}
+	if err := admitTeaching(f.Teaching); err != nil {
+		return err
+	}
 	t := s.plumbing.Tank(f.Applicator)
 	if t == nil {
 		return s.passes(a.Hose, f.Volume.V, f.Bypass)
@@ -201,7 +204,7 @@ func (s *state) admitGauge(f *GaugeRead) error {
 	if f.GiveOrTake.Known && (f.GiveOrTake.V < 0 || f.GiveOrTake.V > c.Capacity) {
 		return refuse(fmt.Sprintf("Give 0 to %s gal, or leave it out.", c.Capacity.Text()), "The reading of %c is to be right within %s gal.", f.Compartment, f.GiveOrTake.V.Text())
 	}
-	return nil
+	return admitTeaching(f.Teaching)
 }
 
 func (s *state) admitRinsed(f *Rinsed) error {

@@ -6,6 +6,7 @@ import (
 	"unsafe"
 
 	"example.com/tintline/core/fluid"
+	"example.com/tintline/core/measure"
 )
 
 // bookFiller puts a value of its own into every field of a state, unexported ones too, so that one that is not kept comes
@@ -30,6 +31,13 @@ func (g *bookFiller) fill(v reflect.Value, name string) {
 			for range 5 {
 				p.cov[i] = append(p.cov[i], float64(g.next())/7)
 			}
+		}
+		return
+	case *gauged:
+		*p = gauged{
+			days: g.next(), tanks: []gaugedTank{{'a', true, g.next(), []gaugedDraw{{"gun", 0.5, measure.Volume(g.next()), 7.5}}}},
+			factors: []gaugedFactor{{"gun", 0.5, g.next(), g.next(), g.next()}},
+			mean:    []float64{0.25, 0.5}, cov: [][]float64{{1, 2}, {2, 3}},
 		}
 		return
 	case *WeatherAt: // the fact in it makes it look like one

@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/measure"
@@ -13,23 +14,24 @@ func enoughRule(s *situation) []Finding {
 	if name == "" || s.spot() { // how much a spot takes is not known before
 		return nil
 	}
+	want, needs := s.takes()
 	f := Finding{
-		Part: part, Figured: core.Known(have.Gallons()), Limit: core.Known(s.want.Gallons()), Unit: "gal",
+		Part: part, Figured: core.Known(have.Gallons()), Limit: core.Known(want.Gallons()), Unit: "gal",
 		Ground: GroundPractice, Source: "gallons booked, give or take the band of the settings",
 	}
-	does := measure.Area(measure.MulDiv(int64(have), int64(s.area), int64(s.want)))
+	does := measure.Area(measure.MulDiv(int64(have), int64(s.area), int64(want)))
 	switch {
-	case s.want > have+band:
+	case want > have+band:
 		f.Weight = Stop
 		f.Says = fmt.Sprintf("%s has %s to give, ±%s; %s needs %s: it ends after %s of %s.",
-			name, gal(have), band.Text(), s.lawn.LawnName, gal(s.want), sqft(does), s.area.Text())
+			name, gal(have), band.Text(), s.lawn.LawnName, needs, sqft(does), s.area.Text())
 		f.Do = fmt.Sprintf("Refill %s first, or treat %s now and log that.", lower(name), sqft(does))
 		if have == 0 {
 			f.Do = fmt.Sprintf("Refill %s first.", lower(name))
 		}
-	case s.want > have-band:
+	case want > have-band:
 		f.Weight = Ask
-		f.Says = fmt.Sprintf("%s may fall short: %s to give, ±%s, and %s needs %s.", name, gal(have), band.Text(), s.lawn.LawnName, gal(s.want))
+		f.Says = fmt.Sprintf("%s may fall short: %s to give, ±%s, and %s needs %s.", name, gal(have), band.Text(), s.lawn.LawnName, needs)
 		f.Do = fmt.Sprintf("Read the gauge of %s first.", lower(name))
 	default:
 		return nil
@@ -52,7 +54,11 @@ func (s *situation) stock() (have, band measure.Volume, name, part string) {
 	}
 	for _, l := range s.up.Supply {
 		c := s.b.Plumbing().Compartment(l)
-		have += c.Drawable()
+		if v, _, ok := s.b.Expected(c); ok {
+			have += max(v-c.Heel, 0)
+		} else {
+			have += c.Drawable()
+		}
 		band += s.b.Band(&c.Tank)
 		if name != "" {
 			name += " and "
@@ -63,4 +69,15 @@ func (s *situation) stock() (have, band measure.Volume, name, part string) {
 		name = "Compartment " + name
 	}
 	return have, band, name, PartCompartment
+}
+
+// takes is what the lawn will take, as far as gauges have shown what the applicator puts down, and that in words. Gallons
+// that were named are taken as they are.
+func (s *situation) takes() (measure.Volume, string) {
+	ratio := s.b.RatioOf(s.with.Name)
+	want := measure.Volume(math.RoundToEven(float64(s.want) * ratio))
+	if s.in.Volume.Known || want == s.want || want <= 0 {
+		return s.want, gal(s.want)
+	}
+	return want, fmt.Sprintf("%s as %s puts down, %s by its rate", gal(want), s.with.Name, gal(s.want))
 }
