@@ -153,11 +153,13 @@ const (
 	MixingOrder = "mixing_order"
 
 	// What gauges teach of the applicators.
-	FactorErrorPct = "factor_error_pct"
-	JobErrorPct    = "job_error_pct"
-	FactorDriftPct = "factor_drift_pct"
-	FactorOddSDs   = "factor_odd_sds"
-	FactorReadings = "factor_readings"
+	FactorErrorPct   = "factor_error_pct"
+	FactorTestedPct  = "factor_tested_pct"
+	FactorTestedDays = "factor_tested_days"
+	JobErrorPct      = "job_error_pct"
+	FactorDriftPct   = "factor_drift_pct"
+	FactorOddSDs     = "factor_odd_sds"
+	FactorReadings   = "factor_readings"
 
 	CopiesKeptDays = "copies_kept_days"
 

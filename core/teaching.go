@@ -48,13 +48,22 @@ func (s *state) teachingOf(capacity measure.Volume, read Maybe[measure.Volume], 
 	}
 	t.ReadSD = read.Or(t.TankSD)
 	for _, a := range applicators {
-		t.Factors = append(t.Factors, TeachingFactor{a, s.factorSD()})
+		t.Factors = append(t.Factors, TeachingFactor{a, s.factorSD(a)})
 	}
 	return t
 }
 
-// factorSD is how well the factor of an applicator is known before any reading.
-func (s *state) factorSD() float64 { return s.Setting(FactorErrorPct) / 100 }
+// factorSD is how well the factor of an applicator is known before any reading: better where a test of it, with the tip that
+// is on, was accepted not long ago.
+func (s *state) factorSD(applicator string) float64 {
+	const day = 86_400
+	if r := s.rateOf(applicator, s.TipOn(applicator), ""); r != nil {
+		if days := float64(s.day.Opened.Unix-r.At.Unix) / day; days <= s.Setting(FactorTestedDays) {
+			return s.Setting(FactorTestedPct) / 100
+		}
+	}
+	return s.Setting(FactorErrorPct) / 100
+}
 
 func percentOf(v measure.Volume, percent float64) measure.Volume {
 	return measure.Volume(math.RoundToEven(float64(v) * (percent / 100)))
