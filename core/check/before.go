@@ -10,7 +10,7 @@ import (
 // rules lists the rules in the order in which findings of one weight are shown. One rule, one file.
 var rules = []struct {
 	name string
-	ask  func(*situation) []Finding // of what is sprayed
+	ask  func(*situation) []Finding // of what is sprayed; nil: it is no matter of this rule
 	dry  func(*situation) []Finding // of what is spread; nil: it is no matter of this rule, or both are asked about at once
 	both bool                       // ask is about what is sprayed and what is spread
 }{
@@ -27,6 +27,7 @@ var rules = []struct {
 	{"dates", datesRule, nil, true},
 	{"standing", standingRule, nil, false},
 	{rulePair, pairRule, nil, false},
+	{ruleStock, nil, dryStockRule, false},
 }
 
 // Before says what would happen if the trigger were pulled now. The error is a Problem: the intent names
@@ -58,7 +59,7 @@ func (s *situation) reportOf(asked func(rule string) bool) Report {
 			continue
 		}
 		var found []Finding
-		if s.wet || rule.both {
+		if rule.ask != nil && (s.wet || rule.both) {
 			found = rule.ask(s)
 		}
 		if s.dry != nil && rule.dry != nil {
@@ -67,7 +68,7 @@ func (s *situation) reportOf(asked func(rule string) bool) Report {
 				found = append(found, f)
 			}
 		}
-		if len(found) == 0 {
+		if len(found) == 0 && (rule.ask != nil || s.dry != nil) {
 			r.Quiet++
 		}
 		for i := range found {

@@ -51,6 +51,7 @@ func BeforeLoad(b *core.Book, at core.Moment, f *core.LoadPlanned) Loading {
 	out.room(b, at, f)
 	out.mixing()
 	out.settling(b, f.Into)
+	out.stock(b, f)
 	for _, x := range out.Findings {
 		out.Verdict = max(out.Verdict, x.Weight)
 	}
