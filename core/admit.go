@@ -104,6 +104,8 @@ func (s *state) admitMove(f Fact) error {
 		return s.admitMarked(f)
 	case *Calibrated:
 		return s.admitCalibrated(f)
+	case *TruedUp:
+		return s.admitTruedUp(f)
 	}
 	return refuse("Use a version that knows it.", "This fact is not known.")
 }

@@ -81,6 +81,7 @@ func (s *state) applyDayFact(e Entry) {
 func (s *state) applyMove(e Entry) {
 	switch f := e.What.(type) {
 	case *Loaded:
+		s.emptyLoaded(e, f)
 		s.applyLoaded(f)
 	case *LinedUp:
 		s.turnValves(f)
@@ -117,6 +118,8 @@ func (s *state) applyMove(e Entry) {
 		s.applyCalibrated(e, f)
 	case *Spread:
 		s.applySpread(e, f)
+	case *TruedUp:
+		s.applyTruedUp(f)
 	default:
 		s.applyPlumbing(e)
 	}

@@ -85,6 +85,8 @@ func (s *state) applyGauge(e Entry, f *GaugeRead) {
 	}
 	s.day.Readings = append(s.day.Readings, Reading{f.Compartment, f.Volume.V, c.Liquid.Volume, e.At})
 	s.noteReading(f, c.Liquid.Volume, c.Moved)
+	before := c.Tank
 	s.plumbing.Gauge(&c.Tank, f.Volume.V)
 	c.ReadBand = f.GiveOrTake.V
+	s.shows(e, c, &before)
 }

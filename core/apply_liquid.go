@@ -108,6 +108,7 @@ func (s *state) applyPushedBack(f *PushedBack) {
 func (s *state) applySprayed(e Entry, f *Sprayed) {
 	s.noteDraw(f)
 	s.noteJob(f)
+	before := s.drawnBy()
 	out := s.plumbing.Laying(s.Applicator(f.Applicator).hose(), f.Applicator, f.Volume.V, f.Bypass.Or(0))
 	parts, over := s.spread(f, out)
 	for _, l := range over {
@@ -116,13 +117,14 @@ func (s *state) applySprayed(e Entry, f *Sprayed) {
 	for _, part := range parts {
 		laid := Laid{
 			Seq: e.Seq, At: e.At, Lawn: f.Lawn, Zone: part.Zone.Name, Grass: part.Zone.Grass,
-			Applicator: f.Applicator, Area: part.Area,
+			Applicator: f.Applicator, Area: part.Area, By: f.By,
 		}
 		for _, l := range part.Parcels {
 			laid.Volume += l.Volume
 			laid.From, laid.Holds = laid.From.Plus(l.From), laid.Holds.Plus(l.Holds)
 			s.plumbing.Outside.Give(fluid.ZonePlace(f.Lawn, part.Zone.Name), l)
 		}
+		laid.Drew = s.drewSince(before, laid.Volume)
 		s.lay(laid, part.Parcels)
 	}
 }

@@ -176,7 +176,7 @@ func TestWhichHoseMoved(t *testing.T) {
 }
 
 // movesOf is what the digest does not hold: when something moved, and what may have dried on.
-func movesOf(s *state) string { return fmt.Sprint(s.moved, s.wetted) }
+func movesOf(s *state) string { return fmt.Sprint(s.moved, s.wetted, s.day.Spans, s.day.Shown) }
 
 func sameMoves(t rapid.TB, a, b *Book) {
 	t.Helper()

@@ -50,6 +50,8 @@ type Laid struct {
 	Holds      fluid.Parts // by product
 	Versions   []int32     // of each of Holds: which of the product's label entries was in force, from 0
 	Dry        bool        // spread by weight: no volume
+	By         string      // how a spraying was measured
+	Drew       []Drew      // from which compartments, whatever stood in the hose
 }
 
 // Reading is a gauge reading of the day: what it said, and what the book had thought.
@@ -90,6 +92,8 @@ type Day struct {
 	Visits     []Visit
 	Laid       []Laid
 	Readings   []Reading
+	Spans      []LevelSpan // by compartment, where one began since the day did
+	Shown      []Shown     // by compartment, of the last reading
 	Overnight  string
 }
 

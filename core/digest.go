@@ -188,6 +188,13 @@ func (s *state) digestDay(w *binaryWriter) {
 		w.int(int64(r.Read))
 		w.int(int64(r.Booked))
 	}
+	for _, t := range d.Shown {
+		if t.Trued.Known {
+			w.str("trued up")
+			w.count(int(t.Letter))
+			w.int(int64(t.Trued.V))
+		}
+	}
 }
 
 // AccountsDigest is a digest of all accounts, place by place.

@@ -101,6 +101,7 @@ var newFact = map[Kind]func() Fact{
 	kindPlanned:      func() Fact { return &DayPlanned{} },
 	kindCalibrated:   func() Fact { return &Calibrated{} },
 	kindStocked:      func() Fact { return &Stocked{} },
+	kindTruedUp:      func() Fact { return &TruedUp{} },
 }
 
 // kinds lists the numbers of all facts in order. A number that was set aside and has no fact is left out.

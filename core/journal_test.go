@@ -200,6 +200,7 @@ func (g *anyFact) fact() Fact {
 		kindJarTested, kindJarTested,
 		kindPlanned, kindPlanned,
 		kindCalibrated, kindCalibrated, kindMarked, kindMarked,
+		kindTruedUp,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
 	case kindRig:
@@ -255,6 +256,8 @@ func (g *anyFact) fact() Fact {
 		return &Fitted{Applicator: g.pick("applicator", "gun", "gun", "spreader"), Tip: g.pick("tip", "grey", "blue", ""), Hose: g.pick("on", "", "", "reel", "other")}
 	case kindCalibrated:
 		return g.calibrated()
+	case kindTruedUp:
+		return g.truedUp()
 	case kindSprayed:
 		return g.sprayed()
 	case kindStruck:
@@ -384,7 +387,13 @@ func anyJournal(t *rapid.T, facts int) *rest {
 		} else {
 			f = g.fact()
 		}
+		laid := r.counts["sprayed"]
 		r.enter(t, f, Moment{Unix: 1_767_260_000 + int64(i)*60, Offset: -21600})
+		if r.counts["sprayed"] > laid && rapid.Bool().Draw(t, "then read and true up") {
+			for range 2 {
+				r.enter(t, g.truedUp(), Moment{Unix: 1_767_260_000 + int64(i)*60, Offset: -21600})
+			}
+		}
 		if d, ok := f.(*DayOpened); ok && r.book.day.Date == d.Date {
 			g.date++
 		}

@@ -1,5 +1,7 @@
 package core
 
+import "example.com/tintline/core/measure"
+
 func (k *keptCodec) day(d *Day) {
 	k.yes(&d.Open)
 	text(k, &d.Date)
@@ -24,7 +26,27 @@ func (k *keptCodec) day(d *Day) {
 		whole(k, &r.Booked)
 		k.moment(&r.At)
 	})
+	kept(k, &d.Spans, k.span)
+	kept(k, &d.Shown, k.shown)
 	text(k, &d.Overnight)
+}
+
+func (k *keptCodec) span(s *LevelSpan) {
+	whole(k, &s.Letter)
+	text(k, &s.By)
+	k.moment(&s.Since)
+	whole(k, &s.First)
+	whole(k, &s.Was)
+}
+
+func (k *keptCodec) shown(s *Shown) {
+	k.span(&s.LevelSpan)
+	k.moment(&s.At)
+	whole(k, &s.To)
+	for _, v := range []*measure.Volume{&s.Off, &s.Drawn, &s.Earlier, &s.Band, &s.BandBefore, &s.Trued.V} {
+		whole(k, v)
+	}
+	k.yes(&s.Trued.Known)
 }
 
 func (k *keptCodec) visit(v *Visit) {
@@ -64,6 +86,11 @@ func (k *keptCodec) laid(l *Laid) {
 		k.r.fail("a treatment holds %d products of %d versions", len(l.Holds), len(l.Versions))
 	}
 	k.yes(&l.Dry)
+	text(k, &l.By)
+	kept(k, &l.Drew, func(d *Drew) {
+		whole(k, &d.Letter)
+		whole(k, &d.Volume)
+	})
 }
 
 func (k *keptCodec) owed(o *Owed) {

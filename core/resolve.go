@@ -53,6 +53,8 @@ func (s *state) resolve(f Fact) (Fact, error) {
 		return s.resolveCalibrated(f)
 	case *Stocked:
 		return s.resolveStocked(f)
+	case *TruedUp:
+		return s.resolveTruedUp(f)
 	}
 	return f, nil
 }

@@ -111,7 +111,7 @@ func sumOf(outside fluid.Accounts, places []fluid.Place) (t total) {
 func touchesOneLawn(what core.Fact) bool {
 	zone := func(place string) bool { return strings.HasPrefix(place, "zone/") }
 	switch f := what.(type) {
-	case *core.Struck, *core.Rig, *core.DayOpened, *core.DayClosed, *core.Lawn:
+	case *core.Struck, *core.Rig, *core.DayOpened, *core.DayClosed, *core.Lawn, *core.TruedUp:
 		return false
 	case *core.Dumped:
 		return !zone(f.To)

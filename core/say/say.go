@@ -96,6 +96,8 @@ func move(f core.Fact) string {
 		return ticked(f)
 	case *core.Calibrated:
 		return calibrated(f)
+	case *core.TruedUp:
+		return truedUp(f)
 	case *core.Fitted:
 		return fitted(f)
 	case *core.Spread:
