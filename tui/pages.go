@@ -22,6 +22,7 @@ const (
 	pagePlumbing
 	pagePressure
 	pageGauge
+	pageTaught
 	pageMarks
 	pageWeather
 	pageTally
@@ -84,7 +85,7 @@ func newPages() []*pageSpec {
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		morningPage(), planPage(),
-		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), marksPage(),
+		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),
 		weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),
 		changePage(), findingsPage(), rigPage(), settingsPage(), helpPage(),

@@ -20,7 +20,8 @@ func gaugePage() *pageSpec {
 		show: (*Model).showGauges, pick: (*Model).pickGauge,
 		keys: append(letterKeys(p, (*Model).isCompartment), pageKey(p, "n", "chart", "the chart of a gauge: fill it with a meter, or have it reckoned from the shape", func(m *Model) tea.Cmd {
 			return m.goToMarks(m.chosen())
-		}, func(m *Model) bool { return m.chosen() != "" })),
+		}, func(m *Model) bool { return m.chosen() != "" }),
+			pageKey(p, "t", "teaches", "what the gauges teach of each applicator", func(m *Model) tea.Cmd { return m.goTo(pageTaught) }, (*Model).isTaught)),
 	}
 }
 
@@ -53,6 +54,7 @@ func (m *Model) showGauges() sheet {
 	for i := range p.Compartments {
 		out.rows = append(out.rows, m.gaugeRows(&p.Compartments[i], name, m.w >= wide)...)
 	}
+	out.rows = append(out.rows, m.taughtOfGauges()...)
 	if id := m.chosenAmong(out.rows); id != "" {
 		out.offer = "log what the gauge of " + id + " reads"
 		if len(m.book.RigCompartment(id[0]).Marks) > 0 {
@@ -91,6 +93,9 @@ func (m *Model) gaugeRows(c *fluid.Compartment, name int, wide bool) []row {
 	rows := []row{{id: l, line: out, now: len(set.Marks) > 0}}
 	if under != "" {
 		rows = append(rows, row{line: text(theme.Dim, "   "+under)})
+	}
+	if words := m.expectedWords(c.Letter); words != "" {
+		rows = append(rows, row{line: text(theme.Base, m.g.fit("   "+words, m.w-tableMarks))})
 	}
 	if len(set.Marks) > 0 {
 		rows = append(rows, row{line: text(theme.Dim, m.g.fit("   marks "+m.g.clean(markWords(set)), m.w-tableMarks))})

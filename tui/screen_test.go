@@ -199,6 +199,10 @@ var situations = append([]situated{
 	{"gauges", func(t *testing.T) *cab {
 		return climbIn(t, morning+charted(t)).press("o").type_("b 97").press("g", "g", "b")
 	}},
+	{"gauges_taught", func(t *testing.T) *cab { return climbIn(t, gunPutsMore(1.12, 5)).press("g", "g") }},
+	{"taught", func(t *testing.T) *cab { return climbIn(t, gunPutsMore(1.12, 5)).press("g", "y", "g") }},
+	{"taught_little", func(t *testing.T) *cab { return climbIn(t, gunPutsMore(1.02, 1)).press("g", "y", "g") }},
+	{"taught_nothing", func(t *testing.T) *cab { return climbIn(t, morning).press("g", "y", "g") }},
 	{"gauge_marks", func(t *testing.T) *cab { return climbIn(t, morning+charted(t)).press("g", "g", "enter", "down") }},
 	{"gauge_line_is_wrong", func(t *testing.T) *cab {
 		return climbIn(t, morning+charted(t)).press("g", "g", "enter", "l").type_("3")
