@@ -19,6 +19,7 @@ type Document struct {
 	Hold         *Hold         `json:"hold"`
 	Owed         []Owed        `json:"owed"`
 	DriedOn      []DriedOn     `json:"dried_on"`
+	Taught       []Taught      `json:"taught"`
 	Today        Today         `json:"today"`
 	StillToEnter []Missing     `json:"still_to_enter"`
 	OffRecord    []string      `json:"off_record"` // products without the registration number that their record needs
@@ -110,10 +111,22 @@ type Compartment struct {
 	Heel     float64   `json:"heel_gal"`
 	Left     float64   `json:"left_gal"`
 	Band     float64   `json:"plus_minus_gal"`
+	Expected *float64  `json:"expected_gal"` // by what gauges have shown of the applicators; null where that says no more than what is left
 	Covers   *float64  `json:"covers_sqft"`
 	With     *string   `json:"with"`
 	Agitated *float64  `json:"agitated_min"` // since what is in it was last moved about; null where that is not known
 	Products []Product `json:"products"`
+}
+
+// Taught is what gauges have shown of an applicator: by how much what leaves it is more than area times rate. It is used from
+// so many readings on as the setting asks for.
+type Taught struct {
+	Applicator string  `json:"applicator"`
+	Ratio      float64 `json:"ratio"`
+	SD         float64 `json:"ratio_sd"`
+	Readings   int     `json:"readings"`
+	Odd        int     `json:"readings_odd"`
+	Used       bool    `json:"used"`
 }
 
 // Product is what a place holds of a product, in fl_oz or oz; per_gal is its strength in that unit.

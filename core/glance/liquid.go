@@ -17,6 +17,10 @@ func compartments(b *core.Book, at core.Moment) []Compartment {
 			Letter: string(c.Letter), Capacity: c.Capacity.Gallons(), Heel: c.Heel.Gallons(), Left: c.Liquid.Volume.Gallons(),
 			Band: b.Band(&c.Tank).Gallons(), Products: products(b, c.Liquid), Agitated: pointer(agitated[i].Minutes),
 		}
+		if v, _, ok := b.Expected(c); ok {
+			gal := v.Gallons()
+			row.Expected = &gal
+		}
 		if set := b.RigCompartment(c.Letter); set != nil {
 			row.Name = set.Name
 		}

@@ -40,6 +40,7 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 		}
 		fmt.Fprintf(&w, "today       %s gal%s on %s sq ft, %d lawns, %.1f h\n", y.Text(), spread, measure.SquareFeet(d.Today.Area).Text(), d.Today.Lawns, *d.Today.Hours)
 	}
+	writeTaught(&w, &d)
 	writeMissing(&w, b, &d)
 	fmt.Fprintf(&w, "entries     %d\nstate       %s\njournal     %s\n", d.Entries, d.State, d.Journal)
 	return w.String()
@@ -95,6 +96,9 @@ func writeLevels(w *strings.Builder, b *core.Book, at core.Moment) {
 			name += " " + set.Name
 		}
 		level := fmt.Sprintf("%s of %s gal, give or take %s", c.Liquid.Volume.Text(), c.Capacity.Text(), b.Band(&c.Tank).Text())
+		if v, _, ok := b.Expected(c); ok {
+			level += fmt.Sprintf(", %s gal expected by what gauges taught", v.Text())
+		}
 		if with != nil && with.Delivery.V > 0 {
 			level += fmt.Sprintf(", covers %s sq ft with %s", with.Delivery.AreaFor(c.Drawable()).Text(), with.Name)
 		}
