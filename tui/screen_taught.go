@@ -1,8 +1,6 @@
 package tui
 
 import (
-	"slices"
-
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/core/yard"
@@ -68,7 +66,7 @@ func (m *Model) taughtRows(t *yard.TaughtOf) []row {
 		strong = theme.Strong
 	}
 	rows := m.behind(t.Applicator, span{theme.Strong, t.Applicator}, taughtLabel, strong, t.Says)
-	for _, s := range append(slices.Clone(t.Means), t.Test) {
+	for _, s := range append(t.Means[:len(t.Means):len(t.Means)], t.Test) {
 		rows = append(rows, m.behind("", span{theme.Base, ""}, taughtLabel, theme.Base, s)...)
 	}
 	return append(rows, blankRow())

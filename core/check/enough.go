@@ -17,7 +17,7 @@ func enoughRule(s *situation) []Finding {
 	want, needs := s.takes()
 	f := Finding{
 		Part: part, Figured: core.Known(have.Gallons()), Limit: core.Known(want.Gallons()), Unit: "gal",
-		Ground: GroundPractice, Source: "gallons booked, give or take the band of the settings",
+		Ground: GroundPractice, Source: s.stockSource(),
 	}
 	does := measure.Area(measure.MulDiv(int64(have), int64(s.area), int64(want)))
 	switch {
@@ -40,6 +40,18 @@ func enoughRule(s *situation) []Finding {
 	return []Finding{f}
 }
 
+// stockSource is on what the gallons to give and their band rest.
+func (s *situation) stockSource() string {
+	if s.tank == nil {
+		for _, l := range s.up.Supply {
+			if _, _, ok := s.b.Expected(s.b.Plumbing().Compartment(l)); ok {
+				return "gallons booked, put right by what gauges have shown, give or take one standard deviation"
+			}
+		}
+	}
+	return "gallons booked, give or take the band of the settings"
+}
+
 func lower(name string) string {
 	if name[0] == 'C' || name[0] == 'T' {
 		return string(name[0]+'a'-'A') + name[1:]
@@ -47,7 +59,8 @@ func lower(name string) string {
 	return name
 }
 
-// stock is what can be drawn for this visit, with its band.
+// stock is what can be drawn for this visit, with its band, which is one standard deviation. Where gauges have shown what the
+// applicator puts down, that of the lawn ahead is in it.
 func (s *situation) stock() (have, band measure.Volume, name, part string) {
 	if s.tank != nil {
 		return s.tank.Liquid.Volume, s.b.Band(&s.tank.Tank), "The tank of " + s.with.Name, PartApplicator
@@ -59,7 +72,12 @@ func (s *situation) stock() (have, band measure.Volume, name, part string) {
 		} else {
 			have += c.Drawable()
 		}
-		band += s.b.Band(&c.Tank)
+		part := s.want / measure.Volume(len(s.up.Supply))
+		if _, sd, ok := s.b.ExpectedAfter(c, s.with.Name, part); ok && !s.in.Volume.Known {
+			band += sd
+		} else {
+			band += s.b.Band(&c.Tank)
+		}
 		if name != "" {
 			name += " and "
 		}
