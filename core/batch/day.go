@@ -88,8 +88,8 @@ type DayLine struct {
 // DayTimes are minutes, but for the speed.
 type DayTimes struct {
 	Changeover float64 // each
-	Refill     float64 // each, without the drive
-	Rinse      float64 // of a compartment that gets another liquid, each
+	Refill     float64 // each, with the rinses that it takes, without the drive
+	Rinse      float64 // in the morning, of each compartment that gets another liquid
 	Between    float64 // from one place to the next where the way is not known
 	ToRefill   float64 // more for the drive to the refill and back where the way is not known
 	MPH        float64 // over a way that is known

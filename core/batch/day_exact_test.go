@@ -64,6 +64,7 @@ type bruteState struct {
 	score score
 	done  map[int]bool // zones of the visit at hand
 	fresh bool         // nothing is laid since the load
+	again bool         // it is no load of the morning
 }
 
 // load tries each way to give each compartment to a liquid, or to leave it.
@@ -86,7 +87,7 @@ func (b *brute) load(s bruteState, visit int) {
 		give(c+1, holds, given, score)
 		for l := range b.w.liquids {
 			h, g, cost := append([]int(nil), holds...), append([]bool(nil), given...), score
-			if h[c] != l && h[c] != Nothing {
+			if h[c] != l && h[c] != Nothing && !s.again {
 				cost += scored(millis(b.d.Times.Rinse), 0, 0)
 			}
 			h[c], g[c] = l, true
@@ -134,6 +135,7 @@ func (b *brute) next(s bruteState, room []int64, i int) {
 		extra := b.w.detour(from, b.order[i]) + millis(b.d.Times.Refill)
 		n.score += scored(extra, 0, 0)
 		n.clock += extra
+		n.again = true
 		b.load(n, i)
 	}
 }

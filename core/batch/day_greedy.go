@@ -15,18 +15,16 @@ func (w *work) greedy(order []int) []act {
 			out, s = append(out, a), next
 		}
 	}
+	w.allotAll(out)
 	return out
 }
 
 func (w *work) cheapest(s loadState, v, z int) (best act, next loadState, ok bool) {
 	least := never
 	for o, opt := range w.visits[v].zones[z].options {
-		w.use(s, opt, func(n loadState, takes [mostCompartments]int8, cost score) {
-			cost += opt.score
-			if cost < least {
-				best, next, ok, least = act{visit: v, zone: z, option: o, takes: takes}, n, true, cost
-			}
-		})
+		if n, cost, fits := w.use(s, opt); fits && cost+opt.score < least {
+			best, next, ok, least = act{visit: v, zone: z, option: o}, n, true, cost+opt.score
+		}
 	}
 	return best, next, ok
 }

@@ -15,10 +15,7 @@ type lows [refillsAhead][]score
 
 // from is a lower bound of what follows a state.
 func (a *ahead) from(i, at int, s *loadState) score {
-	room, free := a.w.free(s), len(a.w.usable)-bits.OnesCount8(s.taken)
-	for _, v := range s.slack[:a.w.liquids] {
-		room += v
-	}
+	room, free := a.w.tank-a.w.needs(s), len(a.w.usable)-bits.OnesCount16(s.used)
 	key := lowKey{i, at, s.line, s.used, free}
 	if !a.apart() {
 		key.used, key.free = 0, 0

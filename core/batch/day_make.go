@@ -12,8 +12,8 @@ const mostStates = 400_000
 // Exact covers all choices of an option for each zone, of which compartments hold which liquid in each load, of where refills fall (before any
 // zone), and of the order of the zones of a visit of up to six. It keeps to these rules: a liquid of a load takes room for what is laid of it,
 // the reserve, and one line, whether or not the line holds it already; a refill may bring each compartment to any level; a compartment that gets
-// another liquid is rinsed, and what stood in it is thrown out; time goes by for a rinse but shifts no arrival; a visit is not begun before its
-// window, and one that is begun after it is said to be late, but not refused.
+// another liquid is rinsed, and what stood in it is thrown out; in the morning that takes time, but shifts no arrival, and at a refill it is part of
+// the refill (there it is kept rare, but that is not part of what is exact); a visit is not begun before its window, and one that is begun after it is said to be late, but not refused.
 func PlanDay(d Day) (DayPlan, error) {
 	w, err := d.work()
 	if err != nil {
@@ -47,12 +47,16 @@ type solved struct {
 	states int
 }
 
-// solve looks for the best plan of an order: what is cheapest at hand, then narrowly, then in full.
+// solve looks for the best plan of an order: what is cheapest at hand, then with few trails, then with all.
 func (w *work) solve(order []int, most int) solved {
 	out := solved{acts: w.greedy(order)}
 	out.score = w.replay(order, out.acts).score()
-	for _, width := range []int{8, 0} {
-		s := &search{w: w, order: order, ahead: w.ahead(order, width == 0), width: width, most: most, best: out.score}
+	var low *ahead
+	for _, width := range []int{8, 60, 0} {
+		if low == nil || !low.apart() && width != 8 {
+			low = w.ahead(order, width != 8)
+		}
+		s := &search{w: w, order: order, ahead: low, width: width, most: most, best: out.score}
 		acts, total, found := s.run()
 		if found {
 			out.acts, out.score = acts, total

@@ -9,7 +9,7 @@ import (
 type trail struct {
 	score score
 	low   score // that no way on comes below
-	clock int64 // ms of the day, without rinses; kept only where a visit has a window
+	clock int64 // ms of the day, without rinses
 	state loadState
 	past  int32 // its last act
 	dead  bool  // another is no worse in anything
@@ -35,7 +35,10 @@ type search struct {
 	past    []past
 }
 
-const narrow = 50
+const narrow = 200
+
+// mostCompared is how many trails of a position a new one is compared with.
+const mostCompared = 100
 
 // layer is a position with the trails that lead to it.
 type layer struct {
@@ -43,35 +46,10 @@ type layer struct {
 	byKey  map[stateKey][]int32
 }
 
-// stateKey is what two trails must have in common to be compared. Compartments with the same room stand in the order of what they hold.
+// stateKey is what two trails must have in common to be compared.
 type stateKey struct {
 	line  int8
-	taken uint8
-	holds [mostCompartments]int8
-}
-
-func (s *search) key(st *loadState) stateKey {
-	k := stateKey{line: st.line, taken: st.taken, holds: st.holds}
-	for i := range s.w.usable {
-		for j := range i {
-			if s.w.usable[i] == s.w.usable[j] && k.before(i, j) {
-				k.swap(i, j)
-			}
-		}
-	}
-	return k
-}
-
-func (k *stateKey) before(i, j int) bool {
-	a, b := k.taken>>i&1, k.taken>>j&1
-	return a < b || a == b && k.holds[i] < k.holds[j]
-}
-
-func (k *stateKey) swap(i, j int) {
-	k.holds[i], k.holds[j] = k.holds[j], k.holds[i]
-	if a, b := k.taken>>i&1, k.taken>>j&1; a != b {
-		k.taken ^= 1<<i | 1<<j
-	}
+	first bool
 }
 
 // run gives the acts of the best plan below s.best, and whether there is one.
@@ -105,6 +83,7 @@ func (s *search) run() (acts []act, total score, found bool) {
 		acts = append(acts, s.past[end].act)
 	}
 	slices.Reverse(acts)
+	s.w.allotAll(acts)
 	return acts, total, found
 }
 
@@ -144,7 +123,7 @@ func (s *search) expand(l trail, i, at int, layers []layer) {
 		}
 	}
 	for _, refill := range [2]bool{false, true} {
-		if refill && l.state.taken == 0 {
+		if refill && l.state.used == 0 {
 			continue
 		}
 		n, drive := l, int64(0)
@@ -161,16 +140,15 @@ func (s *search) expand(l trail, i, at int, layers []layer) {
 		}
 		for _, m := range s.w.visits[v].moves(at) {
 			for o, opt := range s.w.visits[v].zones[m.zone].options {
-				s.w.use(n.state, opt, func(st loadState, takes [mostCompartments]int8, cost score) {
-					next := trail{score: n.score + cost + opt.score, clock: n.clock, state: st, past: l.past}
-					if s.w.waits {
-						next.clock += opt.score.ms()
-						if opt.liquid >= 0 && opt.liquid != n.state.line {
-							next.clock += s.w.change
-						}
-					}
-					s.put(next, act{visit: v, zone: m.zone, option: o, refill: refill, takes: takes}, i, m.next, &layers[m.next])
-				})
+				st, cost, fits := s.w.use(n.state, opt)
+				if !fits {
+					continue
+				}
+				next := trail{score: n.score + cost + opt.score, clock: n.clock + opt.score.ms(), state: st, past: l.past}
+				if opt.liquid >= 0 && opt.liquid != n.state.line {
+					next.clock += s.w.change
+				}
+				s.put(next, act{visit: v, zone: m.zone, option: o, refill: refill}, i, m.next, &layers[m.next])
 			}
 		}
 	}
@@ -184,47 +162,40 @@ func (l *trail) pass(ms int64) {
 // put keeps a trail at a position unless one that is there is as good in all, and drops those that it is as good as.
 func (s *search) put(l trail, a act, i, at int, into *layer) {
 	s.states++
-	for k, rest := range s.ahead.rest[i][at] {
-		l.state.slack[k] = min(l.state.slack[k], rest)
-	}
 	l.low = l.score + s.ahead.from(i, at, &l.state)
 	if l.low >= s.best {
 		return
 	}
-	key := s.key(&l.state)
+	key := stateKey{l.state.line, l.state.first}
 	if into.byKey == nil {
 		into.byKey = map[stateKey][]int32{}
 	}
 	same := into.byKey[key]
-	kept := same[:0]
-	for _, j := range same {
+	for _, j := range same[max(len(same)-mostCompared, 0):] {
 		if s.asGood(&into.trails[j], &l) {
 			return
 		}
-	}
-	for _, j := range same {
 		if s.asGood(&l, &into.trails[j]) {
 			into.trails[j].dead = true
-			continue
 		}
-		kept = append(kept, j)
 	}
 	s.past = append(s.past, past{a, l.past})
 	l.past = int32(len(s.past) - 1)
 	into.trails = append(into.trails, l)
-	into.byKey[key] = append(kept, int32(len(into.trails)-1))
+	into.byKey[key] = append(same, int32(len(into.trails)-1))
 }
 
-// asGood tells whether a is as good as b in score, time and all that the tank still gives.
+// asGood tells whether a is as good as b in score, time and all that the load is used for. The rinses of b may only grow to more than those of a.
 func (s *search) asGood(a, b *trail) bool {
-	if a.score > b.score {
+	rinsed := scored(int64(a.state.rinses-b.state.rinses)*s.w.rinse, 0, 0)
+	if a.score-rinsed > b.score {
 		return false
 	}
-	if s.w.waits && (a.clock > b.clock || a.score-scored(a.clock, 0, 0) > b.score-scored(b.clock, 0, 0)) {
+	if s.w.waits && (a.clock > b.clock || a.score-rinsed-scored(a.clock, 0, 0) > b.score-scored(b.clock, 0, 0)) {
 		return false
 	}
 	for k := range s.w.liquids {
-		if a.state.slack[k] < b.state.slack[k] {
+		if a.state.need[k] > b.state.need[k] {
 			return false
 		}
 	}

@@ -76,7 +76,9 @@ func (r *replayed) fill(l, c int, need int64, out *DayLoad) int64 {
 		if t.holds >= 0 {
 			r.plan.Demand[t.holds].ThrownOut += in.ThrownOut
 		}
-		r.spent.rinse += r.w.rinse
+		if len(r.plan.Loads) == 0 {
+			r.spent.rinse += r.w.rinse
+		}
 		t.volume, t.own = 0, 0
 	}
 	t.holds = l

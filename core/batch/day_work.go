@@ -2,6 +2,7 @@ package batch
 
 import (
 	"math"
+	"math/bits"
 
 	"example.com/tintline/core/measure"
 )
@@ -37,8 +38,10 @@ type work struct {
 	miles    [][]float64 // below 0: unknown
 	known    []bool      // whether a place is
 	usable   []int64     // of each compartment, above its heel
-	tank     int64       // of all
-	room     int64       // that each liquid of a load takes beside what is laid of it: a line and the reserve
+	sums     [1 << mostCompartments]int64
+	tank     int64                  // of all
+	holds    [mostCompartments]int8 // in the morning
+	room     int64                  // that each liquid of a load takes beside what is laid of it: a line and the reserve
 	change   int64
 	refill   int64
 	rinse    int64
@@ -87,9 +90,14 @@ func (l DayLine) volumes() lineVolumes {
 // ready makes a checked day ready.
 func (d *Day) ready() *work {
 	w := &work{d: d, liquids: len(d.Liquids), change: millis(d.Times.Changeover), refill: millis(d.Times.Refill), rinse: millis(d.Times.Rinse), toRefill: millis(d.Times.ToRefill)}
-	for _, c := range d.Rig.Compartments {
+	w.holds = takesNothing
+	for i, c := range d.Rig.Compartments {
 		w.usable = append(w.usable, int64(c.Capacity-c.Heel))
 		w.tank += int64(c.Capacity - c.Heel)
+		w.holds[i] = int8(c.Holds)
+	}
+	for m := 1; m < 1<<len(w.usable); m++ {
+		w.sums[m] = w.sums[m&(m-1)] + w.usable[bits.TrailingZeros(uint(m))]
 	}
 	w.room = d.Rig.Line.volumes().net + int64(d.Reserve.Volume)
 	for i, v := range d.Visits {
@@ -207,10 +215,7 @@ func (w *work) detour(from, to int) int64 {
 type act struct {
 	visit  int // among those that are worked at
 	zone   int
-	option int  // among the options that fit
-	refill bool // before it
-	takes  [mostCompartments]int8
-	// takes: the liquid that a compartment is given in the load, when this act is the first to need it; else Nothing
+	option int                    // among the options that fit
+	refill bool                   // before it
+	takes  [mostCompartments]int8 // of the first act of a load: the liquid of each compartment in it, or Nothing
 }
-
-var takesNothing = [mostCompartments]int8{Nothing, Nothing, Nothing, Nothing, Nothing, Nothing}
