@@ -1,8 +1,11 @@
 package tui
 
 import (
+	"fmt"
 	"strings"
 	"testing"
+
+	"github.com/charmbracelet/x/exp/golden"
 
 	"example.com/tintline/core"
 )
@@ -28,8 +31,9 @@ var planSituations = []struct {
 func TestPlanScreens(t *testing.T) {
 	for _, s := range planSituations {
 		for _, size := range [][2]int{{80, 24}, {120, 40}} {
-			c := s.cab(t).size(size[0], size[1])
-			t.Logf("%s\n%s", s.name, c.screen())
+			t.Run(fmt.Sprintf("%s_%dx%d", s.name, size[0], size[1]), func(t *testing.T) {
+				golden.RequireEqual(t, []byte(s.cab(t).size(size[0], size[1]).screen()))
+			})
 		}
 	}
 }

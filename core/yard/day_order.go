@@ -1,6 +1,7 @@
 package yard
 
 import (
+	"fmt"
 	"slices"
 	"sort"
 
@@ -29,6 +30,7 @@ func (g *gathered) order(name string, p *batch.DayPlan) DayOrder {
 			out.Stops = append(out.Stops, g.stop(p, i))
 		}
 	}
+	out.Steps = append(g.demandSteps(p), out.Steps...)
 	out.Truck = g.truck(p.Carry)
 	for product := range g.unpriced {
 		out.Unpriced = append(out.Unpriced, product)
@@ -124,6 +126,25 @@ func (g *gathered) laid(z *DayZone, p *batch.DayPlan, l batch.DayLaid) {
 	}
 	slices.Sort(from)
 	z.From = string(from)
+}
+
+// demandSteps say what the lawns ask of each liquid: the area at its delivery rate.
+func (g *gathered) demandSteps(p *batch.DayPlan) []batch.Step {
+	area, volume := make([]measure.Area, len(g.day.Liquids)), make([]measure.Volume, len(g.day.Liquids))
+	for _, l := range p.Laid {
+		need := &g.day.Visits[l.Visit].Zones[l.Need]
+		if o := &need.Options[l.Option]; o.Liquid >= 0 {
+			area[o.Liquid] += need.Area
+			volume[o.Liquid] += o.Volume
+		}
+	}
+	var out []batch.Step
+	for i, l := range g.day.Liquids {
+		if area[i] > 0 {
+			out = append(out, batch.Step{Says: fmt.Sprintf("%s: %s sq ft at %.2f gal per 1,000 sq ft = %s gal", l.Name, area[i].Text(), l.Delivery.GalPer1000(), volume[i].Text())})
+		}
+	}
+	return out
 }
 
 // truck is the product to put on the truck, in packages and money.
