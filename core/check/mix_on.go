@@ -60,6 +60,12 @@ func (s *situation) drawOnly() error {
 		}
 		l.Holds = l.Holds.Plus(fluid.Parts{{Key: k, N: p.Amount.N}})
 	}
+	s.draw(l)
+	return nil
+}
+
+// draw gives the applicator a tank that holds a liquid and nothing else, and lays it.
+func (s *situation) draw(l fluid.Liquid) {
 	s.alone = true
 	s.tank = &fluid.ApplicatorTank{Name: s.with.Name, Tank: fluid.Tank{Capacity: s.want, Liquid: l}}
 	s.after = &fluid.Plumbing{}
@@ -76,5 +82,4 @@ func (s *situation) drawOnly() error {
 		}
 		s.parts = append(s.parts, part)
 	}
-	return nil
 }

@@ -52,7 +52,7 @@ func Blend(b *core.Book, q Ask) (Answer, error) {
 		list = append(list, laying{h.Product, h.Rate.V})
 		out.Says = append(out.Says, h.Product+" laid at "+h.Rate.V.Text())
 	}
-	out.verdict(onGrasses(b, list, q.At), onLawns(b, list, q.At))
+	out.verdict(onGrasses(b, list, q.At), onLawns(b, list, into.Liquid.Plus(taken), a.Name, q.At))
 	return out, nil
 }
 

@@ -5,6 +5,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/check"
+	"example.com/tintline/core/fluid"
 	"example.com/tintline/core/label"
 	"example.com/tintline/core/measure"
 )
@@ -97,8 +98,9 @@ func onGrasses(b *core.Book, list []laying, at core.Moment) []OnGrass {
 	return out
 }
 
-// onLawns holds products against each zone of the lawns ahead.
-func onLawns(b *core.Book, list []laying, at core.Moment) []OnGrass {
+// onLawns holds products against each zone of the lawns ahead, and the liquid that holds them against all rules of the gate that are about
+// a mix.
+func onLawns(b *core.Book, list []laying, liquid fluid.Liquid, with string, at core.Moment) []OnGrass {
 	var out []OnGrass
 	for _, name := range ahead(b) {
 		l := b.Lawn(name)
@@ -106,7 +108,15 @@ func onLawns(b *core.Book, list []laying, at core.Moment) []OnGrass {
 			continue
 		}
 		for _, z := range l.Zones {
-			out = append(out, onZone(b, list, name, z, at))
+			g := onZone(b, list, name, z, at)
+			if r, err := check.LiquidOn(b, liquid, "The blend", check.Intent{Lawn: name, Zones: []string{z.Name}, With: with, At: at}); err == nil {
+				for _, f := range r.Findings {
+					if f.Weight > g.Weight {
+						g.Weight, g.Says, g.Do, g.Source = f.Weight, f.Says, f.Do, f.Source
+					}
+				}
+			}
+			out = append(out, g)
 		}
 	}
 	return out
@@ -136,11 +146,17 @@ func (a *Answer) verdict(grasses, lawns []OnGrass) {
 		a.Says = append(a.Says, "it may go on "+and(may), "not on "+and(not))
 	}
 	var lawnsNot []string
-	seen := map[string]bool{}
+	seen, known := map[string]bool{}, map[string]bool{}
+	for _, g := range grasses {
+		known[g.Grass] = !g.may()
+	}
 	for _, l := range lawns {
 		if !l.may() && !seen[l.Lawn] {
 			seen[l.Lawn] = true
 			lawnsNot = append(lawnsNot, l.Lawn)
+		}
+		if !l.may() && !known[l.Grass] { // not for its grass: that stands there already
+			a.note(Finding{Weight: l.Weight, Says: l.Lawn + ": " + l.Says, Do: l.Do, Source: l.Source})
 		}
 	}
 	if len(lawnsNot) > 0 {

@@ -235,6 +235,14 @@ func TestBlendFromTheBook(t *testing.T) {
 	if !strings.Contains(same.About, "of c into a") || !says(same, "it may go on") || !says(same, "not on tall fescue") {
 		t.Errorf("%+v", same)
 	}
+	// What the zone had today, the gate's own rules say of the lawn.
+	twice := play(t, loaded+`{"fact":"lined_up","supply":["a"],"return":"a"}
+{"fact":"pushed_back","into":"a","volume_gal":8}
+{"fact":"visit_begun","lawn":"Gum"}
+{"fact":"sprayed","lawn":"Gum","zones":["all"],"applicator":"gun","by":"area"}`)
+	if again := ask(t, Blend, twice, Ask{From: 'c', For: "gun", Volume: core.Known(measure.Gallons(0.1))}); !says(again, "of the lawns ahead not on Gum") || !strings.Contains(strings.Join(again.Finds(), "\n"), "Gum: ") {
+		t.Errorf("%v %v", again.Says, again.Finds())
+	}
 	if same.Facts["total_gal"].(float64) != 203.5 {
 		t.Errorf("%v", same.Facts["total_gal"])
 	}
