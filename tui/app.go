@@ -97,6 +97,8 @@ type Model struct {
 	line textLine
 	ask  question
 
+	mixing mixings // what is asked at the tank lid
+
 	queue    []pending
 	writing  bool
 	onItsWay string // the words of what the disk is writing

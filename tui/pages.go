@@ -40,6 +40,15 @@ const (
 	pageTrouble
 	pageMorning
 	pagePlan
+	pageMixLoad
+	pageMixTopUp
+	pageMixDilute
+	pageMixStretch
+	pageMixBlend
+	pageMixJug
+	pageMixUseUp
+	pageMixTint
+	pageMixRinse
 	pages
 )
 
@@ -80,7 +89,7 @@ type row struct {
 
 // newPages lists the pages of the program.
 func newPages() []*pageSpec {
-	return lists([]*pageSpec{
+	return lists(append([]*pageSpec{
 		startPage(), menuPage(), findPage(),
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
@@ -89,7 +98,7 @@ func newPages() []*pageSpec {
 		weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),
 		changePage(), findingsPage(), rigPage(), settingsPage(), helpPage(),
-	})
+	}, mixingPages()...))
 }
 
 // spec is what the page that is open is; nil for the cab screen and for trouble.

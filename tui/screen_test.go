@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"slices"
 	"testing"
 	"time"
 
@@ -295,7 +296,7 @@ var situations = append([]situated{
 		return climbIn(t, morning).opens(func(m *Model) tea.Cmd { return m.formMix("iron, any grass") }).
 			typed("both").press("enter", "enter", "right", "enter").typed("2").press("enter")
 	}},
-}, append(append(plumbingSituations, changeSituations...), bookSituations...)...)
+}, slices.Concat(plumbingSituations, changeSituations, bookSituations, mixingSituations)...)
 
 // situated is a screen that is looked at, and how one comes there.
 type situated struct {

@@ -71,7 +71,7 @@ func (q JugAsk) amounts() ([]measure.Amount, error) {
 		return nil, err
 	}
 	if q.Package.N == 0 {
-		return nil, measure.Troublef("Enter with the product how much is in a package, or give it.", "The package of %s holds nothing.", q.Product)
+		return nil, measure.Troublef("Enter with the product how much is in a package, or say it: package 1 gal.", "The package of %s holds nothing.", q.Product)
 	}
 	if q.Rate.Known {
 		if err := checkRate(q.Product, q.Form, q.Rate.V); err != nil {

@@ -105,7 +105,7 @@ func figure(f float64) string {
 		return strconv.FormatFloat(f, 'f', 0, 64)
 	case math.Abs(f) >= 10:
 		return strconv.FormatFloat(f, 'f', 1, 64)
-	case math.Abs(f) >= 1 || f == 0:
+	case math.Abs(f) >= 0.1 || f == 0:
 		return strconv.FormatFloat(f, 'f', 2, 64)
 	}
 	return strconv.FormatFloat(f, 'g', 3, 64)

@@ -92,15 +92,14 @@ func (q TopUpAsk) product(out *TopUp, s *steps, t Target) {
 	have := q.held(t.Product)
 	want := t.Strength.In(q.Volume, t.Label.Form)
 	lack := ToAdd(float64(q.Volume), float64(t.Strength), float64(have.N))
-	s.say(t.Product, ": ", q.Volume.Text(), " gal at ", aGallon(t.Strength, t.Label.Form), " = ", want.Text(), ", less ", measure.Amount{N: have.N, Kind: t.Label.Form}.Text(),
-		" that is in it")
+	line := t.Product + ": " + q.Volume.Text() + " gal at " + aGallon(t.Strength, t.Label.Form) + " = " + want.Text() + ", less " + measure.Amount{N: have.N, Kind: t.Label.Form}.Text() + " that is in it"
 	if math.Abs(lack) <= math.Max(1, hair*math.Max(float64(have.N), float64(want.N))) {
 		lack = 0
 	}
 	d := Dose{Product: t.Product, Amount: measure.Amount{N: int64(math.RoundToEven(math.Max(lack, 0))), Kind: t.Label.Form}, Strength: t.Strength}
 	out.Add = append(out.Add, d)
 	if lack >= 0 {
-		s.say("    = ", d.Amount.Text(), " to add")
+		s.say(line, " = ", d.Amount.Text(), " to add")
 		return
 	}
 	strong := TooStrong{Product: t.Product, Times: math.Inf(1), After: math.Inf(1)}
@@ -115,7 +114,7 @@ func (q TopUpAsk) product(out *TopUp, s *steps, t Target) {
 		}
 	}
 	out.Strong = append(out.Strong, strong)
-	s.say("    = too much already: it is right at ", strong.RightAt.Text(), " gal")
+	s.say(line, ": too much already; it is right at ", strong.RightAt.Text(), " gal")
 }
 
 // strange lists what the target has none of.

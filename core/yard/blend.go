@@ -48,11 +48,13 @@ func Blend(b *core.Book, q Ask) (Answer, error) {
 	out.Facts = map[string]any{"from": string(from.Letter), "into": string(into.Letter), "for": a.Name, "moved_gal": v.Gallons(), "total_gal": got.Volume.Gallons(), "products": blendFacts(got.Holds)}
 	out.Says = append(out.Says, gallons(got.Volume)+" in "+string(into.Letter)+", which covers "+feet(a.Delivery.AreaFor(max(got.Volume-into.Heel, 0))))
 	var list []laying
+	var laid []string
 	for _, h := range got.Holds {
 		list = append(list, laying{h.Product, h.Rate.V})
-		out.Says = append(out.Says, h.Product+" laid at "+h.Rate.V.Text())
+		laid = append(laid, h.Product+" laid at "+h.Rate.V.Text())
 	}
 	out.verdict(onGrasses(b, list, q.At), onLawns(b, list, into.Liquid.Plus(taken), a.Name, q.At))
+	out.Says = append(out.Says, laid...)
 	return out, nil
 }
 

@@ -16,6 +16,9 @@ func Jug(b *core.Book, q Ask) (Answer, error) {
 		return Answer{}, err
 	}
 	ask := batch.JugAsk{Product: p.ProductName, Form: p.Label.Form, Package: p.Label.Package, Loads: q.Loads, Each: q.Each}
+	if ask.Package.N == 0 { // not entered
+		ask.Package.Kind = p.Label.Form
+	}
 	if q.Pack.Known {
 		ask.Package = q.Pack.V
 	}

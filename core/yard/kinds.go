@@ -1,6 +1,10 @@
 package yard
 
-import "example.com/tintline/core"
+import (
+	"slices"
+
+	"example.com/tintline/core"
+)
 
 // Question is a question of the yard, by the word that asks it.
 type Question struct {
@@ -32,3 +36,33 @@ func Find(kind string) *Question {
 	}
 	return nil
 }
+
+// Planned tells whether just this load is planned in the book.
+func Planned(b *core.Book, p *core.LoadPlanned) bool {
+	have := b.LoadPlan(p.Into)
+	return have != nil && have.Volume == p.Volume && have.Mix == p.Mix && have.For == p.For && (len(p.Parts) == 0 || slices.Equal(have.Parts, p.Parts))
+}
+
+// NextFor is the question for the next applicator that sprays, after the one that an answer is for.
+func NextFor(b *core.Book, q Ask, a Answer) Ask {
+	var all []string
+	if b.Rig() != nil {
+		for _, with := range b.Rig().Applicators {
+			if with.Type != core.Spreader && with.Delivery.V > 0 {
+				all = append(all, with.Name)
+			}
+		}
+	}
+	if len(all) == 0 {
+		return q
+	}
+	now, _ := a.Facts["for"].(string)
+	if to, ok := a.Facts["to"].(string); ok {
+		now = to
+	}
+	q.For = all[(slices.Index(all, now)+1)%len(all)]
+	return q
+}
+
+// ForOne tells whether an answer is for an applicator.
+func (a Answer) ForOne() bool { return a.Facts["for"] != nil || a.Facts["to"] != nil }

@@ -150,6 +150,9 @@ func mixIn(b *core.Book, asked string, c *fluid.Compartment) (string, error) {
 	if m := b.MixIn(string(c.Letter)); b.Mix(m) != nil {
 		return m, nil
 	}
+	if c.Drawable() == 0 && len(b.Mixes()) > 0 {
+		return likelyMix(b), nil
+	}
 	return "", measure.Troublef(mixesWords(b), "No mix of the book stands in %c, so it is not known what it is to become.", c.Letter)
 }
 
@@ -170,6 +173,19 @@ func inOrder(b *core.Book, doses []batch.Dose) []batch.Dose {
 		}
 	}
 	return out
+}
+
+// likelyMix is the first mix of the book that may go on the lawn that is next; the first one where none may, or no lawn is next.
+func likelyMix(b *core.Book) string {
+	if lawn := check.Subject(b); lawn != "" {
+		for _, m := range b.Mixes() {
+			r, err := check.MixOn(b, m.MixName, check.Intent{Lawn: lawn, With: check.FirstApplicator(b), At: b.LastAt()})
+			if err == nil && r.Verdict < check.Stop {
+				return m.MixName
+			}
+		}
+	}
+	return b.Mixes()[0].MixName
 }
 
 // gallons is a volume with its unit.

@@ -1,6 +1,7 @@
 package yard
 
 import (
+	"sort"
 	"strconv"
 	"strings"
 
@@ -33,12 +34,44 @@ func Read(b *core.Book, kind string, q Ask, said string) (Ask, error) {
 	if whole := strings.ToLower(strings.TrimSpace(said)); len(whole) > 1 && q.named(b, whole) {
 		return q, nil // also where the name has a comma, or "for" in it
 	}
-	for _, piece := range pieces(said) {
+	for _, piece := range pieces(q.cutNames(b, said)) {
 		if err := q.take(b, kind, piece); err != nil {
 			return q, err
 		}
 	}
 	return q, nil
+}
+
+// cutNames takes mixes and products out of a line whose names have a comma or a "for" in them, the longest first.
+func (q *Ask) cutNames(b *core.Book, said string) string {
+	var names []string
+	for _, m := range b.Mixes() {
+		names = append(names, m.MixName)
+	}
+	for _, p := range b.Products() {
+		names = append(names, p.Name)
+	}
+	sort.SliceStable(names, func(i, j int) bool { return len(names[i]) > len(names[j]) })
+	for _, n := range names {
+		if !strings.Contains(n, ",") && !strings.Contains(n, " for ") {
+			continue
+		}
+		if at := strings.Index(lower(said), lower(n)); at >= 0 && q.named(b, strings.ToLower(n)) {
+			said = said[:at] + " , " + said[at+len(n):]
+		}
+	}
+	return said
+}
+
+// lower makes ASCII letters small, byte by byte, so that places in the text stay where they are.
+func lower(s string) string {
+	out := []byte(s)
+	for i, c := range out {
+		if c >= 'A' && c <= 'Z' {
+			out[i] = c + 'a' - 'A'
+		}
+	}
+	return string(out)
 }
 
 // pieces parts a line at its commas, but not within a figure with thousands, and before "for".
@@ -76,7 +109,7 @@ func Offered(kind string) string {
 	case "blend":
 		return "a letter and another one (b, a), an applicator or 20 gal"
 	case "jug":
-		return "a product, 4 loads or 12 fl oz"
+		return "a product, 4 loads or 12 fl oz; package 1 gal"
 	case "use-up":
 		return "a letter, an applicator, 3 gal or 1 to 10"
 	case "tint":
@@ -112,6 +145,19 @@ func (q *Ask) letter(kind string, l byte) {
 	default:
 		q.Into = l
 	}
+}
+
+// Lettered is the question about another compartment, as a letter pressed says it: of a blend the first letter is the one that is run over, the
+// second the one that takes it, the third begins anew.
+func (q Ask) Lettered(kind string, l byte) Ask {
+	if kind == "blend" && q.lettered && q.Into == 0 && l != q.From {
+		q.Into, q.lettered = l, false
+		return q
+	}
+	q.lettered = false
+	q.letter(kind, l)
+	q.Volume = core.Maybe[measure.Volume]{} // that was of the other one
+	return q
 }
 
 // named takes a mix, an applicator or a product, whatever its case.
@@ -174,6 +220,14 @@ func (q *Ask) figure(b *core.Book, kind, piece string) error {
 		}
 	}
 	if kind == "jug" {
+		if rest, ok := strings.CutPrefix(strings.ToLower(piece), "package "); ok {
+			a, err := ReadAmount(rest, q.about(b, kind), b)
+			if err != nil {
+				return q.unread(kind, piece)
+			}
+			q.Pack = core.Known(a)
+			return nil
+		}
 		a, err := ReadAmount(piece, q.about(b, kind), b)
 		if err != nil {
 			return q.unread(kind, piece)

@@ -9,7 +9,7 @@ import (
 )
 
 func TestReadALine(t *testing.T) {
-	b := play(t, loaded)
+	b := play(t, loaded+`{"fact":"mix","name":"Red, White","parts":[{"product":"W1","rate_fl_oz_per_1000_sqft":1}]}`)
 	gal := func(f float64) core.Maybe[measure.Volume] { return core.Known(measure.Gallons(f)) }
 	for _, row := range []struct {
 		kind, said string
@@ -29,6 +29,8 @@ func TestReadALine(t *testing.T) {
 		{"jug", "iron, 4 oz", Ask{Name: "iron", Each: core.Known(measure.DryAmount(measure.Ounces(4)))}},
 		{"jug", "a, 3 oz", Ask{Into: 'a', Each: core.Known(measure.LiquidAmount(measure.FluidOunces(3)))}},
 		{"jug", "4 loads", Ask{Loads: 4}},
+		{"jug", "W1, package 1 gal", Ask{Name: "W1", Pack: core.Known(measure.LiquidAmount(measure.USGallon))}},
+		{"load", "80 gal Red, white for gun", Ask{Volume: gal(80), Mix: "Red, White", For: "gun"}},
 		{"tint", "blue, 0.5 fl oz a gal", Ask{Name: "blue", Dose: core.Known(measure.LiquidAmount(measure.FluidOunces(0.5)))}},
 	} {
 		got, err := Read(b, row.kind, Ask{}, row.said)

@@ -61,7 +61,7 @@ func Stretch(b *core.Book, q Ask) (Answer, error) {
 		out.Says = append(out.Says, r.Product+" "+r.Then.Text()+low)
 	}
 	for _, w := range got.Warnings {
-		out.note(Finding{Weight: check.Note, Says: w, Source: practice})
+		out.note(Finding{Weight: check.Note, Says: w})
 	}
 	out.Plan = &core.LoadPlanned{Into: letter, Volume: got.Water}
 	return out, nil

@@ -36,7 +36,7 @@ func UseUp(b *core.Book, q Ask) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	out := Answer{Kind: "use-up", Steps: got.Steps, About: fmt.Sprintf("%s of %c, 1 to %s, with %s", gallons(left), c.Letter, measure.Multiple(thin), a.Name)}
+	out := Answer{Kind: "use-up", Steps: got.Steps, About: fmt.Sprintf("%s of %c, 1 to %.4g, with %s", gallons(left), c.Letter, thin, a.Name)}
 	out.Says = append(out.Says, fmt.Sprintf("thinned it is %s and lays %.1f %% of its strength on %s", gallons(got.Volume), 100*got.Share, feet(got.Area)))
 	out.Facts = map[string]any{
 		"from": string(c.Letter), "for": a.Name, "left_gal": left.Gallons(), "thin": thin, "share": got.Share, "volume_gal": got.Volume.Gallons(), "area_sqft": got.Area.SquareFeet(),

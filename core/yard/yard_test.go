@@ -63,6 +63,9 @@ const loaded = setUp + `
 {"fact":"loaded","into":"c","volume_gal":4,"mix":"W","for":"ride-on"}
 `
 
+// named is a load of products without a mix.
+const named = setUp + `{"fact":"loaded","into":"a","volume_gal":30,"parts":[{"product":"W1","amount_fl_oz":9}]}`
+
 func ask(t testing.TB, f func(*core.Book, Ask) (Answer, error), b *core.Book, q Ask) Answer {
 	t.Helper()
 	q.At = clock
@@ -151,6 +154,17 @@ func TestTopUpFromTheBook(t *testing.T) {
 	// As full as it can be, nothing is to be added.
 	if again := ask(t, TopUp, b, Ask{Into: 'c'}); !again.Possible || again.Plan != nil || !says(again, "nothing is to be added") {
 		t.Errorf("%+v", again)
+	}
+}
+
+// Into an empty compartment the first mix goes that may go on the next lawn, which is Fir with tall fescue.
+func TestAnEmptyCompartmentGetsALikelyMix(t *testing.T) {
+	b := play(t, setUp)
+	if got := ask(t, TopUp, b, Ask{}); got.Plan == nil || got.Plan.Mix != "C" || got.Plan.Volume != measure.Gallons(300) {
+		t.Errorf("%+v", got)
+	}
+	if got := ask(t, Load, b, Ask{}); got.Plan == nil || got.Plan.Mix != "C" {
+		t.Errorf("%+v", got)
 	}
 }
 
@@ -309,7 +323,7 @@ func TestQuestionsRefuse(t *testing.T) {
 		says, do string
 	}{
 		{TopUp, empty, Ask{}, "no rig", "Enter the rig"},
-		{TopUp, unloaded, Ask{}, "No mix of the book stands in a", "W, C"},
+		{TopUp, play(t, named), Ask{Into: 'a'}, "No mix of the book stands in a", "W, C"},
 		{TopUp, b, Ask{Into: 'f'}, `no compartment "f"`, "a b c"},
 		{TopUp, b, Ask{Into: 'a', Mix: "X"}, `no mix "X"`, "W, C"},
 		{TopUp, b, Ask{Into: 'a', For: "X"}, `no applicator "X"`, "the rig has"},
