@@ -38,11 +38,6 @@ func (a *Answer) note(f Finding) {
 	a.Findings[at] = f
 }
 
-// not says why it cannot be.
-func (a *Answer) not(why, do string) {
-	a.Possible, a.Why, a.Do, a.Plan = false, why, do, nil
-}
-
 // practice is the source of what is known without one.
 const practice = "common practice, no source"
 

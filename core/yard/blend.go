@@ -55,6 +55,11 @@ func Blend(b *core.Book, q Ask) (Answer, error) {
 	}
 	out.verdict(onGrasses(b, list, q.At), onLawns(b, list, into.Liquid.Plus(taken), a.Name, q.At))
 	out.Says = append(out.Says, laid...)
+	var moved []batch.Dose
+	for _, h := range holds(b, taken) {
+		moved = append(moved, batch.Dose{Product: h.Product, Amount: h.Amount})
+	}
+	out.beforeLoad(b, q.At, into.Letter, v, moved, false)
 	return out, nil
 }
 

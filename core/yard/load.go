@@ -78,6 +78,7 @@ func Load(b *core.Book, q Ask) (Answer, error) {
 			"Top it up instead: that reckons with what is in it.", practice,
 		})
 	}
+	out.beforeLoad(b, q.At, c.Letter, got.Volume, got.Doses, true)
 	out.Plan = &core.LoadPlanned{Into: string(c.Letter), Volume: got.Volume, Mix: mix, For: a.Name}
 	out.Facts = map[string]any{
 		"into": string(c.Letter), "mix": mix, "for": a.Name, "volume_gal": got.Volume.Gallons(), "water_gal": got.Water.Gallons(), "area_sqft": got.Area.SquareFeet(),

@@ -45,6 +45,9 @@ func TopUp(b *core.Book, q Ask) (Answer, error) {
 	if got.Possible {
 		got.Add = inOrder(b, got.Add)
 		out.addTopUp(c, got, mix, a)
+		if out.Plan != nil {
+			out.beforeLoad(b, q.At, c.Letter, out.Plan.Volume, got.Add, true)
+		}
 	}
 	out.Says = append(out.Says, nowWords(c, ask, targets)...)
 	if len(got.Strange) > 0 {

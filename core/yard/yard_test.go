@@ -199,7 +199,7 @@ func TestLoadFromTheBook(t *testing.T) {
 	if p := b.LoadPlan("a"); len(p.Parts) != 1 || p.Parts[0].Amount.Text() != "12.0 fl oz" {
 		t.Errorf("%+v", p)
 	}
-	if got := ask(t, Load, play(t, loaded), Ask{Into: 'a'}); got.Plan.Volume != measure.Gallons(100) || len(got.Findings) != 1 {
+	if got := ask(t, Load, play(t, loaded), Ask{Into: 'a'}); got.Plan.Volume != measure.Gallons(100) || !strings.Contains(got.Findings[0].Says, "200.0 gal are in a already") {
 		t.Errorf("%+v", got)
 	}
 }
@@ -311,6 +311,24 @@ func TestJugFromTheBook(t *testing.T) {
 	got = ask(t, Jug, b, Ask{Name: "W1", Each: core.Known(measure.LiquidAmount(measure.FluidOunces(12)))})
 	if !says(got, "5 loads of 12.0 fl oz") || !says(got, "4.00 fl oz left in the package") {
 		t.Errorf("%+v", got.Says)
+	}
+}
+
+// What is marked as not to be mixed is a stop before it goes in, whichever question brings it together; what never met is asked about.
+func TestWhatMayNotMeetIsSaid(t *testing.T) {
+	marked := loaded + `{"fact":"jar_tested","products":["W1","C1"],"result":"not_mixing"}
+{"fact":"mix","name":"both","parts":[{"product":"W1","rate_fl_oz_per_1000_sqft":1.2},{"product":"C1","rate_fl_oz_per_1000_sqft":0.15}]}`
+	b := play(t, marked)
+	for _, a := range []Answer{
+		ask(t, Load, b, Ask{Into: 'a', Mix: "both", For: "gun"}), ask(t, TopUp, b, Ask{Into: 'b', Mix: "W", For: "gun"}), ask(t, Blend, b, Ask{From: 'b', Into: 'a'}),
+	} {
+		if len(a.Findings) == 0 || a.Findings[0].Weight != check.Stop || !strings.Contains(strings.Join(a.Finds(), "\n"), "W1") {
+			t.Errorf("%s: %v", a.Kind, a.Finds())
+		}
+	}
+	unmarked := play(t, strings.Replace(marked, `{"fact":"jar_tested","products":["W1","C1"],"result":"not_mixing"}`, "", 1))
+	if a := ask(t, Load, unmarked, Ask{Into: 'a', Mix: "both", For: "gun"}); !strings.Contains(strings.Join(a.Finds(), "\n"), "Never in one tank in this book: W1 with C1") {
+		t.Errorf("%v", a.Finds())
 	}
 }
 
