@@ -176,7 +176,22 @@ func (m *Model) mixingRows(a yard.Answer) []row {
 	for _, s := range a.Says {
 		out = append(out, m.wrapped(theme.Strong, s)...)
 	}
+	out = append(out, m.foundRows(a, func(w check.Weight) bool { return w >= check.Ask })...)
+	out = append(out, sectionRow("working"))
+	for _, s := range a.Steps {
+		out = append(out, m.wrapped(theme.Base, s.Says)...)
+	}
+	out = append(out, m.foundRows(a, func(w check.Weight) bool { return w < check.Ask })...)
+	return append(out, m.wrapped(theme.Dim, "The label and local rules decide.")...)
+}
+
+// foundRows are the findings of some weights: what has to be answered stands above the working, what is only to be known below.
+func (m *Model) foundRows(a yard.Answer, of func(check.Weight) bool) []row {
+	var out []row
 	for _, f := range a.Findings {
+		if !of(f.Weight) {
+			continue
+		}
 		t := weightToken(f.Weight)
 		out = append(out, m.behind("", span{t, weightWord(f.Weight)}, weightCells, theme.Base, f.Says)...)
 		if f.Do != "" {
@@ -186,11 +201,7 @@ func (m *Model) mixingRows(a yard.Answer) []row {
 			out = append(out, m.behind("", span{t, ""}, weightCells, theme.Dim, f.Source)...)
 		}
 	}
-	out = append(out, sectionRow("working"))
-	for _, s := range a.Steps {
-		out = append(out, m.wrapped(theme.Base, s.Says)...)
-	}
-	return append(out, m.wrapped(theme.Dim, "The label and local rules decide.")...)
+	return out
 }
 
 // weightCells is the width of the word of a weight.

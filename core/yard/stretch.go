@@ -52,7 +52,7 @@ func Stretch(b *core.Book, q Ask) (Answer, error) {
 		out.Says = append(out.Says, "it takes no water: "+got.Limit+" is at its lowest label rate")
 		return out, nil
 	}
-	out.Says = append([]string{"add water " + gallons(got.Water), "covers " + feet(got.Area) + " then, " + feet(got.Area-got.Now) + " more"}, out.Says...)
+	out.Says = append([]string{"add water " + gallons(got.Water), "covers " + feet(got.Area) + " then, " + feet(got.Area-got.Now) + " more", "control is shorter, and the record says the lower rate"}, out.Says...)
 	for _, r := range got.Rates {
 		low := ", label entry without a lowest rate"
 		if r.Lowest.Known {
