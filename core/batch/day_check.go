@@ -114,7 +114,7 @@ func (d *Day) checkVisits() error {
 		}
 	}
 	if !(minutes <= mostDayMinutes) || cost > mostDayCost {
-		return measure.Troublef("Plan one day at a time.", "The work alone ends at minute %s of the day and costs $%s.", figure(minutes), cost.Text())
+		return measure.Troublef("Plan one day at a time.", "The work alone ends at minute %s of the day and costs %s.", figure(minutes), cost.Text())
 	}
 	return nil
 }
@@ -133,7 +133,7 @@ func (d *Day) checkNeed(v Visit, n Need) (most float64, dear measure.Money, err 
 		case !(o.Minutes >= 0 && o.Minutes <= mostDayMinutes):
 			return 0, 0, measure.Troublef("Give 0 minutes or more.", "%s, %s would take %s min.", v.Name, n.Zone, figure(o.Minutes))
 		case o.Cost < 0 || o.Cost > mostDayCost:
-			return 0, 0, measure.Troublef("Give $0 or more.", "%s, %s would cost $%s.", v.Name, n.Zone, o.Cost.Text())
+			return 0, 0, measure.Troublef("Give $0 or more.", "%s, %s would cost %s.", v.Name, n.Zone, o.Cost.Text())
 		}
 		most, dear = max(most, o.Minutes), max(dear, o.Cost)
 	}

@@ -80,6 +80,7 @@ func (w *work) best(order []int, most int) *replayed {
 	if !w.allFree() {
 		p.Bound = minutes(min(w.anyOrder(), s.bound.ms()))
 	}
+	p.Steps = w.d.says(p)
 	return r
 }
 
