@@ -23,9 +23,9 @@ const (
 )
 
 // earlySteps come before any water: a plan that is changed leaves them done.
-var earlySteps = []string{StepGear, StepJar, StepPlace, StepAirGap, StepMeterBefore, StepAgitator}
+var earlySteps = []string{StepGear, StepJar, StepPlace, StepAirGap, StepMeterBefore}
 
-var lateSteps = []string{StepRinse, StepRest, StepMeterAfter, StepLabelled}
+var lateSteps = []string{StepAgitator, StepRinse, StepRest, StepMeterAfter, StepLabelled}
 
 var stepWords = map[string]string{
 	StepGear: "protective equipment", StepJar: "jar test", StepPlace: "place of mixing", StepAirGap: "air gap", StepMeterBefore: "meter before",

@@ -149,6 +149,9 @@ const (
 	CrossLengthFt = "cross_length_ft"
 	CrossLossK    = "cross_loss"
 
+	WaterFirstPct = "water_first_pct"
+	MeterOffPct   = "meter_off_pct"
+
 	// MixingOrder is the order of adding, where the operator set one of his own.
 	MixingOrder = "mixing_order"
 

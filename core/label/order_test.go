@@ -153,7 +153,7 @@ func TestOrderCautions(t *testing.T) {
 		return strings.Join(out, "\n")
 	}
 	three := says(OrderOf(nil, toAdd("ec|wp|wsb|adjuvant")...))
-	for _, want := range []string{"1/2 to 3/4", "wp: Stir it to a slurry first, 2 parts of water to 1", "wsb: Soluble bags go in before", "ec: Pour it into water that moves", "adjuvant: It goes in last", "a few minutes", "wsb: Have the tank at 80"} {
+	for _, want := range []string{"1/2 to 3/4", "wp: Stir it to a slurry first, 2 parts of water to 1", "wsb: Soluble bags go in before", "ec: Pour it into water that moves", "adjuvant: It goes in last", "a few minutes", "wsb: One sheet fills to 80"} {
 		if !strings.Contains(three, want) {
 			t.Errorf("%q is not in:\n%s", want, three)
 		}
