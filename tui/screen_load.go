@@ -28,23 +28,8 @@ func loadsPage() *pageSpec {
 	return spec
 }
 
-// loadPage is the list of one load that is planned.
-func loadPage() *pageSpec {
-	const p = pageLoad
-	return &pageSpec{
-		page: p, title: "One load", show: (*Model).showLoad, pick: (*Model).pickItem,
-		keys: []binding{pageKey(p, "z", "no load", "take the plan back; nothing was loaded", func(m *Model) tea.Cmd {
-			m.put(question{facts: []core.Fact{&core.LoadPlanned{Into: m.subject.tank}}, words: "take the plan for " + m.subject.tank + " back"})
-			return nil
-		}, func(m *Model) bool { return m.planned() != nil })},
-	}
-}
-
 // toHopper begins the id of a hopper's row.
 const toHopper = "hopper/"
-
-// planned is the plan that the page of one load shows.
-func (m *Model) planned() *core.LoadPlanned { return m.book.LoadPlan(m.subject.tank) }
 
 // tankWidths are those of a row of the list of tanks.
 type tankWidths struct{ name, left, room int }
@@ -61,7 +46,7 @@ func (m *Model) loadWidths() tankWidths {
 
 func (m *Model) showLoads() sheet {
 	c := m.loadWidths()
-	out := sheet{about: m.told(theme.Base, "Enter plans a load, or opens the list of one that is planned.")}
+	out := sheet{about: m.told(theme.Base, "Enter plans a load, or opens the sheet of one that is planned.")}
 	out.rows = append(out.rows, heading(span{theme.Dim, "   "}, m.cell(theme.Dim, "holds", c.name), m.cellRight(theme.Dim, "left", c.left), m.cellRight(theme.Dim, "room", c.room)))
 	p := m.book.Plumbing()
 	for i := range p.Compartments {
@@ -86,7 +71,7 @@ func (m *Model) showLoads() sheet {
 	case dry:
 		out.offer = "pour into the hopper of " + hopper
 	case m.book.LoadPlan(id) != nil:
-		out.offer, out.small = "the list of what goes into "+id, m.inWords(m.book.LoadPlan(id))
+		out.offer, out.small = "the sheet of what goes into "+id, m.inWords(m.book.LoadPlan(id))
 	case id != "":
 		out.offer, out.small = "plan a load into "+id, "it becomes a list to tick; l logs what is in already"
 	}
@@ -168,89 +153,6 @@ func (m *Model) pickTank(id string) tea.Cmd {
 	}
 	cmd := m.goTo(pageLoad)
 	m.subject.tank = id
-	m.on[pageLoad] = placeOn{chosen: m.nextItem(m.book.LoadPlan(id), "")}
+	m.on[pageLoad] = placeOn{chosen: m.nextItem("")}
 	return cmd
-}
-
-// bookLoad is the id of the row that books a load.
-const bookLoad = "the load"
-
-// nextItem is the first item that is not ticked, other than one; when all are in, the row that books the load.
-func (m *Model) nextItem(p *core.LoadPlanned, but string) string {
-	for _, i := range m.book.LoadItems(p) {
-		if !i.Done && i.Item != but {
-			return toItem + i.Item
-		}
-	}
-	return bookLoad
-}
-
-// toItem begins the id of an item's row.
-const toItem = "item/"
-
-func (m *Model) showLoad() sheet {
-	p := m.planned()
-	if p == nil {
-		return sheet{rows: m.wrapped(theme.Base, "No load is planned for "+m.subject.tank+". Esc goes back to the tanks.")}
-	}
-	const amount = 13
-	out := sheet{about: append(m.told(theme.Strong, planWords(p)+" into "+p.Into), m.told(theme.Base, m.inWords(p)+"; the ticks stay when the program is closed")...)}
-	for _, i := range m.book.LoadItems(p) {
-		box, t := "[ ] ", theme.Strong
-		if i.Done {
-			box, t = "[x] ", theme.Base
-		}
-		out.rows = append(out.rows, row{id: toItem + i.Item, line: line{left: []span{
-			{theme.Key, box}, m.cellRight(t, i.Amount.Text(), amount), {t, " " + m.g.clean(i.Item)},
-		}}})
-	}
-	out.rows = append(out.rows, row{id: bookLoad, line: text(theme.Strong, m.g.clean("loaded: "+planWords(p)+" into "+p.Into))})
-	out.rows = append(out.rows, m.wrapped(theme.Dim, "In which order the products go in, the labels say.")...)
-	id := m.chosenAmong(out.rows)
-	if item, yes := strings.CutPrefix(id, toItem); yes {
-		out.offer = item + " is in"
-		if m.ticked(p, item) {
-			out.offer = item + " is not in after all"
-		}
-		return out
-	}
-	out.offer = "loaded: " + p.Volume.Text() + " gal into " + p.Into
-	if !m.book.LoadTicked(p) {
-		out.offer, out.small = "loaded all the same: "+p.Volume.Text()+" gal into "+p.Into, m.inWords(p)+"; it asks first"
-	}
-	return out
-}
-
-func (m *Model) ticked(p *core.LoadPlanned, item string) bool {
-	for _, i := range m.book.LoadItems(p) {
-		if i.Item == item {
-			return i.Done
-		}
-	}
-	return false
-}
-
-// pickItem ticks an item, takes its tick back, or books the load.
-func (m *Model) pickItem(id string) tea.Cmd {
-	p := m.planned()
-	if p == nil || m.busy() {
-		return nil
-	}
-	item, yes := strings.CutPrefix(id, toItem)
-	if !yes {
-		load := core.LoadedFrom(p)
-		if !m.book.LoadTicked(p) {
-			m.put(question{facts: []core.Fact{load}, words: "loaded all the same, with " + m.inWords(p)})
-			return nil
-		}
-		m.goBack()
-		return m.enter(load)
-	}
-	f := &core.Ticked{List: core.LoadList(p.Into), Item: item}
-	if m.ticked(p, item) {
-		f.Undo = "yes"
-	} else {
-		m.chooseRow(pageLoad, m.nextItem(p, item))
-	}
-	return m.enter(f)
 }

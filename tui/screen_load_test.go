@@ -24,9 +24,14 @@ func TestAnEmptyTruckSaysHowToLoad(t *testing.T) {
 	c.press("g", "o", "b").sees("empty", "plan a load into b").press("enter").sees("load into b", "2 fescue, bluegrass")
 	c.type_("2").sees("gallons of fescue, bluegrass into b", "1 fill it up: 160.0 gal").type_("60 gal")
 	c.sees("to load: 60.0 gal of fescue, bluegrass for gun, 0 of 2 in")
-	c.press("enter", "enter", "enter", "enter").sees("booked loaded 60.0 gal", "60.0    100.0")
+	c.press("enter").sees("0 of 11 done", "Enter  protective equipment: done")
+	c.press("enter").sees("Enter  say where it is mixed").press("enter").type_("home yard").sees("place of mixing: home yard", "Enter  air gap: done")
+	c.press("enter", "enter").type_("1200").sees("water meter before: 1,200.0 gal", "Enter  water: done")
+	c.press("enter", "enter", "enter", "enter", "enter").sees("Enter  type what the water meter shows").press("enter").sees("1260.0_").press("enter")
+	c.sees("The meter gave 60.0 gal for 60.0 gal of water.", "Enter  cap and label: done")
+	c.press("enter", "enter").sees("booked loaded 60.0 gal", "at home yard; meter 1,200.0 to 1,260.0 gal", "60.0    100.0")
 	c.press("esc", "b").sees("tall fescue").seesNot("g o loads")
-	if got := c.facts(); got != "visit_begun load_planned ticked ticked loaded lined_up" {
+	if got := c.facts(); got != "visit_begun load_planned"+strings.Repeat(" ticked", 11)+" loaded lined_up" {
 		t.Errorf("logged: %s", got)
 	}
 	c.size(80, 24)
@@ -35,24 +40,84 @@ func TestAnEmptyTruckSaysHowToLoad(t *testing.T) {
 	}
 }
 
-func TestTicksAreKept(t *testing.T) {
-	c := climbIn(t, morning+loadPlanned).press("g", "o").sees("the list of what goes into a", "1 of 2 in").press("enter")
-	c.sees("[x]      79.5 gal  water", "[ ]    64.0 fl oz  Example Warm", "Enter  Example Warm is in")
-	c.press("up").sees("water is not in after all").press("enter").sees("0 of 2 in", "Enter  water is in")
-	c.press("enter").sees("Enter  Example Warm is in")
-	book := core.NewBook(1) // as the program finds it when it is started again
+// again is the cab as it is found when the program is started again.
+func (c *cab) again(t *testing.T) *cab {
+	t.Helper()
+	book := core.NewBook(1)
 	for _, e := range append(append([]core.Entry(nil), c.old...), c.disk.entries...) {
 		if err := book.Apply(e); err != nil {
 			t.Fatal(err)
 		}
 	}
-	climbIn(t, noBook, func(o *Options) { o.Book = book }).press("g", "o", "enter").
-		sees("[x]      79.5 gal  water", "[ ]    64.0 fl oz  Example Warm", "1 of 2 in")
+	return climbIn(t, noBook, func(o *Options) { o.Book = book })
+}
+
+func TestTicksAreKept(t *testing.T) {
+	c := climbIn(t, morning+loadPlanned).press("g", "o").sees("the sheet of what goes into a", "1 of 2 in").press("enter")
+	c.sees("1 of 11 done", "[x]     39.8 gal water first", "Enter  protective equipment: done").press("enter", "up").sees("protective equipment is not done after all")
+	c.press("enter").sees("1 of 11 done").press("down", "down", "down", "down").sees("Enter  water is not done after all", "the setting water_first_pct")
+	c.press("enter").sees("0 of 11 done", "Enter  water: done").press("enter").sees("Enter  agitator on: done").press("enter", "enter")
+	c.sees("[x]   64.0 fl oz Example Warm", "Enter  containers rinsed: done")
+	c.again(t).press("g", "o", "enter").sees("3 of 11 done", "Enter  protective equipment: done", "[x]     39.8 gal water first")
+}
+
+// threeProducts is a load of products that never met in the book of these tests.
+const threeProducts = `
+{"fact":"load_planned","into":"c","volume_gal":20,"parts":[{"product":"Example Warm","amount_fl_oz":16},{"product":"Example Iron","amount_oz":26},{"product":"Example Cool","amount_fl_oz":2}],"for":"gun"}`
+
+// TestALoadOfThreeProducts: no more than 25 presses, the figure of a meter besides, from the cab screen to the load that is
+// booked; the program is closed in the middle of it.
+func TestALoadOfThreeProducts(t *testing.T) {
+	c := climbIn(t, morning+`
+{"fact":"loaded","into":"b","volume_gal":1,"place":"home yard","meter_after_gal":1000}`+threeProducts)
+	presses := 0
+	press := func(keys ...string) *cab { presses += len(keys); return c.press(keys...) }
+	press("g", "o", "c", "enter").sees("0 of 16 done").press("down").sees("Example Warm with Example Iron", "In a quart of the water you use", "warm").press("up")
+	press("enter", "enter").sees("1 mixed").sees("2 go on without a jar")
+	press("1", "enter").sees("[x] jar test", "mixed at home yard, as last time")
+	press("enter", "enter", "enter").sees("meter before, gal: 1000.0")
+	press("enter", "enter", "enter", "enter")
+	c.sees("8 of 16 done", "Enter  stirred after Example Warm: done")
+	c = c.again(t)
+	c.press("g", "o", "c", "enter").sees("8 of 16 done")
+	if p := c.book().LoadPlan("c"); p.Place != "home yard" || p.MeterBefore.V.Text() != "1,000.0" {
+		t.Errorf("%+v", p)
+	}
+	press("enter", "enter", "enter", "enter", "enter", "enter").sees("type what the water meter shows")
+	press("enter").sees("1019.9").press("enter")
+	presses++
+	press("enter", "enter").sees("booked loaded 20.0 gal", "at home yard; meter 1,000.0 to 1,019.9 gal")
+	if presses > 25 {
+		t.Errorf("%d presses for a load of three products; 25 at most", presses)
+	}
+	if !c.book().Met("Example Iron", "Example Cool") || len(c.book().NotToMix([]string{"Example Iron", "Example Cool"})) > 0 {
+		t.Error("the pair did not meet, or is not to be mixed")
+	}
+}
+
+// TestAPairThatIsNotToBeMixed: a mark is a stop on the sheet and at the booking, and can be taken back; so is a jar that failed.
+func TestAPairThatIsNotToBeMixed(t *testing.T) {
+	c := climbIn(t, morning+threeProducts).size(120, 40).press("g", "o", "c", "enter").press("n").sees("1 not to be mixed: Example Warm with Example Iron")
+	c.type_("1;turns to gel").sees("STOP Example Iron and Example Warm are marked as not to be mixed. Turns to gel. Do not load it")
+	for range 20 {
+		c.press("down")
+	}
+	c.sees("loaded in spite of the stop: 20.0 gal into c").press("enter").sees("y").press("esc")
+	if c.book().LoadPlan("c") == nil {
+		t.Error("a stop was passed by one key")
+	}
+	c.press("n").sees("1 may be mixed after all: Example Warm with Example Iron").type_("1").seesNot("STOP")
+	c.press("j").type_("failed lumps").sees("\"lumps\" is no sign of a jar that failed.").press("esc")
+	c.press("j").type_("failed clumps, warm").sees("STOP The jar of Example Cool, Example Iron and Example Warm failed on", "clumps and warm.")
+	c.press("j").type_("mixed").seesNot("STOP")
+	if got := c.facts(); got != "jar_tested jar_tested jar_tested jar_tested" {
+		t.Errorf("logged: %s", got)
+	}
 }
 
 func TestALoadThatIsNotAllTickedAsks(t *testing.T) {
-	c := climbIn(t, morning+loadPlanned).press("g", "o", "enter", "down", "down").sees("loaded all the same: 80.0 gal into a", "1 of 2 in; it asks first")
-	c.press("enter").sees("loaded all the same, with 1 of 2 in").press("esc")
+	c := climbIn(t, morning+loadPlanned).press("g", "o", "enter", "down", "down", "down", "down", "down", "down", "down", "down", "down", "down", "down", "down", "down", "down").sees("loaded all the same: 80.0 gal into a", "1 of 11 done; it asks first")
+	c.press("enter").sees("loaded all the same, with 1 of 11 done").press("esc")
 	if c.facts() != "" {
 		t.Errorf("logged: %s", c.facts())
 	}
@@ -118,9 +183,13 @@ func TestLoadLinesThatAreWrongStayOpen(t *testing.T) {
 func TestLoadByTapsAlone(t *testing.T) {
 	c := climbIn(t, morning).tapOn("g pages").tapOn("Load the truck").tapOn("ride-on").tapOn("Enter  plan a load")
 	c.tapOn("3 iron, any grass").tapOn("Enter log it").tapOn("1 fill it up").tapOn("Enter log it").sees("14.0 gal of iron, any grass for ride-on")
-	c.tapOn("ride-on  ").tapOn("Enter  water").tapOn("Enter  Example Iron").tapOn("Enter  loaded: 14.0 gal into ride-on")
+	c.tapOn("ride-on  ").tapOn("Enter  protective").tapOn("Enter  say where").tapOn("Enter log it").tapOn("Enter  air gap").tapOn("Enter  type what").tapOn("Enter log it")
+	for _, item := range []string{"water", "agitator on", "Example Iron", "containers rinsed", "rest of the water"} {
+		c.tapOn("Enter  " + item)
+	}
+	c.tapOn("Enter  type what").tapOn("Enter log it").tapOn("Enter  cap and label").tapOn("Enter  loaded: 14.0 gal into ride-on")
 	c.sees("booked loaded 14.0 gal").tapOn("Esc back")
-	if got := c.facts(); got != "load_planned ticked ticked loaded" {
+	if got := c.facts(); got != "load_planned"+strings.Repeat(" ticked", 11)+" loaded" {
 		t.Errorf("logged: %s", got)
 	}
 }

@@ -134,9 +134,9 @@ func (s *LoadSheet) MeterWords() string {
 	}
 	words := fmt.Sprintf("The meter gave %s gal for %s gal of water", s.Metered.V.Text(), s.Water.Text())
 	switch off := s.MeterOff.V; {
-	case off > 0.05:
+	case off >= 0.1:
 		words += fmt.Sprintf(", %.1f %% more", off)
-	case off < -0.05:
+	case off <= -0.1:
 		words += fmt.Sprintf(", %.1f %% less", -off)
 	}
 	if s.MeterWrong {
@@ -145,10 +145,17 @@ func (s *LoadSheet) MeterWords() string {
 	return words + "."
 }
 
-// Next is the first line that is not done, other than one; nil when all are.
-func (s *LoadSheet) Next(but string) *SheetLine {
+// Next is the first line after one that is not done, else the first of all that is not; nil when none is left besides that
+// one. Without one it is the first.
+func (s *LoadSheet) Next(after string) *SheetLine {
+	at := 0
+	for i, l := range s.Lines {
+		if l.Item == after {
+			at = i + 1
+		}
+	}
 	for i := range s.Lines {
-		if l := &s.Lines[i]; !l.Done && l.Item != but {
+		if l := &s.Lines[(at+i)%len(s.Lines)]; !l.Done && l.Item != after {
 			return l
 		}
 	}

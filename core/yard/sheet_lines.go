@@ -129,12 +129,13 @@ func (d *drafting) gear() {
 	if top.rank == "" {
 		top = gearBySignal["caution"]
 	}
-	l := d.line(core.StepGear, "wear: "+top.wear)
+	says := "protective equipment: no signal word is entered"
 	if heaviest != "" {
-		l.Details = append(l.Details, Detail{fmt.Sprintf("Signal word %s, of %s. The label in hand decides.", top.signal, heaviest), top.source})
+		says = fmt.Sprintf("protective equipment: signal word %s, of %s", top.signal, heaviest)
 	}
+	l := d.line(core.StepGear, says, Detail{"Wear: " + top.wear + ". The label in hand decides.", top.source})
 	if len(unknown) > 0 {
-		l.Details = append(l.Details, Detail{fmt.Sprintf("No signal word is entered for %s: see the label in hand, which decides.", and(unknown)), top.source})
+		l.Details = append(l.Details, Detail{fmt.Sprintf("No signal word is entered for %s: see the label.", and(unknown)), "common practice, no source"})
 	}
 }
 

@@ -56,7 +56,7 @@ func TestSheetOf(t *testing.T) {
 		t.Errorf("%s\nwant %s", got, want)
 	}
 	gear := s.Line(core.StepGear)
-	if !strings.Contains(gear.Says, "respirator") || !strings.Contains(gear.Details[0].Says, "danger, of weed. The label in hand decides.") || !strings.Contains(gear.Details[1].Says, "No signal word is entered for powder") {
+	if gear.Says != "protective equipment: signal word danger, of weed" || !strings.Contains(gear.Details[0].Says, "a respirator where the label has one. The label in hand decides.") || !strings.Contains(gear.Details[1].Says, "No signal word is entered for powder") {
 		t.Errorf("%+v", gear)
 	}
 	for item, gal := range map[string]float64{"water": 29.8125, "do/rest_of_water": 29.8125} { // (60 - 0.375) / 2
