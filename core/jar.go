@@ -112,6 +112,9 @@ func (s *state) Jars() []Jar { return s.jars }
 // MarkedApart lists the products that the operator marked as not to be mixed, oldest first.
 func (s *state) MarkedApart() []Jar { return s.unmixed }
 
+// IsMarkedApart tells whether just these products are marked so.
+func (s *state) IsMarkedApart(products []string) bool { return s.markedApart(products) >= 0 }
+
 // Met tells whether two products went into a tank in one load before.
 func (s *state) Met(a, b string) bool {
 	m, ok := s.pairOf(a, b)

@@ -65,6 +65,25 @@ func TestTicksAreKept(t *testing.T) {
 const threeProducts = `
 {"fact":"load_planned","into":"c","volume_gal":20,"parts":[{"product":"Example Warm","amount_fl_oz":16},{"product":"Example Iron","amount_oz":26},{"product":"Example Cool","amount_fl_oz":2}],"for":"gun"}`
 
+// jarFailedBefore is a jar of two of them.
+const jarFailedBefore = `
+{"fact":"jar_tested","products":["Example Iron","Example Cool"],"result":"failed","signs":["clumps"],"note":"at 60 F"}`
+
+// ofThree is the sheet of that load.
+func ofThree(t *testing.T, before string) *cab {
+	t.Helper()
+	return climbIn(t, morning+before+threeProducts).press("g", "o", "c", "enter")
+}
+
+// allIn is a sheet on which all is done, and the meter gave too much.
+func allIn(t *testing.T) *cab {
+	t.Helper()
+	c := climbIn(t, morning+loadPlanned+`
+{"fact":"ticked","list":"load/a","item":"do/place","place":"home yard"}
+{"fact":"ticked","list":"load/a","item":"do/meter_before","meter_gal":1000}`)
+	return c.press("g", "o", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter").type_("1085").press("enter")
+}
+
 // TestALoadOfThreeProducts: no more than 25 presses, the figure of a meter besides, from the cab screen to the load that is
 // booked; the program is closed in the middle of it.
 func TestALoadOfThreeProducts(t *testing.T) {

@@ -212,22 +212,10 @@ var situations = append([]situated{
 	{"loads", func(t *testing.T) *cab { return climbIn(t, morning+loadPlanned).press("g", "o", "b") }},
 	{"load_line", func(t *testing.T) *cab { return climbIn(t, morning).press("g", "o", "b", "enter") }},
 	{"load_ticks", func(t *testing.T) *cab { return climbIn(t, morning+loadPlanned).press("g", "o", "enter") }},
-	{"load_all_in", func(t *testing.T) *cab {
-		c := climbIn(t, morning+loadPlanned+`
-{"fact":"ticked","list":"load/a","item":"do/place","place":"home yard"}
-{"fact":"ticked","list":"load/a","item":"do/meter_before","meter_gal":1000}`).press("g", "o", "enter", "enter", "enter", "enter", "enter", "enter", "enter", "enter")
-		return c.type_("1085").press("enter")
-	}},
-	{"load_of_three", func(t *testing.T) *cab {
-		return climbIn(t, morning+threeProducts).press("g", "o", "c", "enter", "enter")
-	}},
-	{"load_jar_line", func(t *testing.T) *cab {
-		return climbIn(t, morning+threeProducts).press("g", "o", "c", "enter", "enter", "enter")
-	}},
-	{"load_of_what_does_not_mix", func(t *testing.T) *cab {
-		return climbIn(t, morning+`
-{"fact":"jar_tested","products":["Example Iron","Example Cool"],"result":"failed","signs":["clumps"],"note":"at 60 F"}`+threeProducts).press("g", "o", "c", "enter")
-	}},
+	{"load_all_in", allIn},
+	{"load_of_three", func(t *testing.T) *cab { return ofThree(t, "").press("enter") }},
+	{"load_jar_line", func(t *testing.T) *cab { return ofThree(t, "").press("enter", "enter") }},
+	{"load_of_what_does_not_mix", func(t *testing.T) *cab { return ofThree(t, jarFailedBefore) }},
 	{"line_ups", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g", "u", "b") }},
 	{"line_ups_odd", func(t *testing.T) *cab {
 		return climbIn(t, morning+oddLineUps(t)).press("g", "u", "l").type_("a+b return a")

@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"example.com/tintline/core"
@@ -75,7 +74,7 @@ const (
 // jarLine asks what a jar of the products came to. With a result, or without a jar, the line of the sheet is done.
 func (m *Model) jarLine() textLine {
 	s := m.loadSheet()
-	products := jarProducts(s)
+	products := s.JarProducts()
 	tick := &core.Ticked{List: core.LoadList(s.Plan.Into), Item: core.StepJar}
 	l := textLine{
 		prompt: "the jar of " + strings.Join(products, " + ") + " came to",
@@ -103,25 +102,6 @@ func (m *Model) jarLine() textLine {
 	return l
 }
 
-// jarProducts are those of the pairs that meet for the first time; where none do, all of the load.
-func jarProducts(s *yard.LoadSheet) []string {
-	var out []string
-	for _, p := range s.Unmet {
-		for _, n := range p {
-			if !slices.Contains(out, n) {
-				out = append(out, n)
-			}
-		}
-	}
-	if len(out) > 0 {
-		return out
-	}
-	for _, p := range s.Plan.Parts {
-		out = append(out, p.Product)
-	}
-	return out
-}
-
 // readJar reads mixed, or failed and what was seen, and a note behind a semicolon.
 func readJar(said string, products []string) (*core.JarTested, error) {
 	result, note, _ := strings.Cut(said, ";")
@@ -140,7 +120,7 @@ func readJar(said string, products []string) (*core.JarTested, error) {
 
 // What stands before a pair in the choice of marks.
 const (
-	notMixWords   = "not to be mixed: "
+	notMixWords = "not to be mixed: "
 	mayMixWords = "may be mixed after all: "
 )
 
@@ -153,7 +133,7 @@ func (m *Model) pairLine() textLine {
 		for _, b := range p.Parts[i+1:] {
 			f := &core.JarTested{Products: []string{a.Product, b.Product}, Result: core.JarNotMixing}
 			words := notMixWords
-			if m.marked(f.Products) {
+			if m.book.IsMarkedApart(f.Products) {
 				f.Result, words = core.JarMayMix, mayMixWords
 			}
 			words += a.Product + " with " + b.Product
@@ -174,13 +154,4 @@ func (m *Model) pairLine() textLine {
 		return nil, slip(fmt.Sprintf("%q is no pair of this load.", said), "Type its number.")
 	}
 	return l
-}
-
-func (m *Model) marked(products []string) bool {
-	for _, j := range m.book.MarkedApart() {
-		if len(j.Products) == len(products) && !slices.ContainsFunc(products, func(p string) bool { return !slices.Contains(j.Products, p) }) {
-			return true
-		}
-	}
-	return false
 }

@@ -3,6 +3,7 @@ package yard
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"example.com/tintline/core"
@@ -111,6 +112,25 @@ func (s *LoadSheet) jar(b *core.Book, standing []string) {
 	if j, err := batch.JarOf(ask); err == nil && len(standing) == 0 {
 		s.Jar = &j
 	}
+}
+
+// JarProducts are those that a jar is asked of: of the pairs that meet for the first time, else all of the load.
+func (s *LoadSheet) JarProducts() []string {
+	var out []string
+	for _, p := range s.Unmet {
+		for _, n := range p {
+			if !slices.Contains(out, n) {
+				out = append(out, n)
+			}
+		}
+	}
+	if len(out) > 0 {
+		return out
+	}
+	for _, p := range s.Plan.Parts {
+		out = append(out, p.Product)
+	}
+	return out
 }
 
 // meter holds what the meter gave against the water of the load.
