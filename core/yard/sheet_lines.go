@@ -246,7 +246,7 @@ func (d *drafting) product(s label.Added) {
 			l.Amount = p.Amount
 		}
 	}
-	if m, err := batch.UsualRuler(false).Measure(s.Name, l.Amount, e.Package); err == nil {
+	if m, err := Measure(d.b, s.Name, l.Amount); err == nil {
 		words := m.Words
 		if m.Finer.Known {
 			words = m.Finer.V.Says

@@ -21,13 +21,13 @@ func (s *LoadSheet) Text(b *core.Book, at core.Moment) string {
 		head += " (" + s.Tank + ")"
 	}
 	fmt.Fprintf(&w, "%s   %s %s\n", head, at.Date(), at.Clock())
-	put(&w, "", fmt.Sprintf("%s gal: %s", p.Volume.Text(), what(p)))
+	paragraph(&w, "", fmt.Sprintf("%s gal: %s", p.Volume.Text(), what(p)))
 	if s.Standing > 0 {
-		put(&w, "", fmt.Sprintf("%s gal stand in it already, %s gal in all then", s.Standing.Text(), (s.Standing+p.Volume).Text()))
+		paragraph(&w, "", fmt.Sprintf("%s gal stand in it already, %s gal in all then", s.Standing.Text(), (s.Standing+p.Volume).Text()))
 	}
 	for _, f := range s.Findings {
 		if f.Weight == check.Stop || f.Weight == check.Ask && f.About != "jar" {
-			put(&w, strings.ToUpper(f.Weight.String())+"  ", f.Says+" "+f.Do)
+			paragraph(&w, strings.ToUpper(f.Weight.String())+"  ", f.Says+" "+f.Do)
 		}
 	}
 	w.WriteByte('\n')
@@ -40,23 +40,23 @@ func (s *LoadSheet) Text(b *core.Book, at core.Moment) string {
 		if l.Amount.N != 0 {
 			says = l.Amount.Text() + " " + says
 		}
-		put(&w, box, says)
+		paragraph(&w, box, says)
 		for _, x := range l.Details {
 			if short(l, x) {
-				put(&w, "    ", x.Says)
+				paragraph(&w, "    ", x.Says)
 			}
 		}
 	}
 	w.WriteByte('\n')
 	if words := s.MeterWords(); words != "" {
-		put(&w, "", words)
+		paragraph(&w, "", words)
 	}
 	for _, f := range s.Findings {
 		if f.Weight == check.Note && f.Unit != "h" { // how long it may stand is said at the last line
-			put(&w, "note  ", f.Says)
+			paragraph(&w, "note  ", f.Says)
 		}
 	}
-	put(&w, "", "The labels in hand decide: where they say otherwise, they are followed.")
+	paragraph(&w, "", "The labels in hand decide: where they say otherwise, they are followed.")
 	return w.String()
 }
 
@@ -65,8 +65,8 @@ func short(l SheetLine, d Detail) bool {
 	return !strings.HasPrefix(d.Says, "The sheets do not agree") && !strings.Contains(d.Says, "is the setting") && !strings.HasPrefix(d.Says, "One sheet") && (l.Item != core.StepAirGap || !strings.HasPrefix(d.Says, "In Florida"))
 }
 
-// put writes a paragraph behind a lead, cut to the width, the next lines under its words.
-func put(w *strings.Builder, lead, says string) {
+// paragraph writes a paragraph behind a lead, cut to the width, the next lines under its words.
+func paragraph(w *strings.Builder, lead, says string) {
 	room := sheetWidth - utf8.RuneCountInString(lead)
 	indent := strings.Repeat(" ", utf8.RuneCountInString(lead))
 	line := ""
