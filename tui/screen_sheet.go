@@ -227,7 +227,7 @@ func (m *Model) pickItem(id string) tea.Cmd {
 
 // pickLoaded books the load; it asks where a stop stands, or not all is done.
 func (m *Model) pickLoaded(s *yard.LoadSheet) tea.Cmd {
-	load := core.LoadedFrom(&s.Plan)
+	load := yard.Booked(m.book, &s.Plan)
 	switch {
 	case s.Verdict == check.Stop:
 		for _, f := range s.Findings {
