@@ -240,7 +240,7 @@ func (m *Model) pickMixing(p page, q *yard.Question, id string) tea.Cmd {
 	case id == mixingList:
 		cmd := m.goTo(pageLoad)
 		m.subject.tank = a.Plan.Into
-		m.on[pageLoad] = placeOn{chosen: m.nextItem(m.book.LoadPlan(a.Plan.Into), "")}
+		m.on[pageLoad] = placeOn{chosen: m.nextItem("")}
 		return cmd
 	}
 	return m.bookTyped([]core.Fact{a.Plan}, false)
