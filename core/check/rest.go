@@ -99,11 +99,31 @@ func RouteFor(b *core.Book, date string) []string {
 		}
 	}
 	if left {
-		return out
+		return asPlanned(b, date, out)
 	}
 	for _, l := range b.Lawns() {
 		if !later[l.LawnName] {
 			add(l.LawnName)
+		}
+	}
+	return asPlanned(b, date, out)
+}
+
+// asPlanned puts lawns into the order of the plan that was accepted for the date; those that it does not have come behind.
+func asPlanned(b *core.Book, date string, lawns []string) []string {
+	p := b.Planned()
+	if p == nil || p.Date != date {
+		return lawns
+	}
+	var out []string
+	for _, l := range p.Lawns() {
+		if hasText(lawns, l) {
+			out = append(out, l)
+		}
+	}
+	for _, l := range lawns {
+		if !hasText(out, l) {
+			out = append(out, l)
 		}
 	}
 	return out

@@ -30,7 +30,7 @@ type DayPlan struct {
 
 // DayWarning is a zone for which something is wrong, or is to be known.
 type DayWarning struct {
-	Lawn, Zone string
+	Lawn, Zone string // or a product of which too little is in stock
 	Weight     check.Weight
 	Says, Do   string
 	NoMix      bool // it is left out for want of a mix or of room
@@ -152,6 +152,7 @@ func (q *DayQuestion) Answer(choice *batch.DayChoice) DayPlan {
 		out.Best.Name = core.OrderBest
 	}
 	out.noRoom(g, &choice.Given)
+	out.Warnings = append(out.Warnings, g.short(&out.Given)...)
 	return out
 }
 

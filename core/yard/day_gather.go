@@ -264,9 +264,7 @@ func (g *gathered) minutes(a *core.Applicator, area measure.Area) float64 {
 func (g *gathered) cost(m *core.Mix, area measure.Area) (measure.Money, error) {
 	var list []batch.Priced
 	for _, p := range m.Parts {
-		if prod := g.b.Product(p.Product); prod != nil {
-			list = append(list, batch.Priced{Product: p.Product, Amount: p.Rate.Over(area), Price: prod.Label.Price, Package: prod.Label.Package})
-		}
+		list = append(list, g.priced(p.Product, p.Rate.Over(area)))
 	}
 	c, err := batch.CostOf(list)
 	for _, p := range c.Unpriced {

@@ -7,6 +7,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/batch"
+	"example.com/tintline/core/check"
 	"example.com/tintline/core/measure"
 )
 
@@ -147,6 +148,26 @@ func (g *gathered) demandSteps(p *batch.DayPlan) []batch.Step {
 	return out
 }
 
+// priced is an amount of a product at the price that was paid last, else at that of the label entry.
+func (g *gathered) priced(product string, a measure.Amount) batch.Priced {
+	s := g.b.Stock(product)
+	return batch.Priced{Product: product, Amount: a, Price: s.Price, Package: s.PriceFor}
+}
+
+// short names the products of which less is in stock than an order takes.
+func (g *gathered) short(o *DayOrder) []DayWarning {
+	var out []DayWarning
+	for _, t := range o.Truck {
+		if have := g.b.Stock(t.Product).Have; have.Known && have.V.N < t.Amount.N {
+			out = append(out, DayWarning{
+				Lawn: t.Product, Weight: check.Ask, Says: fmt.Sprintf("the loads take %s, and %s are in stock", t.Amount.Text(), have.V.Text()),
+				Do: "Buy it before the day, or plan less.",
+			})
+		}
+	}
+	return out
+}
+
 // truck is the product to put on the truck, in packages and money.
 func (g *gathered) truck(list []batch.Dose) []Truck {
 	var out []Truck
@@ -159,7 +180,7 @@ func (g *gathered) truck(list []batch.Dose) []Truck {
 			if pack := prod.Label.Package; pack.N > 0 && pack.Kind == d.Amount.Kind {
 				t.Shelf = batch.Packages((d.Amount.N+pack.N-1)/pack.N, pack, "")
 			}
-			c, err := batch.CostOf([]batch.Priced{{Product: d.Product, Amount: d.Amount, Price: prod.Label.Price, Package: prod.Label.Package}})
+			c, err := batch.CostOf([]batch.Priced{g.priced(d.Product, d.Amount)})
 			if err == nil && len(c.Unpriced) == 0 {
 				t.Cost = core.Known[measure.Money](c.Total)
 			}

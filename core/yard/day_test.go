@@ -330,3 +330,20 @@ func BenchmarkADayOf30(b *testing.B) {
 		}
 	}
 }
+
+// A plan that is accepted before the day is opened gives its route, and a product that is short is said.
+func TestAPlanBeforeTheDay(t *testing.T) {
+	lines := strings.Split(strings.TrimSpace(fiveLawns), "\n")
+	b := play(t, strings.Join(lines[:len(lines)-2], "\n")+`
+{"fact":"stocked","product":"C1","what":"counted","amount_fl_oz":1}`)
+	p := planOf(t, b)
+	if p.Open || !slices.ContainsFunc(p.Warnings, func(w DayWarning) bool { return w.Lawn == "C1" && strings.Contains(w.Says, "1.00 fl oz are in stock") }) {
+		t.Errorf("%+v", p.Warnings)
+	}
+	for _, f := range p.Accept(b, core.OrderBest) {
+		enter(t, b, f)
+	}
+	if got := check.RouteFor(b, p.Date); !slices.Equal(got, b.Planned().Lawns()) || slices.Equal(got, []string{"1 Ash", "2 Beech", "3 Cedar", "4 Dogwood", "5 Elm"}) {
+		t.Errorf("the route is %v", got)
+	}
+}
