@@ -71,6 +71,7 @@ type Model struct {
 	on     [pages]placeOn
 	sheet  sheet // what the page that is open shows
 	turn   turning
+	test   catching
 	with   string // the applicator chosen; empty: the first one
 	only   string // what of two things it is to do; empty: all that it is ready for
 	old    oldEntries

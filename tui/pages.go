@@ -49,6 +49,7 @@ const (
 	pageMixUseUp
 	pageMixTint
 	pageMixRinse
+	pageCalibrate
 	pages
 )
 
@@ -95,7 +96,7 @@ func newPages() []*pageSpec {
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		morningPage(), planPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),
-		weatherPage(), tallyPage(),
+		calibratePage(), weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),
 		changePage(), findingsPage(), rigPage(), settingsPage(), helpPage(),
 	}, mixingPages()...))

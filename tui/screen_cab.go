@@ -165,6 +165,9 @@ func (m *Model) offerSmall() string {
 		if p.Why != "" {
 			return sentence(p.Why)
 		}
+		if due := check.CalibrationDue(m.book, core.At(m.at)); len(due) > 0 {
+			return m.g.clean(due[0]) + m.dueKeys()
+		}
 		return "n, h and the others work once the day is open"
 	case check.ActSpray:
 		if s := m.got.report.Plan.Seconds; s.Known {

@@ -114,6 +114,11 @@ func (m *Model) applicatorRows(a *core.Applicator) []row {
 	if a.Flow.Known {
 		add(a.Flow.V.Text())
 	}
+	for _, r := range m.book.RatesInForce() {
+		if r.Applicator == a.Name && r.Tip == m.book.TipOn(a.Name) && r.Product == "" {
+			add("by the test of " + r.At.Date())
+		}
+	}
 	if a.Hose != "" && len(m.book.Rig().Hoses) > 1 {
 		add("on " + a.Hose)
 	}

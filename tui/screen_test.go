@@ -299,7 +299,7 @@ var situations = append([]situated{
 		return climbIn(t, morning).opens(func(m *Model) tea.Cmd { return m.formMix("iron, any grass") }).
 			typed("both").press("enter", "enter", "right", "enter").typed("2").press("enter")
 	}},
-}, slices.Concat(plumbingSituations, changeSituations, bookSituations, mixingSituations)...)
+}, slices.Concat(plumbingSituations, changeSituations, bookSituations, mixingSituations, calibrateSituations)...)
 
 // situated is a screen that is looked at, and how one comes there.
 type situated struct {

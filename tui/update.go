@@ -41,6 +41,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		}
 	case heldOver:
 		cmd = m.onHeldOver(msg)
+	case clocked:
+		cmd = m.onClocked(msg)
 	case counted:
 		cmd = m.onCounted(msg)
 	case keptAnswer:

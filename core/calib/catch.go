@@ -1,6 +1,7 @@
 package calib
 
 import (
+	"fmt"
 	"math"
 	"strconv"
 
@@ -35,6 +36,9 @@ type Catch struct {
 	Apart measure.Length
 }
 
+// Same tells whether two tests have the same measurements.
+func (c Catch) Same(o Catch) bool { return fmt.Sprint(c) == fmt.Sprint(o) }
+
 // Result is what a test says.
 type Result struct {
 	Delivery  measure.Rate
@@ -60,7 +64,9 @@ func (c Catch) Work(l Limits) (Result, error) {
 		if err := alike("runs", c.Runs, r.Spread, l, " s", "Walk the course again at an even pace, and leave out a run that went wrong."); err != nil {
 			return Result{}, err
 		}
-		r.say("Runs of %s s: mean %s, the farthest %s per cent off.", numbers(c.Runs), seconds(r.Seconds), Percent(r.Spread))
+		if len(c.Runs) > 1 {
+			r.say("Runs of %s s: mean %s, the farthest %s per cent off.", numbers(c.Runs), seconds(r.Seconds), Percent(r.Spread))
+		}
 	}
 	c.ground(&r)
 	if c.Kind == Spreader {

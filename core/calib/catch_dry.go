@@ -30,7 +30,7 @@ func (c Catch) dry(r *Result, l Limits) error {
 	r.say("%s on %s = %s.", massText(mean), sqft(r.Area), rateText(r.Delivery))
 	if r.Pattern = PatternOf(c.Pans, c.Apart); r.Pattern.Known {
 		r.Variation = r.Pattern.Variation
-		r.say("%d pans: coefficient of variation %s per cent, the emptiest %s and the fullest %s of the mean.", len(c.Pans), Percent(r.Variation), Percent(r.Pattern.Lowest), Percent(r.Pattern.Highest))
+		r.say("%d pans: coefficient of variation %s per cent, the emptiest has %s and the fullest %s per cent of the mean.", len(c.Pans), Percent(r.Variation), Percent(r.Pattern.Lowest), Percent(r.Pattern.Highest))
 		if r.Pattern.Effective > 0 {
 			r.say("Half of what falls in the middle falls %s apart: the width from run to run.", feet(r.Pattern.Effective))
 		}

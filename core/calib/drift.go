@@ -106,6 +106,9 @@ func (c Catch) BringBack(r Result, meant measure.Rate, g Gives, l Limits) Back {
 	if !c.PSI.Known || !(c.PSI.V > 0) {
 		b.Why = "The pressure at which it was caught is not known."
 		says.say("At the same pace: %s times the pressure, for the flow goes with its square root.", num(PressureRatio(ratio)))
+		if far(PressureRatio(ratio), l) {
+			says.say("%s", tooFar)
+		}
 		b.Working = says.Working
 		return b
 	}
@@ -119,6 +122,12 @@ func (c Catch) BringBack(r Result, meant measure.Rate, g Gives, l Limits) Back {
 	return b
 }
 
+const tooFar = "That is too far for pressure alone: change the tip, or the pace."
+
+func far(ratio float64, l Limits) bool {
+	return ratio > l.PressureTimes || ratio < 1/l.PressureTimes
+}
+
 // within says whether pump and tip give the pressure. What the hose takes grows about with the square of the flow.
 func (b *Back) within(now, times float64, g Gives, l Limits) {
 	ratio := b.PSI.V / now
@@ -127,8 +136,8 @@ func (b *Back) within(now, times float64, g Gives, l Limits) {
 		must += float64(g.Loss.V * PressureRatio(times))
 	}
 	switch {
-	case ratio > l.PressureTimes || ratio < 1/l.PressureTimes:
-		b.Why = "That is too far for pressure alone: change the tip, or the pace."
+	case far(ratio, l):
+		b.Why = tooFar
 	case g.Pump.Known && must > g.Pump.V:
 		b.Why = "The pump would have to give " + num(must) + " psi and gives at most " + num(g.Pump.V) + ": change the tip, or the pace."
 	case !g.Pump.Known:

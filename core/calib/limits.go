@@ -5,6 +5,8 @@ import (
 	"encoding/csv"
 	"strconv"
 	"strings"
+
+	"example.com/tintline/core/measure"
 )
 
 // Limits are what a test is held to. Per cents are per cents, not shares.
@@ -76,3 +78,19 @@ func Usual() Limits {
 	}
 	return l
 }
+
+// UsualGround is the course, and where one is usual the swath, of a test of a kind; 0 where none is.
+func UsualGround(kind string) (course, swath measure.Length) {
+	for _, r := range limitRows {
+		switch r.Name {
+		case "course_" + kind + "_ft":
+			course = measure.Feet(r.Value)
+		case "swath_" + kind + "_ft":
+			swath = measure.Feet(r.Value)
+		}
+	}
+	return course, swath
+}
+
+// RunsMeant is how many runs a test of a kind needs.
+func (l Limits) RunsMeant(kind string) int { return l.Runs[kind] }

@@ -20,6 +20,7 @@ type Document struct {
 	Owed         []Owed        `json:"owed"`
 	DriedOn      []DriedOn     `json:"dried_on"`
 	Taught       []Taught      `json:"taught"`
+	Calibration  []string      `json:"calibration_due"` // catch tests that are due, and rates that have drifted
 	Today        Today         `json:"today"`
 	StillToEnter []Missing     `json:"still_to_enter"`
 	OffRecord    []string      `json:"off_record"` // products without the registration number that their record needs

@@ -21,6 +21,7 @@ func Of(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) Document {
 	d.Visit = visit(b)
 	d.Hold, d.Owed, d.DriedOn = hold(b), owed(b), driedOn(b, at)
 	d.Taught, d.Today = taught(b), today(b, now)
+	d.Calibration = check.CalibrationDue(b, at)
 	d.StillToEnter, d.OffRecord = stillToEnter(b), offRecord(b)
 	return d
 }

@@ -32,6 +32,9 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 	}
 	writeOwed(&w, b)
 	writeDried(&w, b, at)
+	for i, due := range d.Calibration {
+		fmt.Fprintf(&w, "%-12s%s\n", []string{"catch test", ""}[min(i, 1)], due)
+	}
 	if d.Today.Hours != nil {
 		y := measure.Gallons(d.Today.Volume)
 		spread := ""
