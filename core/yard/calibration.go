@@ -68,21 +68,21 @@ func Calibration(b *core.Book, at core.Moment) CalibrationDoc {
 
 func applicatorDoc(b *core.Book, c check.Calibration) ApplicatorDoc {
 	d := ApplicatorDoc{
-		Applicator: c.Applicator, Kind: c.Kind, Tip: some(c.Tip), Product: some(c.Product), ByTest: c.ByTest, Due: append([]string{}, c.Due...), Tests: []TestDoc{},
+		Applicator: c.Applicator, Kind: c.Kind, Tip: said(c.Tip), Product: said(c.Product), ByTest: c.ByTest, Due: append([]string{}, c.Due...), Tests: []TestDoc{},
 		Meant: wet(c.Meant), MeantDry: dry(c.Meant), InForce: wet(c.InForce), InForceDry: dry(c.InForce),
 	}
 	if c.Flow.Known {
 		d.Flow = figure(c.Flow.V.GPM())
 	}
 	if c.ByTest {
-		d.Since = some(c.Since.String())
+		d.Since = said(c.Since.String())
 	}
 	if c.Days.Known {
 		n := c.Days.V
 		d.Days = &n
 	}
 	if c.Drift.Known {
-		d.Drift, d.Weight, d.Says = figure(100*c.Drift.V.Share), some(c.Drift.V.Weight), some(c.Drift.V.Dose())
+		d.Drift, d.Weight, d.Says = figure(100*c.Drift.V.Share), said(c.Drift.V.Weight), said(c.Drift.V.Dose())
 	}
 	for _, t := range c.Tests {
 		d.Tests = append(d.Tests, testDoc(b, t))
@@ -93,7 +93,7 @@ func applicatorDoc(b *core.Book, c check.Calibration) ApplicatorDoc {
 func testDoc(b *core.Book, t core.TestTaken) TestDoc {
 	f := &t.Test
 	d := TestDoc{
-		At: t.At.String(), Accepted: f.Accepted == core.Yes, Tip: some(f.Tip), Delivery: wet(f.Delivery), Dry: dry(f.Delivery),
+		At: t.At.String(), Accepted: f.Accepted == core.Yes, Tip: said(f.Tip), Delivery: wet(f.Delivery), Dry: dry(f.Delivery),
 		RunSeconds: []float64{}, CaughtGal: []float64{}, WeighedLb: []float64{}, Working: []string{},
 	}
 	if f.Flow.Known {
@@ -129,7 +129,7 @@ func testDoc(b *core.Book, t core.TestTaken) TestDoc {
 	return d
 }
 
-func some(s string) *string {
+func said(s string) *string {
 	if s == "" {
 		return nil
 	}
