@@ -39,9 +39,9 @@ var mixingSituations = []situated{
 func TestATopUpIsPlannedAndTicked(t *testing.T) {
 	c := climbIn(t, morning).press("g", "y").sees("what fills a compartment at the strength meant").press("t").sees("Top up")
 	c.press("a").sees("a to 300.0 gal of bermuda, zoysia for gun", "add Example Warm 80.0 fl oz", "Enter  plan 100.0 gal into a")
-	c.press("enter").sees("the list of what goes into a").press("enter").sees("0 of 2 in")
-	c.press("enter", "enter", "enter").sees("loaded 100.0 gal")
-	if got := c.facts(); got != "load_planned ticked ticked loaded" {
+	c.press("enter").sees("the list of what goes into a").press("enter").sees("0 of 11 done")
+	c.press(strings.Fields(strings.Repeat("enter ", 15))...).sees("loaded 100.0 gal")
+	if got := c.facts(); got != "load_planned"+strings.Repeat(" ticked", 11)+" loaded" {
 		t.Errorf("logged: %s", got)
 	}
 	f, ok := c.logged().(*core.Loaded)

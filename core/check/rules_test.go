@@ -57,13 +57,15 @@ var ruleRows = []struct {
 	{
 		"a mark that was taken back", hoseOf("a") + pairIn("a", `{"fact":"jar_tested","products":["W1","iron"],"result":"not_mixing"}
 {"fact":"jar_tested","products":["iron","W1"],"result":"may_mix"}`),
-		Intent{Lawn: "Alder"}, "", None, "", "", "", None, "the operator's own mark",
+		Intent{Lawn: "Alder"},
+		"", None, "", "", "", None, "the operator's own mark",
 	},
 	{
 		"a mark against what is there as residue only", hoseOf("a") + `{"fact":"loaded","into":"a","volume_gal":1,"parts":[{"product":"iron","amount_oz":4}]}
 {"fact":"jar_tested","products":["W1","iron"],"result":"not_mixing"}
 ` + hoseOf("a"),
-		Intent{Lawn: "Alder"}, "", None, "", "", "", None, "setting residue_share: below a tenth it is no part of the mix",
+		Intent{Lawn: "Alder"},
+		"", None, "", "", "", None, "setting residue_share: below a tenth it is no part of the mix",
 	},
 	{"iron on any grass", hoseOf("c"), Intent{Lawn: "Gum"}, "", None, "", "", "", None, "label entry lists all turf"},
 	{
