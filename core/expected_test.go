@@ -2,6 +2,7 @@ package core
 
 import (
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"example.com/tintline/core/measure"
@@ -81,5 +82,57 @@ func TestBandDoesNotShrinkAsOneSprays(t *testing.T) {
 		} else {
 			was = now
 		}
+	}
+}
+
+// Over invented days the truth lies as far from what is taught and expected as the standard deviations say: the mean square of
+// that ratio is 1 (Bar-Shalom's normalised error, for one unknown).
+func TestTaughtIsConsistent(t *testing.T) {
+	dice := rand.New(rand.NewPCG(11, 3))
+	const days = 150
+	factor, tank := 0.0, 0.0
+	for range days {
+		b := gaugedTruck(t, 300)
+		k := 1 + 0.12*dice.NormFloat64()
+		left := 300 + 3*dice.NormFloat64() // the load is as good as the gauge
+		job := func(gallons float64) {
+			spray(t, b, "gun", gallons*1000)
+			left -= gallons * (k + 0.05*dice.NormFloat64())
+		}
+		for range 4 {
+			job(20)
+			job(25)
+			mustEnter(t, b, &GaugeRead{Compartment: 'a', Volume: Known(measure.Gallons(max(left+3*dice.NormFloat64(), 0)))})
+		}
+		job(15)
+		got, _ := b.Taught("gun")
+		v, sd, ok := b.Expected(b.Plumbing().Compartment('a'))
+		if !ok || got.Readings+got.Odd != 4 {
+			t.Fatalf("%+v", got)
+		}
+		if got.Odd > 0 {
+			continue // beyond four standard deviations: not learned from
+		}
+		factor += math.Pow((k-got.Ratio)/got.SD, 2)
+		tank += math.Pow((left-v.Gallons())/sd.Gallons(), 2)
+	}
+	t.Logf("factor %.3f, tank %.3f", factor/days, tank/days)
+	for name, sum := range map[string]float64{"factor": factor, "tank": tank} {
+		if mean := sum / days; mean < 0.7 || mean > 1.35 {
+			t.Errorf("%s: mean square %.3f", name, mean)
+		}
+	}
+}
+
+// The screen asks for the band at every frame.
+func TestBandAllocatesNothing(t *testing.T) {
+	b := taughtTruck(t)
+	spray(t, b, "gun", 30000)
+	c := b.Plumbing().Compartment('a')
+	if _, _, ok := b.Expected(c); !ok {
+		t.Fatal("nothing is taught")
+	}
+	if n := testing.AllocsPerRun(100, func() { b.Band(&c.Tank) }); n > 0 {
+		t.Errorf("%g allocations", n)
 	}
 }

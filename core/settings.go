@@ -200,8 +200,10 @@ func (s *state) Setting(name string) float64 {
 
 // SettingValue is the number that a setting of one value comes to: the default of the table where that is no number.
 func SettingValue(name, value string) float64 {
-	if f, err := strconv.ParseFloat(value, 64); err == nil {
-		return f
+	if value != "" { // that would be an error, which is made anew each time
+		if f, err := strconv.ParseFloat(value, 64); err == nil {
+			return f
+		}
 	}
 	row, _ := settingRow(name)
 	return row.Default
