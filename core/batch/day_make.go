@@ -1,7 +1,7 @@
 package batch
 
 // mostStates is how many states of an order are looked at before the search narrows; then the plan may be not the best, and says so.
-const mostStates = 400_000
+const mostStates = 200_000
 
 // PlanDay makes the plan of a day in the operator's own order.
 //
