@@ -3,6 +3,7 @@ package tui
 import (
 	"example.com/tintline/core"
 	"example.com/tintline/core/say"
+	"example.com/tintline/core/yard"
 )
 
 // foretell works out what the line that is open would log as it stands, with what follows from the book: it stands there
@@ -34,6 +35,11 @@ func (m *Model) foretold(f core.Fact) string {
 	words := say.Fact(f)
 	if ran, ok := f.(*core.Ran); ok {
 		words += m.overWords(ran)
+	}
+	if s, ok := f.(*core.Stocked); ok {
+		if more := yard.StockedWords(m.book, s); more != "" {
+			words += " (" + more + ")"
+		}
 	}
 	return "would log: " + words
 }

@@ -50,6 +50,7 @@ const (
 	pageMixTint
 	pageMixRinse
 	pageCalibrate
+	pageStock
 	pages
 )
 
@@ -94,7 +95,7 @@ func newPages() []*pageSpec {
 		startPage(), menuPage(), findPage(),
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
-		morningPage(), planPage(),
+		morningPage(), planPage(), stockPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),
 		calibratePage(), weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),
