@@ -18,6 +18,8 @@ type planning struct {
 	err   error
 	order string // which of both orders is shown
 	taken uint64 // the book's last entry when it is accepted; 0: it was not
+	pins  []yard.DayPin
+	moved bool // a pin was set since it was asked for
 }
 
 // dayFound is what a search found.
@@ -43,6 +45,10 @@ func planPage() *pageSpec {
 				m.on[pagePlan] = placeOn{text: true}
 				return nil
 			}, func(m *Model) bool { return m.planning.plan != nil && m.planning.plan.Better }),
+			opening(pageKey(p, "n", "pin", "hold a visit to its place, or to a time of the day: 418 Alder Court; 418 Alder Court 9:00 11:30; the same name alone frees it", func(m *Model) tea.Cmd {
+				m.openLine(m.pinLine())
+				return nil
+			}, func(m *Model) bool { return !m.busy() })),
 			pageKey(p, "r", "plan anew", "plan from what the book says now", (*Model).planDay, func(m *Model) bool { return !m.busy() }),
 		},
 	}
@@ -51,9 +57,9 @@ func planPage() *pageSpec {
 // planDay gathers what is to be planned, and searches beside the screen.
 func (m *Model) planDay() tea.Cmd {
 	turn := m.planning.turn + 1
-	m.planning = planning{turn: turn, seq: m.book.Seq(), order: core.OrderGiven}
+	m.planning = planning{turn: turn, seq: m.book.Seq(), order: core.OrderGiven, pins: m.planning.pins}
 	m.on[pagePlan] = placeOn{text: true}
-	ask, err := yard.AskDay(m.book, yard.DayAsk{At: core.At(m.at)})
+	ask, err := yard.AskDay(m.book, yard.DayAsk{At: core.At(m.at), Pins: m.planning.pins})
 	if m.planning.err = err; err != nil {
 		return nil
 	}
@@ -96,6 +102,8 @@ func (m *Model) showPlan() sheet {
 	switch {
 	case m.planIsIn():
 		out.offer, out.small = "plan anew", "this plan is accepted; its loads stand under g o"
+	case w.moved:
+		out.offer, out.small = "plan anew", "a pin was set or taken away"
 	case w.seq != m.book.Seq():
 		out.offer, out.small = "plan anew", "the book has changed since"
 	default:
@@ -158,10 +166,25 @@ func (m *Model) acceptPlan() tea.Cmd {
 	if m.busy() {
 		return nil
 	}
-	if w.plan == nil || w.seq != m.book.Seq() {
+	if w.plan == nil || w.moved || w.seq != m.book.Seq() {
 		return m.planDay()
 	}
 	facts := w.plan.Accept(m.book, w.order)
 	w.taken = w.seq + uint64(len(facts))
 	return m.enter(facts...)
+}
+
+// pinLine asks which visit is held, and plans anew.
+func (m *Model) pinLine() textLine {
+	return textLine{
+		prompt: "pin, or free", hint: "a lawn: it keeps its place; or 418 Alder Court 9:00 11:30",
+		read: func(m *Model, said string) ([]core.Fact, error) {
+			pin, err := yard.ReadPin(m.book, said)
+			if err != nil {
+				return nil, err
+			}
+			m.planning.pins, m.planning.moved = yard.Pin(m.planning.pins, pin), true
+			return nil, nil
+		},
+	}
 }

@@ -6,8 +6,8 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/core"
-	"example.com/tintline/core/measure"
 	"example.com/tintline/core/check"
+	"example.com/tintline/core/measure"
 	"example.com/tintline/core/say"
 )
 

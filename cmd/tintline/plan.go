@@ -10,7 +10,7 @@ import (
 )
 
 func (a *app) planCommand() *cobra.Command {
-	var lawns []string
+	var lawns, pins []string
 	var order string
 	var accept bool
 	cmd := &cobra.Command{
@@ -22,6 +22,7 @@ refills. The operator's own order stands beside the best other one that was foun
 the plan is accepted: then it is kept, the visits take its order, and what is to be loaded becomes load lists.`,
 		Example: `  tintline plan --book truck.db
   tintline plan --order best --accept
+  tintline plan --order best --pin "418 Alder Court" --pin "77 Fir Lane 9:00 11:30"
   tintline plan --lawn "418 Alder Court" --lawn "77 Fir Lane" --json`,
 		Args: noArgs,
 		RunE: func(cmd *cobra.Command, _ []string) error {
@@ -29,21 +30,22 @@ the plan is accepted: then it is kept, the visits take its order, and what is to
 				return usage("--order %q is neither given nor best.", order)
 			}
 			if accept {
-				return a.acceptPlan(lawns, order)
+				return a.acceptPlan(lawns, pins, order)
 			}
-			return a.reading(func(k *keptBook) error { return a.plan(k, lawns, order, false) })
+			return a.reading(func(k *keptBook) error { return a.plan(k, lawns, pins, order, false) })
 		},
 	}
 	f := cmd.Flags()
 	f.StringVar(&order, "order", core.OrderGiven, "the `ORDER` that is shown or accepted: given or best")
 	f.BoolVar(&accept, "accept", false, "keep the plan, its order and its loads")
 	f.StringArrayVar(&lawns, "lawn", nil, "a `NAME` of a lawn, in the order of the visits; else what is to do today")
+	f.StringArrayVar(&pins, "pin", nil, "a `NAME` of a lawn that keeps its place, or with one or two times of the day (\"NAME 9:00 11:30\") between which its visit begins")
 	completes(cmd, "order", cobra.FixedCompletions([]string{core.OrderGiven, core.OrderBest}, cobra.ShellCompDirectiveNoFileComp))
 	completes(cmd, "lawn", a.names(lawnNames))
 	return cmd
 }
 
-func (a *app) acceptPlan(lawns []string, order string) error {
+func (a *app) acceptPlan(lawns, pins []string, order string) error {
 	path, err := a.bookPath()
 	if err != nil {
 		return err
@@ -53,13 +55,21 @@ func (a *app) acceptPlan(lawns []string, order string) error {
 		return err
 	}
 	a.warn(k)
-	err = a.plan(k, lawns, order, true)
+	err = a.plan(k, lawns, pins, order, true)
 	a.warnOfLines(k)
 	return errors.Join(err, k.Close())
 }
 
-func (a *app) plan(k *keptBook, lawns []string, order string, accept bool) error {
-	p, err := yard.PlanDay(k.book, yard.DayAsk{Lawns: lawns, At: a.clock()})
+func (a *app) plan(k *keptBook, lawns, pins []string, order string, accept bool) error {
+	ask := yard.DayAsk{Lawns: lawns, At: a.clock()}
+	for _, said := range pins {
+		pin, err := yard.ReadPin(k.book, said)
+		if err != nil {
+			return err
+		}
+		ask.Pins = yard.Pin(ask.Pins, pin)
+	}
+	p, err := yard.PlanDay(k.book, ask)
 	if err != nil {
 		return err
 	}

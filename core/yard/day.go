@@ -11,6 +11,7 @@ import (
 type DayAsk struct {
 	Lawns []string // in the operator's order; none: what is still to do today, or what a day opened now would have
 	At    core.Moment
+	Pins  []DayPin // what the other order is held to
 }
 
 // DayPlan is the plan of a day as it is shown: what is wrong first.

@@ -49,7 +49,7 @@ func gatherDay(b *core.Book, q DayAsk) (*gathered, error) {
 		return nil, measure.Troublef("Enter a mix, and a gun or a ride-on machine with its delivery rate.", "The book has %d mixes that can be sprayed and %d applicators to plan with.", len(g.mixes), len(g.with))
 	}
 	g.times()
-	if err := g.visits(q.Lawns); err != nil {
+	if err := g.visits(q); err != nil {
 		return nil, err
 	}
 	if len(g.day.Visits) == 0 {
@@ -135,8 +135,8 @@ func minuteOf(at core.Moment) float64 {
 }
 
 // visits gathers the lawns and what each of their zones may get.
-func (g *gathered) visits(lawns []string) error {
-	d := g.b.Day()
+func (g *gathered) visits(q DayAsk) error {
+	d, lawns := g.b.Day(), q.Lawns
 	if len(lawns) == 0 {
 		switch {
 		case d.Open:
@@ -157,6 +157,9 @@ func (g *gathered) visits(lawns []string) error {
 		if on := d.Visiting(); on != nil && on.Lawn == name {
 			v.Pinned = core.Known(len(g.day.Visits))
 		}
+		if pin, ok := q.pinOf(name); ok {
+			g.pin(&v, pin)
+		}
 		for _, z := range g.left(l) {
 			need, err := g.need(l, z, len(g.day.Visits), len(v.Zones))
 			if err != nil {
@@ -169,6 +172,16 @@ func (g *gathered) visits(lawns []string) error {
 		}
 	}
 	return nil
+}
+
+// pin holds a visit to its place, or to times of the day.
+func (g *gathered) pin(v *batch.Visit, p DayPin) {
+	g.notes = append(g.notes, p.Says())
+	if !p.From.Known {
+		v.Pinned = core.Known(len(g.day.Visits))
+		return
+	}
+	v.From, v.To = p.From, p.To
 }
 
 func minuteMaybe(clock string) core.Maybe[float64] {
