@@ -14,7 +14,16 @@ func taughtPage() *pageSpec {
 		page: p, key: "g", under: pageMorning, title: "What the gauge teaches", words: "by how much more or less goes down than you think",
 		show: (*Model).showTaught,
 		pick: func(m *Model, _ string) tea.Cmd { return m.goTo(pageGauge) },
+		keys: []binding{pageKey(p, "o", "catch test", "a catch test of the applicator chosen", (*Model).testTaught, func(m *Model) bool { return m.chosen() != "" })},
 	}
+}
+
+// testTaught goes to a catch test of the applicator chosen; one that was begun and not logged stays.
+func (m *Model) testTaught() tea.Cmd {
+	if !m.testing() || (m.test.watch == watchOff && !m.hasMeasured()) {
+		m.beginTest(m.chosen())
+	}
+	return m.goTo(pageCalibrate)
 }
 
 func (m *Model) showTaught() sheet {

@@ -27,5 +27,6 @@ func TestWhatTheGaugeTeachesIsSeen(t *testing.T) {
 	climbIn(t, gunPutsMore(1.12, 1)).press("g", "y", "g").sees("1 reading of the 3")
 	c := climbIn(t, gunPutsMore(1.12, 5)).press("g", "y", "g")
 	c.sees("more than you think", "5 readings.", "1.50 gal per 1,000 sq ft is counted")
+	c.goesTo("ride-on", "down").press("o").sees("Calibrate", "ride-on")
 	climbIn(t, gunPutsMore(1.12, 5)).press("g", "g").sees("gun: You put down", "expected, ±").press("t").sees("What the gauge teaches")
 }

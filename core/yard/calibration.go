@@ -16,6 +16,7 @@ import (
 type CalibrationDoc struct {
 	Applicators []ApplicatorDoc `json:"applicators"`
 	Due         []string        `json:"due"`
+	Gauges      map[string]any  `json:"gauges"` // what readings of gauges teach
 }
 
 // ApplicatorDoc is one applicator with the tip that is on it; a spreader with the product that it was tested with.
@@ -59,7 +60,7 @@ type TestDoc struct {
 
 // Calibration arranges it.
 func Calibration(b *core.Book, at core.Moment) CalibrationDoc {
-	doc := CalibrationDoc{Applicators: []ApplicatorDoc{}, Due: check.CalibrationDue(b, at)}
+	doc := CalibrationDoc{Applicators: []ApplicatorDoc{}, Due: check.CalibrationDue(b, at), Gauges: Taught(b).Document()}
 	for _, c := range check.Calibrations(b, at) {
 		doc.Applicators = append(doc.Applicators, applicatorDoc(b, c))
 	}
@@ -173,6 +174,7 @@ func CalibrationText(b *core.Book, at core.Moment) string {
 			w.WriteString("  no catch test is in this book\n")
 		}
 	}
+	w.WriteString("\n" + Taught(b).Text())
 	return w.String()
 }
 
