@@ -320,6 +320,9 @@ func (m *Model) putStrike() {
 // valves echoes a change of line-up with the positions that the rig's set-up names for it.
 func (m *Model) valves(entries []core.Entry) string {
 	for _, e := range entries {
+		if g, read := e.What.(*core.GaugeRead); read {
+			return m.trueUpWords(g.Compartment)
+		}
 		f, ok := e.What.(*core.LinedUp)
 		if !ok {
 			continue

@@ -49,6 +49,7 @@ type Model struct {
 	bell       func()
 	pulled     pulled
 	planning   planning
+	trued      trued
 	past       map[past.Query]pastYears // never changed, made anew
 	now        func() time.Time
 	newID      func() string

@@ -51,6 +51,7 @@ const (
 	pageMixRinse
 	pageCalibrate
 	pageStock
+	pageTrueUp
 	pages
 )
 
@@ -95,7 +96,7 @@ func newPages() []*pageSpec {
 		startPage(), menuPage(), findPage(),
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
-		morningPage(), planPage(), stockPage(),
+		morningPage(), planPage(), stockPage(), trueUpPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),
 		calibratePage(), weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),
