@@ -2,7 +2,6 @@ package tui
 
 import (
 	"fmt"
-	"sort"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -332,20 +331,4 @@ func (m *Model) valves(entries []core.Entry) string {
 		}
 	}
 	return ""
-}
-
-func valveWords(valves map[string]string) string {
-	names := make([]string, 0, len(valves))
-	for n := range valves {
-		names = append(names, n)
-	}
-	sort.Strings(names)
-	words := ""
-	for i, n := range names {
-		if i > 0 {
-			words += ", "
-		}
-		words += n + " " + valves[n]
-	}
-	return words
 }

@@ -2,6 +2,7 @@ package tui
 
 import (
 	"fmt"
+	"sort"
 	"strings"
 
 	tea "github.com/charmbracelet/bubbletea"
@@ -252,4 +253,20 @@ func (m *Model) readLetter(s string) (byte, error) {
 		letters = append(letters, string(c.Letter))
 	}
 	return 0, slip(fmt.Sprintf("%q is no compartment.", s), "The rig has "+strings.Join(letters, ", ")+".")
+}
+
+func valveWords(valves map[string]string) string {
+	names := make([]string, 0, len(valves))
+	for n := range valves {
+		names = append(names, n)
+	}
+	sort.Strings(names)
+	words := ""
+	for i, n := range names {
+		if i > 0 {
+			words += ", "
+		}
+		words += n + " " + valves[n]
+	}
+	return words
 }

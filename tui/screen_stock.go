@@ -14,7 +14,7 @@ import (
 // stockPage lists the products: what the planned loads take, what is in stock, what to order.
 func stockPage() *pageSpec {
 	return &pageSpec{
-		page: pageStock, under: pageMorning, key: "s", title: "Stock and what to put on the truck", words: "what the loads take, what is there, what to order",
+		page: pageStock, under: pageMorning, key: "s", title: "Stock and truck", words: "what the loads take, what is there, what to order",
 		show: (*Model).showStock, pick: (*Model).pickStock,
 	}
 }

@@ -75,6 +75,8 @@ type DayCompartment struct {
 	Capacity, Heel measure.Volume
 	Left           measure.Volume // what stands in it in the morning
 	Holds          int            // which of Day.Liquids that is, or Nothing, or Other
+	// Likes is the liquid that usually stands in it, by its name or by what stood in it last. It decides only where nothing else does.
+	Likes measure.Maybe[int]
 }
 
 // DayLine is what stands between the compartments and the nozzle.

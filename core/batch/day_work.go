@@ -41,7 +41,8 @@ type work struct {
 	sums     [1 << mostCompartments]int64
 	tank     int64                  // of all
 	holds    [mostCompartments]int8 // in the morning
-	room     int64                  // that each liquid of a load takes beside what is laid of it: a line and the reserve
+	likes    [mostCompartments]int8
+	room     int64 // that each liquid of a load takes beside what is laid of it: a line and the reserve
 	change   int64
 	refill   int64
 	rinse    int64
@@ -90,8 +91,11 @@ func (l DayLine) volumes() lineVolumes {
 // ready makes a checked day ready.
 func (d *Day) ready() *work {
 	w := &work{d: d, liquids: len(d.Liquids), change: millis(d.Times.Changeover), refill: millis(d.Times.Refill), rinse: millis(d.Times.Rinse), toRefill: millis(d.Times.ToRefill)}
-	w.holds = takesNothing
+	w.holds, w.likes = takesNothing, takesNothing
 	for i, c := range d.Rig.Compartments {
+		if c.Likes.Known {
+			w.likes[i] = int8(c.Likes.V)
+		}
 		w.usable = append(w.usable, int64(c.Capacity-c.Heel))
 		w.tank += int64(c.Capacity - c.Heel)
 		w.holds[i] = int8(c.Holds)

@@ -3,6 +3,7 @@ package yard
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/batch"
@@ -20,6 +21,7 @@ func (g *gathered) rig() {
 				g.notes = append(g.notes, fmt.Sprintf("%c holds %s gal of %s, which nothing that is left to do takes as it is", c.Letter, c.Liquid.Volume.Text(), g.holdsWords(c)))
 			}
 		}
+		dc.Likes = g.usually(c.Letter)
 		g.day.Rig.Compartments = append(g.day.Rig.Compartments, dc)
 	}
 	line := batch.DayLine{Cell: p.Cell.Size, Return: p.Return.Size, Clean: b.Setting(core.CleanNotAllowed), Holds: batch.Other}
@@ -37,6 +39,18 @@ func (g *gathered) rig() {
 		}
 	}
 	g.day.Rig.Line = line
+}
+
+// usually is the liquid that a compartment usually holds: the mix that stood in it last, else the one whose name it bears.
+func (g *gathered) usually(letter byte) core.Maybe[int] {
+	for _, name := range []string{g.b.MixIn(string(letter)), g.b.RigCompartment(letter).Name} {
+		for i, l := range g.day.Liquids {
+			if name != "" && strings.EqualFold(l.Mix, name) {
+				return core.Known(i)
+			}
+		}
+	}
+	return core.Maybe[int]{}
 }
 
 func (g *gathered) holdsWords(c *fluid.Compartment) string {
