@@ -122,7 +122,7 @@ func aGallon(c measure.Concentration, k measure.Kind) string {
 // percent prints a share: "9.1 %".
 func percent(share float64) string {
 	p := 100 * share
-	if p >= 100 {
+	if p >= 99.5 { // two digits would round it up to 1e+02
 		return strconv.FormatFloat(p, 'f', 0, 64) + " %"
 	}
 	return strconv.FormatFloat(p, 'g', 2, 64) + " %"
