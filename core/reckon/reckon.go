@@ -243,10 +243,15 @@ func (in *inputs) list(key string) ([]float64, error) {
 	var out []float64
 	for i, part := range strings.Split(in.value[key], ",") {
 		f, err := measure.ParseNumber(strings.TrimSpace(part))
-		if err != nil || f < 0 {
-			return nil, &InputError{Key: key, Value: in.value[key], Want: "a list of numbers with commas; number " + strconv.Itoa(i+1) + " is none"}
+		if err == nil && f >= 0 {
+			out = append(out, f)
+			continue
 		}
-		out = append(out, f)
+		want := "a plain number of 0 or more, or several with commas"
+		if strings.Contains(in.value[key], ",") {
+			want = "numbers of 0 or more with commas between; number " + strconv.Itoa(i+1) + " is not one"
+		}
+		return nil, &InputError{Key: key, Value: in.value[key], Want: want}
 	}
 	in.taken[key] = true
 	return out, nil
