@@ -159,7 +159,7 @@ func (a *app) reckon(kind string, given map[string]string) error {
 	}
 	var lines []string
 	for key, v := range answer {
-		if key == reckon.Working {
+		if key == reckon.Working || v == nil {
 			continue
 		}
 		lines = append(lines, key+" "+answerText(v)+"\n")
@@ -181,8 +181,6 @@ func answerText(v any) string {
 		return strconv.FormatBool(v)
 	case string:
 		return v
-	case nil:
-		return "not known"
 	}
 	return "?"
 }
