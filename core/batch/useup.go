@@ -29,6 +29,7 @@ type CanTake struct {
 	Laid    measure.Rate                // already on it, and counted towards the most in one application
 	Most    measure.Maybe[measure.Rate] // in one application
 	Year    measure.Maybe[measure.Rate] // that the year still allows
+	Residue bool                        // a trace of another mix, judged already: no limit of a dose holds for it
 }
 
 // room is how much more of it may be laid, and what sets that; unknown where nothing does.
@@ -129,6 +130,9 @@ func (q UseUpAsk) product(h Held, g Ground, share float64, p *UseUpPlace) {
 			}
 		}
 		p.May, p.LeastTo = false, measure.Maybe[Thins]{}
+		return
+	}
+	if c.Residue {
 		return
 	}
 	room, by := c.room()

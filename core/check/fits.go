@@ -105,6 +105,10 @@ func hasText(list []string, s string) bool {
 	return false
 }
 
+// IsTrace tells whether a compartment holds so little of a product that it is residue: at most the setting residue_share of the
+// strongest that it stands anywhere.
+func IsTrace(b *core.Book, c *fluid.Compartment, product int32) bool { return isTrace(b, c, product) }
+
 // strongestAnywhere is the strongest that a product stands in any compartment, or its usual rate at
 // the first applicator's delivery where that is more.
 func strongestAnywhere(b *core.Book, k int32) float64 {

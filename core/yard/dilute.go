@@ -33,7 +33,8 @@ func Dilute(b *core.Book, q Ask) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	got, err := batch.TurnAsk{Left: c.Liquid.Volume, Holds: holds(b, c.Liquid), From: from.Delivery, To: with.Delivery, Capacity: measure.Known(c.Capacity)}.Work()
+	own, traces := apart(b, c, mix, holds(b, c.Liquid))
+	got, err := batch.TurnAsk{Left: c.Liquid.Volume, Holds: own, From: from.Delivery, To: with.Delivery, Capacity: measure.Known(c.Capacity)}.Work()
 	if err != nil {
 		return Answer{}, err
 	}
@@ -64,6 +65,7 @@ func Dilute(b *core.Book, q Ask) (Answer, error) {
 		}
 		out.Facts["water_gal"], out.Facts["products"] = got.Water.Gallons(), doseFacts(got.Add)
 	}
+	out.traces(traces)
 	out.note(Finding{check.Note, "The hose still holds it as it was mixed for " + from.Name + ".", "Change over before the first lawn.", practice})
 	return out, nil
 }

@@ -23,6 +23,36 @@ func holds(b *core.Book, l fluid.Liquid) []batch.Held {
 	return out
 }
 
+// apart puts the traces of a compartment aside: what is no part of its mix and only residue, as a push back leaves it. No answer lays them
+// on purpose.
+func apart(b *core.Book, c *fluid.Compartment, mix string, held []batch.Held) (own, traces []batch.Held) {
+	meant := map[string]bool{}
+	if m := b.Mix(mix); m != nil {
+		for _, p := range m.Parts {
+			meant[p.Product] = true
+		}
+	}
+	for _, h := range held {
+		if k, ok := b.ProductKey(h.Product); ok && !meant[h.Product] && check.IsTrace(b, c, k) {
+			traces = append(traces, h)
+		} else {
+			own = append(own, h)
+		}
+	}
+	return own, traces
+}
+
+// traces says what stays in it beside what the answer is about.
+func (a *Answer) traces(list []batch.Held) {
+	for _, h := range list {
+		a.Says = append(a.Says, stays(h.Product, h.Amount))
+	}
+}
+
+func stays(product string, amount measure.Amount) string {
+	return product + " " + amount.Text() + " stays in it, which is no part of the mix"
+}
+
 // parts are the products of a mix with what their labels say.
 func parts(b *core.Book, mix string) ([]batch.Part, error) {
 	m := b.Mix(mix)

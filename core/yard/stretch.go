@@ -23,7 +23,7 @@ func Stretch(b *core.Book, q Ask) (Answer, error) {
 	if err != nil {
 		return Answer{}, err
 	}
-	held := holds(b, c.Liquid)
+	held, traces := apart(b, c, mix, holds(b, c.Liquid))
 	ask := batch.StretchAsk{
 		Left: c.Liquid.Volume, Heel: min(c.Heel, c.Liquid.Volume), Holds: held, Delivery: a.Delivery, Room: measure.Known(c.Room()),
 		Lowest: lowest(b, held, c.Liquid.Volume, a.Delivery, q.At),
@@ -46,10 +46,12 @@ func Stretch(b *core.Book, q Ask) (Answer, error) {
 	}
 	out.Says = append(out.Says, "covers "+feet(got.Now)+" as it is")
 	if !got.Possible {
+		out.traces(traces)
 		return out, nil
 	}
 	if got.Water < measure.USGallon/100 {
 		out.Says = append(out.Says, "it takes no water: "+got.Limit+" is at its lowest label rate")
+		out.traces(traces)
 		return out, nil
 	}
 	out.Says = append([]string{"add water " + gallons(got.Water), "covers " + feet(got.Area) + " then, " + feet(got.Area-got.Now) + " more", "control is shorter, and the record says the lower rate"}, out.Says...)
@@ -60,6 +62,7 @@ func Stretch(b *core.Book, q Ask) (Answer, error) {
 		}
 		out.Says = append(out.Says, r.Product+" "+r.Then.Text()+low)
 	}
+	out.traces(traces)
 	for _, w := range got.Warnings {
 		out.note(Finding{Weight: check.Note, Says: w})
 	}

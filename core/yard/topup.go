@@ -99,7 +99,7 @@ func (a *Answer) strange(b *core.Book, got batch.TopUp, with *core.Applicator, a
 	var list []laying
 	for _, d := range got.Strange {
 		list = append(list, laying{d.Product, measure.Rate{V: float64(d.Strength) * with.Delivery.V, Kind: d.Amount.Kind}})
-		a.Says = append(a.Says, d.Product+" "+d.Amount.Text()+" stays in it, which is no part of the mix")
+		a.Says = append(a.Says, stays(d.Product, d.Amount))
 	}
 	for _, g := range onGrasses(b, list, at) {
 		if g.Weight > check.None {

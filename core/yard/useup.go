@@ -29,8 +29,9 @@ func UseUp(b *core.Book, q Ask) (Answer, error) {
 	taken, _ := c.Liquid.Split(left)
 	thin := q.Thin.Or(batch.Practice(batch.Thin).Value)
 	ask := batch.UseUpAsk{Left: left, Holds: holds(b, taken), Delivery: a.Delivery, Thin: thin}
+	_, traces := apart(b, c, b.MixIn(string(c.Letter)), ask.Holds)
 	for _, at := range todays(b) {
-		ask.Grounds = append(ask.Grounds, ground(b, ask, at, q.At))
+		ask.Grounds = append(ask.Grounds, ground(b, ask, traces, at, q.At))
 	}
 	got, err := ask.Work()
 	if err != nil {
@@ -123,7 +124,7 @@ func todays(b *core.Book) []spot {
 }
 
 // ground is what a zone can still take of each product.
-func ground(b *core.Book, ask batch.UseUpAsk, at spot, now core.Moment) batch.Ground {
+func ground(b *core.Book, ask batch.UseUpAsk, traces []batch.Held, at spot, now core.Moment) batch.Ground {
 	date := b.Day().Date
 	name := at.lawn
 	if l := b.Lawn(at.lawn); l != nil && len(l.Zones) > 1 {
@@ -137,9 +138,32 @@ func ground(b *core.Book, ask batch.UseUpAsk, at spot, now core.Moment) batch.Gr
 			continue
 		}
 		full := float64(measure.ConcentrationOf(h.Amount, ask.Left)) * ask.Delivery.V
-		g.Can = append(g.Can, canTake(b, h, k, at, season.Product(k), measure.Rate{V: full / (1 + ask.Thin), Kind: h.Amount.Kind}, now))
+		rate := measure.Rate{V: full / (1 + ask.Thin), Kind: h.Amount.Kind}
+		if among(traces, h.Product) {
+			g.Can = append(g.Can, canTakeTrace(b, h, at, rate, now))
+			continue
+		}
+		g.Can = append(g.Can, canTake(b, h, k, at, season.Product(k), rate, now))
 	}
 	return g
+}
+
+func among(list []batch.Held, product string) bool {
+	for _, h := range list {
+		if h.Product == product {
+			return true
+		}
+	}
+	return false
+}
+
+// canTakeTrace holds residue against a zone, as the gate does.
+func canTakeTrace(b *core.Book, h batch.Held, at spot, rate measure.Rate, now core.Moment) batch.CanTake {
+	out := batch.CanTake{Product: h.Product, Residue: true}
+	if look := check.LookLaid(b, b.Product(h.Product), at.lawn, at.zone, rate, now); look.Weight == check.Stop {
+		out.Not = "is stopped there: " + look.Says
+	}
+	return out
 }
 
 // canTake holds one product against a zone. It is laid on purpose, so that a product that the label entry does not list for the grass may
