@@ -1,8 +1,6 @@
 package main
 
 import (
-	"errors"
-
 	"github.com/spf13/cobra"
 
 	"example.com/tintline/core"
@@ -30,7 +28,7 @@ the plan is accepted: then it is kept, the visits take its order, and what is to
 				return usage("--order %q is neither given nor best.", order)
 			}
 			if accept {
-				return a.acceptPlan(lawns, pins, order)
+				return a.changing(func(k *keptBook) error { return a.plan(k, lawns, pins, order, true) })
 			}
 			return a.reading(func(k *keptBook) error { return a.plan(k, lawns, pins, order, false) })
 		},
@@ -43,21 +41,6 @@ the plan is accepted: then it is kept, the visits take its order, and what is to
 	completes(cmd, "order", cobra.FixedCompletions([]string{core.OrderGiven, core.OrderBest}, cobra.ShellCompDirectiveNoFileComp))
 	completes(cmd, "lawn", a.names(lawnNames))
 	return cmd
-}
-
-func (a *app) acceptPlan(lawns, pins []string, order string) error {
-	path, err := a.bookPath()
-	if err != nil {
-		return err
-	}
-	k, err := openBookWith(path, false, a.adding())
-	if err != nil {
-		return err
-	}
-	a.warn(k)
-	err = a.plan(k, lawns, pins, order, true)
-	a.warnOfLines(k)
-	return errors.Join(err, k.Close())
 }
 
 func (a *app) plan(k *keptBook, lawns, pins []string, order string, accept bool) error {

@@ -1,8 +1,6 @@
 package main
 
 import (
-	"errors"
-
 	"github.com/spf13/cobra"
 
 	"example.com/tintline/core/yard"
@@ -29,7 +27,7 @@ the gallons and products of these lawns are put right. The tank has the reading 
 				return f
 			}
 			if accept {
-				return a.acceptTrueUp(from, include)
+				return a.changing(func(k *keptBook) error { return a.trueUp(k, from, include, true) })
 			}
 			return a.reading(func(k *keptBook) error { return a.trueUp(k, from, include, false) })
 		},
@@ -41,21 +39,6 @@ the gallons and products of these lawns are put right. The tank has the reading 
 	completes(cmd, "from", a.names(compartmentLetters))
 	completes(cmd, "include", cobra.FixedCompletions([]string{"gallons", "gauge"}, cobra.ShellCompDirectiveNoFileComp))
 	return cmd
-}
-
-func (a *app) acceptTrueUp(from string, include []string) error {
-	path, err := a.bookPath()
-	if err != nil {
-		return err
-	}
-	k, err := openBookWith(path, false, a.adding())
-	if err != nil {
-		return err
-	}
-	a.warn(k)
-	err = a.trueUp(k, from, include, true)
-	a.warnOfLines(k)
-	return errors.Join(err, k.Close())
 }
 
 func (a *app) trueUp(k *keptBook, from string, include []string, accept bool) error {

@@ -236,3 +236,19 @@ func (a *app) reading(f func(*keptBook) error) error {
 	a.warn(k)
 	return errors.Join(f(k), k.Close())
 }
+
+// changing opens the book for a command that enters something, and gives the file back afterwards.
+func (a *app) changing(f func(*keptBook) error) error {
+	path, err := a.bookPath()
+	if err != nil {
+		return err
+	}
+	k, err := openBookWith(path, false, a.adding())
+	if err != nil {
+		return err
+	}
+	a.warn(k)
+	err = f(k)
+	a.warnOfLines(k)
+	return errors.Join(err, k.Close())
+}

@@ -71,12 +71,7 @@ func percent(names ...string) func(string) (float64, bool) {
 
 func (in *inputs) ofActive() (*ofActive, error) {
 	a := &ofActive{}
-	for _, s := range []struct {
-		to       *quantity
-		prefix   string
-		unit     func(string) (float64, bool)
-		positive bool
-	}{
+	if err := in.readAll([]reading{
 		{&a.byVolume, "", aiUnit("volume", false), true},
 		{&a.strength, "", aiUnit("volume", true), false},
 		{&a.rate, "", aiUnit("area", false), false},
@@ -86,11 +81,8 @@ func (in *inputs) ofActive() (*ofActive, error) {
 		{&a.sprayDensity, "spray_density_", per("mass", "volume"), true},
 		{&a.density, "density_", per("mass", "volume"), true},
 		{&a.spray, "spray_", plain("volume"), true},
-	} {
-		var err error
-		if *s.to, err = in.one(s.prefix, s.unit, s.positive); err != nil {
-			return nil, err
-		}
+	}); err != nil {
+		return nil, err
 	}
 	for _, share := range []quantity{a.percent, a.finished} {
 		if share.base > 1 {

@@ -43,12 +43,7 @@ func learn(in *inputs) (map[string]any, error) {
 
 func (in *inputs) taught() (*taught, error) {
 	t := &taught{}
-	for _, r := range []struct {
-		to       *quantity
-		prefix   string
-		unit     func(string) (float64, bool)
-		positive bool
-	}{
+	if err := in.readAll([]reading{
 		{&t.v, "prior_v_", plain("volume"), false},
 		{&t.p11, "p11_", squared, true},
 		{&t.low, "reading_low_", plain("volume"), false},
@@ -58,11 +53,8 @@ func (in *inputs) taught() (*taught, error) {
 		{&t.flow, "flow_", plain("flow"), true},
 		{&t.timeSD, "time_sd_", duration, false},
 		{&t.time, "time_", duration, true},
-	} {
-		var err error
-		if *r.to, err = in.one(r.prefix, r.unit, r.positive); err != nil {
-			return nil, err
-		}
+	}); err != nil {
+		return nil, err
 	}
 	var err error
 	if t.p12, err = in.signed("p12_", plain("volume")); err != nil {

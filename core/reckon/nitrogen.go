@@ -54,12 +54,6 @@ func nutrientUnit(food, below string) func(string) (float64, bool) {
 
 func (in *inputs) feeding() (*feeding, error) {
 	f := &feeding{foods: [3]plantFood{{taken: "n", answered: "N"}, {taken: "p2o5", answered: "P2O5"}, {taken: "k2o", answered: "K2O"}}}
-	type reading struct {
-		to       *quantity
-		prefix   string
-		unit     func(string) (float64, bool)
-		positive bool
-	}
 	var all []reading
 	for i := range f.foods {
 		n := &f.foods[i]
@@ -79,11 +73,8 @@ func (in *inputs) feeding() (*feeding, error) {
 		reading{&f.weight, "", plain("mass"), false},
 		reading{&f.volume, "", plain("volume"), false},
 	)
-	for _, r := range all {
-		var err error
-		if *r.to, err = in.one(r.prefix, r.unit, r.positive); err != nil {
-			return nil, err
-		}
+	if err := in.readAll(all); err != nil {
+		return nil, err
 	}
 	for _, n := range f.foods {
 		if n.percent.base > 1 {

@@ -216,6 +216,24 @@ func (in *inputs) one(prefix string, unit func(string) (float64, bool), positive
 	return q, nil
 }
 
+// reading is a quantity that a kind takes: where it goes, and under which keys it is found.
+type reading struct {
+	to       *quantity
+	prefix   string
+	unit     func(string) (float64, bool)
+	positive bool
+}
+
+// readAll reads quantities in their order: a key that two could take goes to the first.
+func (in *inputs) readAll(all []reading) (err error) {
+	for _, r := range all {
+		if *r.to, err = in.one(r.prefix, r.unit, r.positive); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
 // unknown refuses the first input that nothing took.
 func (in *inputs) unknown() error {
 	for _, key := range in.keys {

@@ -17,12 +17,7 @@ type told struct {
 // strength answers what a per cent or parts per million come to in a volume of mix.
 func strength(in *inputs) (map[string]any, error) {
 	s := &told{}
-	for _, r := range []struct {
-		to       *quantity
-		prefix   string
-		unit     func(string) (float64, bool)
-		positive bool
-	}{
+	if err := in.readAll([]reading{
 		{&s.byVolume, "percent_", percent("vv"), false},
 		{&s.byWeight, "percent_", percent("ww"), false},
 		{&s.inVolume, "percent_", percent("wv"), false},
@@ -30,11 +25,8 @@ func strength(in *inputs) (map[string]any, error) {
 		{&s.share, "percent_", percent("n", "ai", "p2o5", "k2o"), true},
 		{&s.density, "density_", per("mass", "volume"), true},
 		{&s.mix, "mix_", plain("volume"), true},
-	} {
-		var err error
-		if *r.to, err = in.one(r.prefix, r.unit, r.positive); err != nil {
-			return nil, err
-		}
+	}); err != nil {
+		return nil, err
 	}
 	if err := in.unknown(); err != nil {
 		return nil, err
