@@ -107,6 +107,9 @@ func (m *mixingFlags) read(b *core.Book, cmd *cobra.Command) error {
 			*l.to = strings.ToLower(l.value)[0]
 		}
 	}
+	if err := m.counts(cmd); err != nil {
+		return err
+	}
 	if cmd.Flags().Changed("gal") {
 		v, err := measure.ReadVolume(m.gal, "gal")
 		if err != nil {
@@ -136,6 +139,22 @@ func (m *mixingFlags) read(b *core.Book, cmd *cobra.Command) error {
 			return err
 		}
 		*f.to = core.Known(v)
+	}
+	return nil
+}
+
+// counts refuses what would otherwise be taken as left out, or leave a figure that was given unused.
+func (m *mixingFlags) counts(cmd *cobra.Command) error {
+	given := cmd.Flags().Changed
+	switch {
+	case given("loads") && m.ask.Loads < 1:
+		return usage("--loads is %d; give 1 or more.", m.ask.Loads)
+	case given("rinses") && m.ask.Rinses < 1:
+		return usage("--rinses is %d; give 1 or more.", m.ask.Rinses)
+	case given("thin") && !(m.thin >= 0 && m.thin <= 1000):
+		return usage("--thin is %v; give 0 to 1,000 parts of water.", m.thin)
+	case given("gal") && given("sqft"):
+		return usage("--gal %s and --sqft %s are both given; give one of them.", m.gal, m.sqft)
 	}
 	return nil
 }

@@ -59,10 +59,10 @@ func (q RinseAsk) check() error {
 	switch {
 	case !(q.Residual > 0) || math.IsInf(float64(q.Residual), 0):
 		return measure.Troublef("Give what the suction leaves in it, above 0 gal.", "The residual is %s gal.", figure(float64(q.Residual)))
-	case q.Water < 0 || math.IsInf(float64(q.Water), 0) || math.IsNaN(float64(q.Water)):
-		return measure.Troublef("Give more than 0 gal.", "The rinse water is %s gal.", figure(float64(q.Water)))
 	case q.Rinses < 0 || q.Rinses > most:
 		return measure.Troublef("Give 1 to "+strconv.Itoa(most)+" rinses.", "It is rinsed %d times.", q.Rinses)
+	case q.Water < 0 || math.IsInf(float64(q.Water), 0) || math.IsNaN(float64(q.Water)):
+		return measure.Troublef("Give more than 0 gal.", "The rinse water is %s gal.", figure(float64(q.Water)))
 	case (q.Rinses == 0 || q.Water == 0) && !(q.Share > 0 && q.Share < 1):
 		return measure.Troublef("Give a share above 0 and below 100 %, or water and the number of rinses.", "The share that may be left is %s.", percent(q.Share))
 	case q.Rinses == 0 && q.Water == 0:
