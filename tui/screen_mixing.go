@@ -136,6 +136,7 @@ const (
 	mixingPlan   = "plan"
 	mixingList   = "list"
 	mixingChange = "change"
+	mixingDone   = "done"
 )
 
 func (m *Model) showMixing(p page, q *yard.Question) sheet {
@@ -157,13 +158,16 @@ func (m *Model) showMixing(p page, q *yard.Question) sheet {
 		out.rows = append(out.rows, m.mixingRow(mixingPlan, "plan it: "+a.Plan.Volume.Text()+" gal into "+a.Plan.Into+" as a list to tick"))
 	}
 	out.rows = append(out.rows, m.mixingRow(mixingChange, "change a figure"))
+	if a.Done != nil {
+		out.rows = append(out.rows, m.mixingRow(mixingDone, "log that it was run over: "+a.About))
+	}
 	out.rows = append(out.rows, m.mixingRows(a)...)
 	m.offerMixing(&out, a, q)
 	return out
 }
 
 func (m *Model) mixingRow(id, words string) row {
-	return row{id: id, now: id != mixingPlan, line: text(theme.Next, m.g.clean(words))}
+	return row{id: id, now: id != mixingPlan && id != mixingDone, line: text(theme.Next, m.g.clean(words))}
 }
 
 // mixingRows are what is answered, what is found, and how it was worked out.
@@ -221,6 +225,8 @@ func (m *Model) offerMixing(out *sheet, a yard.Answer, q *yard.Question) {
 		}
 	case mixingList:
 		out.offer, out.small = "the list of what goes into "+a.Plan.Into, m.inWords(m.book.LoadPlan(a.Plan.Into))
+	case mixingDone:
+		out.offer, out.small = "log that it was run over", "it asks first; a pump or the valves have done it before"
 	default:
 		out.offer, out.small = "change a figure", yard.Offered(q.Kind)
 	}
@@ -234,6 +240,9 @@ func (m *Model) pickMixing(p page, q *yard.Question, id string) tea.Cmd {
 		return nil
 	case err != nil || id == mixingChange:
 		m.openLine(m.mixingLine(p, q))
+		return nil
+	case id == mixingDone && a.Done != nil && !m.busy():
+		m.put(question{facts: []core.Fact{a.Done}, words: a.About})
 		return nil
 	case a.Plan == nil || m.busy():
 		return nil

@@ -78,3 +78,22 @@ func TestTheLidWithoutARig(t *testing.T) {
 		}
 	}
 }
+
+// A blend that was run over is logged from its page, after a yes.
+func TestABlendIsLogged(t *testing.T) {
+	c := climbIn(t, morning).press("g", "y", "n", "b", "a", "down").sees("log that it was run over")
+	a, b := c.book().Plumbing().Compartment('a').Liquid.Volume, c.book().Plumbing().Compartment('b').Liquid.Volume
+	c.press("enter")
+	if got := c.facts(); got != "" {
+		t.Fatalf("logged before the yes: %s", got)
+	}
+	c.press("y")
+	f, ok := c.logged().(*core.Dumped)
+	if !ok || f.Volume.V <= 0 {
+		t.Fatalf("%+v", c.logged())
+	}
+	p := c.book().Plumbing()
+	if sum := p.Compartment('a').Liquid.Volume + p.Compartment('b').Liquid.Volume; sum != a+b || p.Compartment('a').Liquid.Volume == a {
+		t.Errorf("a %s, b %s", p.Compartment('a').Liquid.Volume.Text(), p.Compartment('b').Liquid.Volume.Text())
+	}
+}

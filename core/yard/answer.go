@@ -18,6 +18,7 @@ type Answer struct {
 	Findings []Finding
 	Steps    []batch.Step
 	Plan     *core.LoadPlanned // what Enter would plan; nil: nothing is to be planned
+	Done     *core.Dumped      // what is logged once it was done; nil: nothing is
 	Facts    map[string]any    // figures for a script: keys end in their unit
 }
 

@@ -60,6 +60,7 @@ func Blend(b *core.Book, q Ask) (Answer, error) {
 		moved = append(moved, batch.Dose{Product: h.Product, Amount: h.Amount})
 	}
 	out.beforeLoad(b, q.At, into.Letter, v, moved, false)
+	out.Done = &core.Dumped{From: string(fluid.CompartmentPlace(from.Letter)), Volume: core.Known(v), To: string(fluid.CompartmentPlace(into.Letter))}
 	return out, nil
 }
 
