@@ -55,6 +55,9 @@ func TestStockIsCountedPlusBoughtLessUsed(t *testing.T) {
 	seen := map[string]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		r := anyJournal(t, facts()/2)
+		if rapid.Bool().Draw(t, "runs out") {
+			runsOut(t, r)
+		}
 		s := newState()
 		shelves := map[string]*shelf{}
 		for _, e := range r.entries {
@@ -112,6 +115,21 @@ func TestStockIsCountedPlusBoughtLessUsed(t *testing.T) {
 		if seen[what] == 0 {
 			t.Errorf("no journal had: %s", what)
 		}
+	}
+}
+
+// runsOut counts a product at next to nothing, loads more of it than stands, and counts it again: the book goes below 0, and what is then
+// found nothing explains. Chance alone seldom has all three in this order within one journal. The last of the three is left out at times,
+// for the account to end below 0.
+func runsOut(t *rapid.T, r *rest) {
+	stock := func(n int64) *Stocked {
+		return &Stocked{Product: "weed", What: Counted, Amount: measure.Amount{N: n, Kind: measure.Liquid}}
+	}
+	few := rapid.Int64Range(0, 1e6).Draw(t, "few")
+	load := &Loaded{Into: rapid.SampledFrom([]string{"a", "b"}).Draw(t, "into"), Volume: measure.Gallons(1), Parts: []LoadPart{{Product: "weed", Amount: measure.Amount{N: few + rapid.Int64Range(1, 1e9).Draw(t, "more"), Kind: measure.Liquid}}}}
+	steps := []Fact{stock(few), load, stock(rapid.Int64Range(0, 1e9).Draw(t, "found"))}
+	for _, f := range steps[:rapid.IntRange(2, 3).Draw(t, "steps")] {
+		r.enter(t, f, Moment{Unix: r.entries[len(r.entries)-1].At.Unix + 60, Offset: -21600})
 	}
 }
 
