@@ -59,10 +59,22 @@ func (m *Model) settingValue(r core.SettingRow) (value string, set bool) {
 // noText stands where a setting that is a text has none.
 const noText = "none"
 
-// settingName is a setting's name as words; the unit has a column of its own.
+// settingName is a setting's name as words. The unit has a column of its own and is left out, but not where what is left could be taken
+// for another setting.
 func settingName(r core.SettingRow) string {
-	words := strings.ReplaceAll(r.Name, "_", " ")
-	return strings.TrimSuffix(strings.TrimSuffix(words, " "+strings.ToLower(r.Unit)), " pct")
+	words, short := settingWords(r)
+	for _, other := range core.Settings() {
+		if _, theirs := settingWords(other); other.Name != r.Name && strings.HasPrefix(theirs+" ", short+" ") {
+			return words
+		}
+	}
+	return short
+}
+
+// settingWords is the name as words, whole and without the unit.
+func settingWords(r core.SettingRow) (whole, short string) {
+	whole = strings.ReplaceAll(r.Name, "_", " ")
+	return whole, strings.TrimSuffix(strings.TrimSuffix(whole, " "+strings.ToLower(r.Unit)), " pct")
 }
 
 func (m *Model) showSettings() sheet {
