@@ -148,3 +148,10 @@ func TestADueCatchTestIsSaidBeforeTheDay(t *testing.T) {
 	c.press("g", "r").size(120, 40).sees("by the test of 2026-05-10").press("esc", "g", "y", "o").sees("gun", "13.3 per cent more")
 	climbIn(t, tested+"\n"+morning).sees("Drive to").seesNot("is 18 days old")
 }
+
+// Runs that differ by more than is allowed are not caught for: the next run is proposed, and x takes one off.
+func TestUnevenRunsAreWalkedAgain(t *testing.T) {
+	c := climbIn(t, morning).press("g", "y", "o").type_("200 ft x 5 ft").press("enter")
+	c = c.timedRun(79*time.Second).timedRun(78*time.Second).timedRun(40 * time.Second)
+	c.sees("start run 4", "differ too much").press("x").sees("start run 3").timedRun(77 * time.Second).sees("catch for 78.")
+}

@@ -102,12 +102,18 @@ func (m *Model) testStep() int {
 	switch {
 	case !t.grounded():
 		return 0
-	case t.c.Kind == calib.Spreader || m.runsMissing() > 0:
+	case t.c.Kind == calib.Spreader || m.runsMissing() > 0 || m.uneven():
 		return 1
 	case t.held == 0:
 		return 2
 	}
 	return 3
+}
+
+// uneven tells whether the runs differ by more than is allowed, before anything was caught.
+func (m *Model) uneven() bool {
+	t := &m.test
+	return t.held == 0 && len(t.c.Runs) > 1 && m.runsMissing() == 0 && calib.Even(t.c.Runs, m.book.CatchLimits()) != nil
 }
 
 func (m *Model) testOffer() (offer, small string) {
@@ -118,6 +124,9 @@ func (m *Model) testOffer() (offer, small string) {
 	case 1:
 		if t.c.Kind == calib.Spreader {
 			return "type what was dropped", "l types course and weight in one line"
+		}
+		if m.uneven() {
+			return fmt.Sprintf("start run %d", len(t.c.Runs)+1), "the runs differ too much to catch for their mean; x takes one off"
 		}
 		return fmt.Sprintf("start run %d", len(t.c.Runs)+1), "Enter again stops it; l types the whole test in one line"
 	case 2:

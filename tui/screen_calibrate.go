@@ -42,7 +42,7 @@ func calibratePage() *pageSpec {
 	const p = pageCalibrate
 	still := func(m *Model) bool { return m.testing() && m.test.watch == watchOff }
 	return &pageSpec{
-		page: p, key: "o", under: pageMorning, title: "Calibrate", words: "a catch test with a stop watch; rates in force and drift",
+		page: p, key: "o", under: pageMorning, title: "Calibrate", words: "a catch test by stop watch; rates in force, drift",
 		enter: (*Model).enterCalibrate, show: (*Model).showCalibrate, pick: func(m *Model, _ string) tea.Cmd { return m.nextInTest() },
 		keys: []binding{
 			pageKey(p, "h", "next", "the next applicator", (*Model).nextTested, func(m *Model) bool { return still(m) && len(m.book.Rig().Applicators) > 1 }),
@@ -242,7 +242,7 @@ func (m *Model) beginAgain() {
 // openCourse asks for course and swath, or for a plot.
 func (m *Model) openCourse() {
 	m.openLine(textLine{
-		prompt: "course and swath of " + m.test.applicator, hint: "200 ft x 5 ft; 200 ft x 80 in; 1000 sqft; swath alone: x 6 ft",
+		prompt: "course and swath of " + m.test.applicator, hint: "200 ft x 5 ft, or 1000 sqft, or the swath alone: x 6 ft",
 		read: func(m *Model, said string) ([]core.Fact, error) { return nil, m.readTest(said) },
 	})
 }
@@ -257,16 +257,16 @@ func (m *Model) openTest() {
 
 func (m *Model) openWeight() {
 	m.openLine(textLine{
-		prompt: "dropped on the course", hint: "1.5 lb; of several runs: 1.5 1.6 lb; pans 2 5 5 2 apart 12 in",
+		prompt: "dropped on the course", hint: "1.5 lb, or several runs 1.5 1.6 lb, with pans 2 5 5 2 apart 12 in",
 		read: func(m *Model, said string) ([]core.Fact, error) { return nil, m.readTest(said) },
 	})
 }
 
 // openCaught asks for what was caught while the watch ran. A bare figure is gallons.
 func (m *Model) openCaught() {
-	hint := "5.25 gal; of two catches 5.2 5.3 gal; with the pressure 5.25 gal 40 psi"
+	hint := "5.25 gal, or two catches 5.2 5.3 gal, or with the pressure 5.25 gal 40 psi"
 	if m.test.c.Kind == calib.RideOn {
-		hint = "each nozzle: 15 15.5 16 fl oz; with the pressure: 40 psi"
+		hint = "each nozzle: 15 15.5 16 fl oz, with the pressure: 40 psi"
 	}
 	m.openLine(textLine{
 		prompt: "caught in " + wholeWords(m.test.held) + " s", hint: hint,

@@ -102,6 +102,9 @@ func (m *Model) showPlan() sheet {
 	switch {
 	case m.planIsIn():
 		out.offer, out.small = "plan anew", "this plan is accepted; its loads stand under g o"
+		if len(m.book.LoadPlans()) == 0 {
+			out.small = "this plan is accepted; nothing has to be loaded for it"
+		}
 	case w.moved:
 		out.offer, out.small = "plan anew", "a pin was set or taken away"
 	case w.seq != m.book.Seq():

@@ -39,7 +39,7 @@ func (m *Model) placeLine() textLine {
 // meterLine asks what the water meter shows: before, what it showed last; after, what it should show.
 func (m *Model) meterLine(s *yard.LoadSheet, item string) textLine {
 	l := textLine{
-		prompt: core.ItemWords(item) + ", gal", hint: "what it shows; none where there is no meter",
+		prompt: core.ItemWords(item) + ", gal", hint: "what it shows; left empty there is no meter",
 		read: func(_ *Model, said string) ([]core.Fact, error) {
 			f := &core.Ticked{List: core.LoadList(s.Plan.Into), Item: item}
 			if blank(said) || strings.EqualFold(strings.TrimSpace(said), withoutOne) {

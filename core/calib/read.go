@@ -10,11 +10,11 @@ import (
 func Allowed(kind string) string {
 	switch kind {
 	case RideOn:
-		return "40 41 s 15 15.5 16 fl oz: runs, then each nozzle; for 30 s; 200 ft x 80 in; 40 psi"
+		return "40 41 s 15 15.5 16 fl oz for 30 s 200 ft x 80 in 40 psi: runs, each nozzle, ground, pressure"
 	case Spreader:
-		return "1.5 lb on 100 ft x 3 ft; pans 2 5 5 2 apart 12 in"
+		return "1.5 lb on 100 ft x 3 ft, with pans 2 5 5 2 apart 12 in"
 	}
-	return "77 79 78 s 5.25 gal: runs, then the catch; 200 ft x 5 ft; 1000 sqft; for 30 s; 40 psi"
+	return "77 79 78 s 5.25 gal 200 ft x 5 ft 40 psi: runs, the catch, ground, pressure"
 }
 
 // ReadCatch reads a test as it is typed in one line, over what was known before: course, swath, pressure and what else it

@@ -15,7 +15,7 @@ type DayPin struct {
 }
 
 // PinExample is how a pin is typed.
-const PinExample = "418 Alder Court; 418 Alder Court 9:00 11:30"
+const PinExample = "418 Alder Court, or 418 Alder Court 9:00 11:30"
 
 // ReadPin reads a lawn, alone or with one time of day or two: from when, and until when, its visit may begin. Of the name the
 // beginning is enough where no other lawn of the book begins so.

@@ -15,8 +15,8 @@ type Question struct {
 // Questions lists all of them.
 func Questions() []Question {
 	return []Question{
-		{"load", "what goes into a compartment for so many gallons, or for an area", Load},
-		{"topup", "what fills a compartment at the strength meant, from what it holds", TopUp},
+		{"load", "what goes in, for so many gallons or for an area", Load},
+		{"topup", "what fills a compartment at the strength meant", TopUp},
 		{"dilute", "what makes a rest right for another applicator", Dilute},
 		{"stretch", "how far a rest goes at the lowest label rates", Stretch},
 		{"blend", "what two compartments make, and where that may go", Blend},
