@@ -152,6 +152,6 @@ func TestADueCatchTestIsSaidBeforeTheDay(t *testing.T) {
 // Runs that differ by more than is allowed are not caught for: the next run is proposed, and x takes one off.
 func TestUnevenRunsAreWalkedAgain(t *testing.T) {
 	c := climbIn(t, morning).press("g", "y", "o").type_("200 ft x 5 ft").press("enter")
-	c = c.timedRun(79*time.Second).timedRun(78*time.Second).timedRun(40 * time.Second)
+	c = c.timedRun(79 * time.Second).timedRun(78 * time.Second).timedRun(40 * time.Second)
 	c.sees("start run 4", "differ too much").press("x").sees("start run 3").timedRun(77 * time.Second).sees("catch for 78.")
 }

@@ -199,7 +199,7 @@ func (g *gathered) warnOf(lawn string, z core.Zone, list, take []candidate) {
 			}
 		}
 		if c := refusedBefore(list, take[0].want); c != nil && take[0].want >= wantTurf && z.Mix == "" {
-			add(check.Ask, false, c.stop.Do, "only %s, for all turf, may go on %s (%s); %s", take[0].mix.MixName, z.Name, grass, c.says())
+			add(check.Ask, false, "Leave it at that, or make up a mix for this grass; what the plan puts there stands in its order.", "only %s, for all turf, may go on %s (%s); %s", take[0].mix.MixName, z.Name, grass, c.says())
 		}
 		for _, ask := range take[0].asks {
 			add(check.Ask, false, "It is asked at the trigger.", "%s on %s: %s", take[0].mix.MixName, z.Name, ask)
