@@ -50,6 +50,7 @@ type layer struct {
 type stateKey struct {
 	line  int8
 	first bool
+	used  bool // something of the load: one of which nothing is used cannot be left for another by a refill
 }
 
 // run gives the acts of the best plan below s.best, and whether there is one.
@@ -166,7 +167,7 @@ func (s *search) put(l trail, a act, i, at int, into *layer) {
 	if l.low >= s.best {
 		return
 	}
-	key := stateKey{l.state.line, l.state.first}
+	key := stateKey{l.state.line, l.state.first, l.state.used != 0}
 	if into.byKey == nil {
 		into.byKey = map[stateKey][]int32{}
 	}
