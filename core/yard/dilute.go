@@ -10,11 +10,7 @@ import (
 // Dilute works out what makes a rest, mixed for one applicator, as strong as another needs it: q.For is that other; without it the first
 // other one that sprays.
 func Dilute(b *core.Book, q Ask) (Answer, error) {
-	c, err := compartment(b, q.Into)
-	if err != nil {
-		return Answer{}, err
-	}
-	mix, err := mixIn(b, q.Mix, c)
+	c, mix, err := q.subject(b)
 	if err != nil {
 		return Answer{}, err
 	}
@@ -50,17 +46,9 @@ func Dilute(b *core.Book, q Ask) (Answer, error) {
 		if got.Water > 0 {
 			out.Says = append(out.Says, "add water "+gallons(got.Water))
 		}
-		for _, d := range inOrder(b, got.Add) {
-			if d.Amount.N > 0 {
-				out.Says = append(out.Says, "add "+d.Product+" "+d.Amount.Text())
-				plan.Parts = append(plan.Parts, core.LoadPart{Product: d.Product, Amount: d.Amount})
-			}
-		}
+		out.toAdd(plan, inOrder(b, got.Add))
 		out.Says = append(out.Says, gallons(got.Volume)+" in all, for "+feet(with.Delivery.AreaFor(max(got.Volume-c.Heel, 0))))
-		if dryAlone(plan) {
-			plan.Volume = 0 // what is dry adds no volume, and no load is of 0 gal
-		}
-		if plan.Volume > 0 {
+		if plan.Volume > 0 && !dryAlone(plan) { // what is dry adds no volume, and no load is of 0 gal
 			out.Plan = plan
 		}
 		out.Facts["water_gal"], out.Facts["products"] = got.Water.Gallons(), doseFacts(got.Add)

@@ -102,6 +102,26 @@ func compartment(b *core.Book, letter byte) (*fluid.Compartment, error) {
 	return nil, measure.Troublef("The rig has"+words+".", "There is no compartment %q.", string(rune(letter)))
 }
 
+// subject is the compartment that a question is about, and the mix that it is to be.
+func (q Ask) subject(b *core.Book) (*fluid.Compartment, string, error) {
+	c, err := compartment(b, q.Into)
+	if err != nil {
+		return nil, "", err
+	}
+	mix, err := mixIn(b, q.Mix, c)
+	return c, mix, err
+}
+
+// toAdd says what of products is to be added, and puts it into the plan of a load.
+func (a *Answer) toAdd(plan *core.LoadPlanned, doses []batch.Dose) {
+	for _, d := range doses {
+		if d.Amount.N > 0 {
+			a.Says = append(a.Says, "add "+d.Product+" "+d.Amount.Text())
+			plan.Parts = append(plan.Parts, core.LoadPart{Product: d.Product, Amount: d.Amount})
+		}
+	}
+}
+
 // sprayer finds an applicator that sprays, by its name; empty is the one that a mix in a compartment is made up for.
 func sprayer(b *core.Book, name, mix string, c *fluid.Compartment) (*core.Applicator, error) {
 	if name == "" {

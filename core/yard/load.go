@@ -29,11 +29,7 @@ type Ask struct {
 
 // Load works out a load of a mix: so many gallons, or for an area; without either all that there is room for.
 func Load(b *core.Book, q Ask) (Answer, error) {
-	c, err := compartment(b, q.Into)
-	if err != nil {
-		return Answer{}, err
-	}
-	mix, err := mixIn(b, q.Mix, c)
+	c, mix, err := q.subject(b)
 	if err != nil {
 		return Answer{}, err
 	}

@@ -11,11 +11,7 @@ import (
 // TopUp works out what fills a compartment to a volume at the strength of a mix, from what it holds: without a volume, as full as it can
 // be. A load that follows from it books only what is added.
 func TopUp(b *core.Book, q Ask) (Answer, error) {
-	c, err := compartment(b, q.Into)
-	if err != nil {
-		return Answer{}, err
-	}
-	mix, err := mixIn(b, q.Mix, c)
+	c, mix, err := q.subject(b)
 	if err != nil {
 		return Answer{}, err
 	}
@@ -60,12 +56,7 @@ func TopUp(b *core.Book, q Ask) (Answer, error) {
 func (a *Answer) addTopUp(c *fluid.Compartment, got batch.TopUp, mix string, with *core.Applicator) {
 	plan := &core.LoadPlanned{Into: string(c.Letter), Volume: got.Volume - c.Liquid.Volume}
 	a.Says = append(a.Says, "add water "+gallons(got.Water))
-	for _, d := range got.Add {
-		if d.Amount.N > 0 {
-			a.Says = append(a.Says, "add "+d.Product+" "+d.Amount.Text())
-			plan.Parts = append(plan.Parts, core.LoadPart{Product: d.Product, Amount: d.Amount})
-		}
-	}
+	a.toAdd(plan, got.Add)
 	if len(plan.Parts) > 0 { // water alone keeps the name of what stands in it
 		plan.Mix, plan.For = mix, with.Name
 	}
