@@ -46,20 +46,26 @@ type gaugedFactor struct {
 // mostFactors is how many are kept; the one that was read longest ago goes first.
 const mostFactors = 16
 
+// copy is one of its own.
 func (g *gauged) copy() *gauged {
-	c := &gauged{}
-	if g == nil {
-		return c
-	}
-	c.days = g.days
-	for _, t := range g.tanks {
-		t.draws = append([]gaugedDraw(nil), t.draws...)
-		c.tanks = append(c.tanks, t)
-	}
-	c.factors = append(c.factors, g.factors...)
-	f := g.filter().Copy()
+	c := g.copyTanks()
+	c.factors = append([]gaugedFactor(nil), c.factors...)
+	f := c.filter().Copy()
 	c.mean, c.cov = f.Mean, f.Cov
 	return c
+}
+
+// copyTanks is one that shares factors, means and covariances: for what only goes out of tanks, or into them.
+func (g *gauged) copyTanks() *gauged {
+	if g == nil {
+		return &gauged{}
+	}
+	c := *g
+	c.tanks = append([]gaugedTank(nil), g.tanks...)
+	for i := range c.tanks {
+		c.tanks[i].draws = append([]gaugedDraw(nil), c.tanks[i].draws...)
+	}
+	return &c
 }
 
 func (g *gauged) filter() *calib.Filter {
@@ -113,13 +119,27 @@ func (g *gauged) addFactor(applicator string, delivery float64) int {
 	return len(g.factors) - 1
 }
 
-// insert puts an unknown that is surely 0 before the one at a place.
+// insert puts an unknown that is surely 0 before the one at a place. Nothing that is shared is changed.
 func (g *gauged) insert(at int) {
 	g.mean = append(g.mean[:at:at], append([]float64{0}, g.mean[at:]...)...)
+	cov := make([][]float64, 0, len(g.mean))
 	for i, row := range g.cov {
-		g.cov[i] = append(row[:at:at], append([]float64{0}, row[at:]...)...)
+		if i == at {
+			cov = append(cov, make([]float64, len(g.mean)))
+		}
+		cov = append(cov, append(row[:at:at], append([]float64{0}, row[at:]...)...))
 	}
-	g.cov = append(g.cov[:at:at], append([][]float64{make([]float64, len(g.mean))}, g.cov[at:]...)...)
+	if len(cov) < len(g.mean) {
+		cov = append(cov, make([]float64, len(g.mean)))
+	}
+	g.cov = cov
+}
+
+// forget begins a tank anew: nothing is known of it but what will be told with its next reading.
+func (g *gauged) forget(tank int) {
+	t := &g.tanks[tank]
+	t.begun, t.loads, t.draws = false, 0, nil
+	g.filter().SetTank(tank, 0, 0)
 }
 
 // noteLoad notes that a compartment was loaded; one that was empty begins anew.
@@ -127,20 +147,20 @@ func (s *state) noteLoad(letter byte, empty bool) {
 	if letter == 0 {
 		return
 	}
-	g := s.gauged.copy()
-	i := g.tankAt(letter)
-	switch {
-	case i < 0 && empty:
+	i := s.gauged.tankAt(letter)
+	if empty {
+		if i >= 0 {
+			g := s.gauged.copy()
+			g.forget(i)
+			s.gauged = g
+		}
 		return
-	case i < 0:
-		i = g.addTank(letter)
-		g.tanks[i].loads++
-	case empty:
-		g.tanks[i].begun, g.tanks[i].loads, g.tanks[i].draws = false, 0, nil
-		g.filter().SetTank(i, 0, 0)
-	default:
-		g.tanks[i].loads++
 	}
+	g := s.gauged.copyTanks()
+	if i < 0 {
+		i = g.addTank(letter)
+	}
+	g.tanks[i].loads++
 	s.gauged = g
 }
 
@@ -150,7 +170,7 @@ func (s *state) noteDraw(f *Sprayed) {
 	if f.By != ByArea || a == nil || s.plumbing.Tank(a.Name) != nil || len(open) == 0 || f.Volume.V <= 0 {
 		return
 	}
-	g := s.gauged.copy()
+	g := s.gauged.copyTanks()
 	part := f.Volume.V / measure.Volume(len(open))
 	for _, letter := range open {
 		i := g.tankAt(letter)
@@ -199,8 +219,7 @@ func (s *state) noteReading(f *GaugeRead, booked, moved measure.Volume) {
 	if len(f.Teaching) == 0 {
 		if i >= 0 { // what the figures rest on is not told: it begins anew
 			g := s.gauged.copy()
-			g.tanks[i].begun, g.tanks[i].loads, g.tanks[i].draws = false, 0, nil
-			g.filter().SetTank(i, 0, 0)
+			g.forget(i)
 			s.gauged = g
 		}
 		return
