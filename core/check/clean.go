@@ -142,10 +142,13 @@ func (s *situation) until(h *fluid.Hose, off, tolerance float64, by func(fluid.L
 		return sharp
 	}
 	p := s.profileOf(h, by, true)
-	with := p.from(tolerance, hydraulics.Of(max(sharp, least)))
-	// Close to the tolerance more smear can bring it in sooner: the margin is there to make it no less.
+	// Close to the tolerance more smear can bring it in sooner: the margin is there to make it no less. The search without it
+	// comes first and is the same whatever the margin, so that no rounding makes it less either.
+	with := p.run.Sigma
 	p.run.Sigma /= hydraulics.Gallons(max(s.margin(h), 1))
-	return max(sharp, p.from(tolerance, with).Volume())
+	plain := p.from(tolerance, hydraulics.Of(max(sharp, least)))
+	p.run.Sigma = with
+	return max(sharp, p.from(tolerance, plain).Volume())
 }
 
 func above(k int32, in float64) func(fluid.Liquid) float64 {
