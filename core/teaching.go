@@ -1,8 +1,6 @@
 package core
 
 import (
-	"math"
-
 	"example.com/tintline/core/measure"
 )
 
@@ -43,7 +41,7 @@ func teachingFields(w walker, t *Teaching) {
 // the chart tells it.
 func (s *state) teachingOf(capacity measure.Volume, read Maybe[measure.Volume], applicators ...string) Teaching {
 	t := Teaching{
-		TankSD: percentOf(capacity, s.Setting(GaugeErrorPct)), Moved: s.Setting(RateErrorPct) / 100, Job: s.Setting(JobErrorPct) / 100,
+		TankSD: share(capacity, s.Setting(GaugeErrorPct)/100), Moved: s.Setting(RateErrorPct) / 100, Job: s.Setting(JobErrorPct) / 100,
 		Drift: s.Setting(FactorDriftPct) / 100, OddSDs: s.Setting(FactorOddSDs),
 	}
 	t.ReadSD = read.Or(t.TankSD)
@@ -63,10 +61,6 @@ func (s *state) factorSD(applicator string) float64 {
 		}
 	}
 	return s.Setting(FactorErrorPct) / 100
-}
-
-func percentOf(v measure.Volume, percent float64) measure.Volume {
-	return measure.Volume(math.RoundToEven(float64(v) * (percent / 100)))
 }
 
 // admitTeaching refuses figures that could not be reckoned with.

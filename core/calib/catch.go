@@ -128,7 +128,7 @@ func (c Catch) wet(r *Result, l Limits) error {
 		total = total * r.Seconds / held
 	}
 	acre, _ := measure.Factor("area", "acre")
-	r.say("%s on %s = %s, %s gal on an acre.", volumeText(total), sqft(r.Area), rateText(r.Delivery), num(r.Delivery.V*acre/float64(measure.USGallon)))
+	r.say("%s on %s = %s, %s gal on an acre.", volumeText(total), sqft(r.Area), RateText(r.Delivery), num(r.Delivery.V*acre/float64(measure.USGallon)))
 	if c.Kind != RideOn {
 		c.worn(r, l)
 	}

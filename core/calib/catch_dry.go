@@ -27,7 +27,7 @@ func (c Catch) dry(r *Result, l Limits) error {
 	}
 	r.Spread = max(r.Spread, spread)
 	r.Delivery = measure.Rate{V: LaidOn(mean, 0, r.Area, 0), Kind: measure.Dry}
-	r.say("%s on %s = %s.", massText(mean), sqft(r.Area), rateText(r.Delivery))
+	r.say("%s on %s = %s.", massText(mean), sqft(r.Area), RateText(r.Delivery))
 	if r.Pattern = PatternOf(c.Pans, c.Apart); r.Pattern.Known {
 		r.Variation = r.Pattern.Variation
 		r.say("%d pans: coefficient of variation %s per cent, the emptiest has %s and the fullest %s per cent of the mean.", len(c.Pans), Percent(r.Variation), Percent(r.Pattern.Lowest), Percent(r.Pattern.Highest))

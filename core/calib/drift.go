@@ -36,7 +36,7 @@ func DriftOf(measured, meant measure.Rate, l Limits) (Drift, bool) {
 		d.Weight = Off
 	}
 	r := Result{}
-	r.say("%s against %s meant: %s.", rateText(measured), rateText(meant), d.Words())
+	r.say("%s against %s meant: %s.", RateText(measured), RateText(meant), d.Words())
 	switch d.Weight {
 	case Within:
 		r.say("That is within %s per cent (%s).", num(l.OffPct), SourceOf("rate_off_pct"))
@@ -68,7 +68,7 @@ func (d Drift) Dose() string {
 	if d.Same() {
 		return "Every lawn gets the dose that is meant."
 	}
-	return "What is loaded for " + rateText(d.Meant) + " puts " + d.Words() + " product on every lawn."
+	return "What is loaded for " + RateText(d.Meant) + " puts " + d.Words() + " product on every lawn."
 }
 
 // Gives is what pump and tip can do.

@@ -58,10 +58,7 @@ func volumeText(v float64) string {
 func massText(m float64) string { return num(m/float64(measure.Pound)) + " lb" }
 
 // RateText prints a rate for each 1,000 sq ft, liquid in gallons and dry in pounds: "0.187 gal per 1,000 sq ft".
-func RateText(r measure.Rate) string { return rateText(r) }
-
-// rateText prints a rate for each 1,000 sq ft.
-func rateText(r measure.Rate) string {
+func RateText(r measure.Rate) string {
 	if r.Kind == measure.Dry {
 		return num(lbPer1000(r)) + " lb per 1,000 sq ft"
 	}

@@ -25,8 +25,8 @@ func ToClean(b *core.Book, in check.Intent) *Changeover {
 	}
 	out := &Changeover{
 		To: string(c.To), Arrives: c.Arrives.Gallons(), Half: c.Half.Gallons(), Clean: c.Clean.Gallons(),
-		ArrivesS: pointer(c.ArrivesS), HalfS: pointer(c.HalfS), CleanS: pointer(c.CleanS),
-		TintFrom: c.TintFrom.Gallons(), TintBy: c.TintBy.Gallons(), TintFromS: pointer(c.TintFromS), TintByS: pointer(c.TintByS),
+		ArrivesS: c.ArrivesS.Pointer(), HalfS: c.HalfS.Pointer(), CleanS: c.CleanS.Pointer(),
+		TintFrom: c.TintFrom.Gallons(), TintBy: c.TintBy.Gallons(), TintFromS: c.TintFromS.Pointer(), TintByS: c.TintByS.Pointer(),
 		Tint: c.Tint, TintGone: c.TintGone.Gallons(), Air: c.Air.Gallons(),
 		DecidedBy: c.DecidedBy, Why: c.Why, Share: c.Share,
 		Band: c.Band.Gallons(), Advised: c.Advised.Gallons(), Learned: c.Learned, Margins: c.Margins,

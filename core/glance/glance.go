@@ -94,9 +94,9 @@ func weather(b *core.Book, at core.Moment) *Weather {
 		return nil
 	}
 	out := &Weather{
-		WindFrom: text(w.WindFrom), Temp: pointer(w.Temp), Humidity: pointer(w.Humidity), RainFree: pointer(w.RainFree),
-		ForecastHigh: pointer(w.ForecastHigh), ForecastSource: text(w.ForecastSource), ForecastAt: text(w.ForecastAt),
-		ForecastAge: pointer(check.ForecastAge(w, at)), Inversion: text(w.Inversion), DeltaT: pointer(check.DeltaT(&w.Weather)),
+		WindFrom: text(w.WindFrom), Temp: w.Temp.Pointer(), Humidity: w.Humidity.Pointer(), RainFree: w.RainFree.Pointer(),
+		ForecastHigh: w.ForecastHigh.Pointer(), ForecastSource: text(w.ForecastSource), ForecastAt: text(w.ForecastAt),
+		ForecastAge: check.ForecastAge(w, at).Pointer(), Inversion: text(w.Inversion), DeltaT: check.DeltaT(&w.Weather).Pointer(),
 		Age: at.MinutesSince(w.At),
 	}
 	if w.Wind.Known {
@@ -104,13 +104,6 @@ func weather(b *core.Book, at core.Moment) *Weather {
 		out.Wind = &mph
 	}
 	return out
-}
-
-func pointer(m core.Maybe[float64]) *float64 {
-	if !m.Known {
-		return nil
-	}
-	return &m.V
 }
 
 // text is null where there is none.

@@ -15,7 +15,7 @@ func compartments(b *core.Book, at core.Moment) []Compartment {
 		c := &b.Plumbing().Compartments[i]
 		row := Compartment{
 			Letter: string(c.Letter), Capacity: c.Capacity.Gallons(), Heel: c.Heel.Gallons(), Left: c.Liquid.Volume.Gallons(),
-			Band: b.Band(&c.Tank).Gallons(), Products: products(b, c.Liquid), Agitated: pointer(agitated[i].Minutes),
+			Band: b.Band(&c.Tank).Gallons(), Products: products(b, c.Liquid), Agitated: agitated[i].Minutes.Pointer(),
 		}
 		if v, _, ok := b.Expected(c); ok {
 			gal := v.Gallons()

@@ -16,3 +16,11 @@ func (m Maybe[T]) Or(other T) T {
 	}
 	return other
 }
+
+// Pointer points to a copy of the value: nil where it is unknown, as a document has it.
+func (m Maybe[T]) Pointer() *T {
+	if !m.Known {
+		return nil
+	}
+	return &m.V
+}

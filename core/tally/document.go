@@ -1,7 +1,6 @@
 package tally
 
 import (
-	"example.com/tintline/core"
 	"example.com/tintline/core/measure"
 )
 
@@ -152,7 +151,7 @@ func (t *Tally) All() AllRow {
 func productRows(list []Product) []ProductRow {
 	out := []ProductRow{}
 	for _, p := range list {
-		out = append(out, ProductRow{p.Product, p.Amount.N, UnitOf(p.Amount.Kind), pointer(p.Per1000())})
+		out = append(out, ProductRow{p.Product, p.Amount.N, UnitOf(p.Amount.Kind), p.Per1000().Pointer()})
 	}
 	return out
 }
@@ -163,11 +162,4 @@ func UnitOf(k measure.Kind) string {
 		return "ng"
 	}
 	return "nl"
-}
-
-func pointer(m core.Maybe[float64]) *float64 {
-	if !m.Known {
-		return nil
-	}
-	return &m.V
 }

@@ -69,7 +69,7 @@ func Calibration(b *core.Book, at core.Moment) CalibrationDoc {
 
 func applicatorDoc(b *core.Book, c check.Calibration) ApplicatorDoc {
 	d := ApplicatorDoc{
-		Applicator: c.Applicator, Kind: c.Kind, Tip: said(c.Tip), Product: said(c.Product), ByTest: c.ByTest, Due: append([]string{}, c.Due...), Tests: []TestDoc{},
+		Applicator: c.Applicator, Kind: c.Kind, Tip: said(c.Tip), Product: said(c.Product), ByTest: c.ByTest, Due: append([]string{}, c.Due...), Tests: []TestDoc{}, Days: c.Days.Pointer(),
 		Meant: wet(c.Meant), MeantDry: dry(c.Meant), InForce: wet(c.InForce), InForceDry: dry(c.InForce),
 	}
 	if c.Flow.Known {
@@ -77,10 +77,6 @@ func applicatorDoc(b *core.Book, c check.Calibration) ApplicatorDoc {
 	}
 	if c.ByTest {
 		d.Since = said(c.Since.String())
-	}
-	if c.Days.Known {
-		n := c.Days.V
-		d.Days = &n
 	}
 	if c.Drift.Known {
 		d.Drift, d.Weight, d.Says = figure(100*c.Drift.V.Share), said(c.Drift.V.Weight), said(c.Drift.V.Dose())
@@ -95,18 +91,11 @@ func testDoc(b *core.Book, t core.TestTaken) TestDoc {
 	f := &t.Test
 	d := TestDoc{
 		At: t.At.String(), Accepted: f.Accepted == core.Yes, Tip: said(f.Tip), Delivery: wet(f.Delivery), Dry: dry(f.Delivery),
+		PSI: f.PSI.Pointer(), Spread: f.SpreadPct.Pointer(), Variation: f.VariationPct.Pointer(),
 		RunSeconds: []float64{}, CaughtGal: []float64{}, WeighedLb: []float64{}, Working: []string{},
 	}
 	if f.Flow.Known {
 		d.Flow = figure(f.Flow.V.GPM())
-	}
-	for _, p := range []struct {
-		from core.Maybe[float64]
-		to   **float64
-	}{{f.PSI, &d.PSI}, {f.SpreadPct, &d.Spread}, {f.VariationPct, &d.Variation}} {
-		if p.from.Known {
-			*p.to = figure(p.from.V)
-		}
 	}
 	if drift, ok := calib.DriftOf(f.Delivery.V, f.Meant.V, b.CatchLimits()); ok {
 		d.Drift = figure(100 * drift.Share)

@@ -1,7 +1,6 @@
 package yard
 
 import (
-	"example.com/tintline/core"
 	"example.com/tintline/core/batch"
 	"example.com/tintline/core/measure"
 )
@@ -18,17 +17,10 @@ func (p *DayPlan) Document(chosen string) map[string]any {
 	return document{
 		"date": p.Date, "open": p.Open, "chosen": chosen, "warnings": warnings, "notes": orEmpty(p.Notes), "better": p.Better,
 		"saves": document{
-			"changeovers": p.Saves.Changeovers, "refills": p.Saves.Refills, "minutes": p.Saves.Minutes, "great_circle_mi": known(p.Saves.Miles),
+			"changeovers": p.Saves.Changeovers, "refills": p.Saves.Refills, "minutes": p.Saves.Minutes, "great_circle_mi": p.Saves.Miles.Pointer(),
 		},
 		"bound_minutes": p.Bound, "best_above_bound_share": p.Off, "given": p.Given.document(), "best": p.Best.document(), "working": working(p.Steps),
 	}
-}
-
-func known(m core.Maybe[float64]) any {
-	if !m.Known {
-		return nil
-	}
-	return m.V
 }
 
 func working(steps []batch.Step) []string {
@@ -70,7 +62,7 @@ func (o *DayOrder) document() document {
 	return document{
 		"order": o.Name, "changeovers": o.Changeovers, "refills": o.Refills, "minutes": m.Total(),
 		"minutes_by_kind": document{"site": m.Site, "drive": m.Drive, "changeover": m.Changeover, "refill": m.Refill, "rinse": m.Rinse, "wait": m.Wait},
-		"great_circle_mi": known(o.Miles), "cost_usd": dollars(o.Cost), "without_price": orEmpty(o.Unpriced), "exact": o.Exact, "bound_minutes": o.Bound,
+		"great_circle_mi": o.Miles.Pointer(), "cost_usd": dollars(o.Cost), "without_price": orEmpty(o.Unpriced), "exact": o.Exact, "bound_minutes": o.Bound,
 		"back": clockOf(o.Back), "loads": loads, "visits": stops, "truck": truck, "working": working(o.Steps),
 	}
 }
@@ -115,6 +107,6 @@ func (s *DayStop) document() document {
 		zones = append(zones, d)
 	}
 	return document{
-		"lawn": s.Lawn, "begins": clockOf(s.At), "drive_minutes": s.Drive, "great_circle_mi": known(s.Miles), "waited_minutes": s.Waited, "late_minutes": s.Late, "zones": zones,
+		"lawn": s.Lawn, "begins": clockOf(s.At), "drive_minutes": s.Drive, "great_circle_mi": s.Miles.Pointer(), "waited_minutes": s.Waited, "late_minutes": s.Late, "zones": zones,
 	}
 }

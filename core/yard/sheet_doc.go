@@ -64,9 +64,7 @@ func (s *LoadSheet) Doc() SheetDoc {
 		Standing: s.Standing.Gallons(), Place: some(s.Plan.Place), MeterBefore: galOf(s.Plan.MeterBefore), MeterAfter: galOf(s.Plan.MeterAfter),
 		Metered: galOf(s.Metered), MeterWrong: s.MeterWrong, Verdict: s.Verdict.String(), Findings: []SheetFinding{}, Lines: []SheetDocLine{}, Working: []string{},
 	}
-	if s.MeterOff.Known {
-		d.MeterOff = &s.MeterOff.V
-	}
+	d.MeterOff = s.MeterOff.Pointer()
 	for _, f := range s.Findings {
 		row := SheetFinding{f.Rule, f.Weight.String(), some(f.About), append([]string{}, f.Products...), f.Says, f.Do, f.Ground, some(f.Source)}
 		if len(row.Products) == 0 && f.Product != "" {
