@@ -55,8 +55,19 @@ const (
 	kindJarTested
 	kindStocked
 	kindPlanned
+	kindRecorded
+	kindAmended
+	kindMetered
+	kindSigned
+	kindTold
+	kindNeighbour
+	kindPaid
+	kindInvested
+	kindTask
+	kindUpkept
+	kindPaper
 
-	kindLast = kindPlanned
+	kindLast = kindPaper
 )
 
 // newFact makes an empty fact of each kind: the one list of all of them.

@@ -50,7 +50,9 @@ var below = map[string][]string{
 	"core/calib":      {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
 	"core/reckon":     {"core/measure", "core/fluid", "core/hydraulics", "core/label", "core/batch", "core/calib"},
 	"core":            {"core/measure", "core/fluid", "core/hydraulics", "core/label", "core/batch", "core/calib"},
-	"core/tally":      {"core/measure", "core/fluid", "core/label", "core"},
+	"core/printed":    {},
+	"core/worth":      {"core/measure"},
+	"core/tally":      {"core/measure", "core/fluid", "core/label", "core", "core/printed"},
 	"core/past":       {"core/measure", "core/fluid", "core/label", "core", "core/tally"},
 }
 

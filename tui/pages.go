@@ -39,6 +39,7 @@ const (
 	pageFindings
 	pageTrouble
 	pageMorning
+	pageEvening
 	pagePlan
 	pageMixLoad
 	pageMixTopUp
@@ -52,6 +53,14 @@ const (
 	pageCalibrate
 	pageStock
 	pageTrueUp
+	pageClosing
+	pageRecords
+	pageRecord
+	pageNotices
+	pageSeason
+	pageMoney
+	pageUpkeep
+	pageCard
 	pages
 )
 
@@ -96,7 +105,7 @@ func newPages() []*pageSpec {
 		startPage(), menuPage(), findPage(),
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
-		morningPage(), planPage(), stockPage(), trueUpPage(),
+		morningPage(), planPage(), stockPage(), trueUpPage(), eveningPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),
 		calibratePage(), weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),

@@ -16,10 +16,15 @@ func morningPage() *pageSpec {
 	return &pageSpec{page: pageMorning, key: "y", title: "Mix and plan", words: "the day's plan, loads, top-ups, calibration, stock"}
 }
 
+// eveningPage lists what is on record, and what the day, the customer and the rig earned.
+func eveningPage() *pageSpec {
+	return &pageSpec{page: pageEvening, key: "n", title: "Close and records", words: "close the day; records, notices, season, money, upkeep"}
+}
+
 // lists makes pages of those that only lead on: a row for each page that stands under them.
 func lists(specs []*pageSpec) []*pageSpec {
 	for _, s := range specs {
-		if s.page != pageMenu && s.page != pageMorning {
+		if s.page != pageMenu && s.page != pageMorning && s.page != pageEvening {
 			continue
 		}
 		s.show = func(m *Model) sheet { return m.showList(s) }
