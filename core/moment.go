@@ -46,6 +46,13 @@ func (m Moment) Clock() string { return m.Time().Format("15:04") }
 // Date is the moment's date where it was, "2026-05-28".
 func (m Moment) Date() string { return m.Time().Format(time.DateOnly) }
 
+// Hour is the hour of its clock, 0 to 23.
+func (m Moment) Hour() int {
+	const hour, day = 3600, 86_400
+	local := (m.Unix + int64(m.Offset)) % day
+	return int((local+day)%day) / hour
+}
+
 // Zero tells whether the moment was never set.
 func (m Moment) Zero() bool { return m == Moment{} }
 

@@ -51,6 +51,8 @@ type Model struct {
 	planning   planning
 	trued      trued
 	past       map[past.Query]pastYears // never changed, made anew
+	replies    map[page]asked           // likewise
+	tallied    tallyDays
 	now        func() time.Time
 	newID      func() string
 	after      func(time.Duration, tea.Msg) tea.Cmd // a timer

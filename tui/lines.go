@@ -99,6 +99,8 @@ func (m *Model) send() tea.Cmd {
 		m.put(after)
 	case m.busy(): // the book is about to change: what it is doubted against is not known yet
 		cmd = m.enter(facts...)
+	case len(facts) == 0: // it said what the page is to show
+		cmd = m.asks()
 	default:
 		cmd = m.bookTyped(facts, false)
 	}

@@ -75,6 +75,7 @@ type pageSpec struct {
 	show  func(m *Model) sheet              // asks core and puts the answer into rows
 	pick  func(m *Model, id string) tea.Cmd // Enter on the row chosen; nil: Enter does nothing here
 	enter func(m *Model) tea.Cmd            // as the page opens; may be nil
+	asks  func(m *Model) tea.Cmd            // what is read beside the screen, as it opens and once something was logged; may be nil
 	types bool                              // it opens with a line of text
 	keys  []binding                         // its own, made with pageKey
 }
@@ -136,7 +137,15 @@ func (m *Model) goTo(p page) tea.Cmd {
 	m.back = append(m.back[:len(m.back):len(m.back)], cameFrom{m.page, m.pulled, m.subject})
 	m.page, m.status = p, status{}
 	if s := m.spec(); s != nil && s.enter != nil {
-		return s.enter(m)
+		return tea.Batch(s.enter(m), m.asks())
+	}
+	return m.asks()
+}
+
+// asks reads beside the screen what the page that is open needs.
+func (m *Model) asks() tea.Cmd {
+	if s := m.spec(); s != nil && s.asks != nil {
+		return s.asks(m)
 	}
 	return nil
 }

@@ -16,6 +16,8 @@ import (
 type PastReader interface {
 	// Years asks for what was laid before the book's own day, which is as it stands now.
 	Years(own core.Day, q past.Query) ([]past.Year, error)
+	// Days hands the rows of ended days to a question; where they do not fit it makes them from the entries and asks again.
+	Days(ask func(past.Reader) error) error
 }
 
 // pastYears are the years before the last of one lawn or product. They do not change any more, so each is read once.

@@ -10,17 +10,26 @@ import (
 
 // Years reads what the file would: the rows that the old entries ended.
 func (c *cab) Years(own core.Day, q past.Query) ([]past.Year, error) {
+	var list []past.Laid
+	err := c.Days(func(read past.Reader) (err error) {
+		list, err = past.Earlier(own, read, q)
+		return err
+	})
+	return q.Years(list), err
+}
+
+// Days hands over those rows.
+func (c *cab) Days(ask func(past.Reader) error) error {
 	if c.disk.err != nil {
-		return nil, c.disk.err
+		return c.disk.err
 	}
 	b, kept := core.NewBook(1), &past.Folded{}
 	for _, e := range c.old {
 		if err := kept.Apply(b, e); err != nil {
-			return nil, err
+			return err
 		}
 	}
-	list, err := past.Earlier(own, kept.Read, q)
-	return q.Years(list), err
+	return ask(kept.Read)
 }
 
 // decade are days of four years: the book keeps what was laid in the last two of them.

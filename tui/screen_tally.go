@@ -6,16 +6,22 @@ import (
 
 	tea "github.com/charmbracelet/bubbletea"
 
-	"example.com/tintline/core"
 	"example.com/tintline/core/tally"
 	"example.com/tintline/tui/theme"
 )
 
-// tallyPage shows the sums of the open day, or of the last one, in the rows of the printed tally.
+// tallyPage shows the sums of the open day, of the last one or of others, in the rows of the printed tally.
 func tallyPage() *pageSpec {
+	const p = pageTally
 	return &pageSpec{
-		page: pageTally, key: "t", title: "Tally of the day", words: "gallons and area by compartment, mix, product, lawn",
-		show: (*Model).showTally, pick: (*Model).pickTally,
+		page: p, key: "t", title: "Tally", words: "gallons and area, of today or of any days",
+		show: (*Model).showTally, pick: (*Model).pickTally, asks: (*Model).askTally,
+		enter: func(m *Model) tea.Cmd { m.tallied = tallyDays{}; return nil },
+		keys: []binding{
+			opening(pageKey(p, "l", "other days", "the tally of another day, or of several: 5/26, 5/1 5/15, may, 2026, week, all", (*Model).openTallyDays, (*Model).everOpened)),
+			pageKey(p, "left", "day before", "the day before", func(m *Model) tea.Cmd { return m.tallyBeside(true) }, (*Model).everOpened),
+			pageKey(p, "right", "day behind", "the day behind", func(m *Model) tea.Cmd { return m.tallyBeside(false) }, func(m *Model) bool { return m.tallied != tallyDays{} }),
+		},
 	}
 }
 
@@ -23,6 +29,7 @@ func tallyPage() *pageSpec {
 var tallyTitles = map[string]string{
 	tally.Compartments: "by compartment", tally.Mixes: "by mix", tally.Products: "by product", tally.Lawns: "by lawn",
 	tally.Tanks: "applicators' own tanks", tally.Hoppers: "hoppers and spreaders",
+	tally.Applicators: "by applicator", tally.Hours: "by hour",
 }
 
 // tallyTable marks a row that is the title of a table.
@@ -33,10 +40,9 @@ func (m *Model) showTally() sheet {
 	if d.Date == "" {
 		return sheet{rows: m.wrapped(theme.Base, "No day was opened yet, so nothing is to be added up.")}
 	}
-	t := tally.Close(m.book, core.Known(core.At(m.at)))
-	state := "The day is still open; the figures stand as of now."
-	if !d.Open {
-		state = "The day is closed."
+	t, state, wait := m.tallyNow()
+	if wait != nil {
+		return *wait
 	}
 	sums := t.Line()
 	if cells(sums) > m.w-2 {
@@ -46,8 +52,6 @@ func (m *Model) showTally() sheet {
 	for _, s := range t.Sections() {
 		out.rows = append(out.rows, m.tallySection(s)...)
 	}
-	out.rows = append(out.rows, blankRow())
-	out.rows = append(out.rows, m.wrapped(theme.Dim, "Another day: tintline tally --date "+d.Date+"; several: --from D --to D")...)
 	id := m.chosenAmong(out.rows)
 	of, title := strings.CutPrefix(id, tallyTable)
 	switch {

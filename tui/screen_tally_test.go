@@ -26,7 +26,7 @@ func (c *cab) tapOn(words string) *cab {
 func twoLawns(t testing.TB) *cab { return climbIn(t, atAlder).press("enter", "enter", "enter") }
 
 func TestTallyShowsThePrintedRows(t *testing.T) {
-	c := twoLawns(t).press("g", "t").size(120, 40)
+	c := twoLawns(t).press("g", "t").size(120, 60)
 	day := tally.Close(c.book(), core.Known(core.At(c.at)))
 	for _, l := range strings.Split(day.Text(), "\n") {
 		c.sees(strings.TrimRight(l, " "))
@@ -41,16 +41,16 @@ func TestTallyTurnsAWideTable(t *testing.T) {
 
 func TestTallyIsReadToItsEnd(t *testing.T) {
 	c := twoLawns(t).size(60, 20).press("g", "t").seesNot("front, common")
-	for range 30 {
+	for range 60 {
 		c.press("down")
 	}
-	c.sees("front, common bermudagrass", "tally --date 2026-05-28")
+	c.sees("front, common bermudagrass")
 }
 
 func TestTallyByTaps(t *testing.T) {
-	c := twoLawns(t).tapOn("g pages").tapOn("Tally of the day")
+	c := twoLawns(t).tapOn("g pages").tapOn("t Tally")
 	c.tapOn("- by compartment").sees("+ by compartment, 5 rows", "bermuda, zoysia    11.1   7,400").seesNot("unexplained")
-	c.tapOn("- by mix").tapOn("- by product").sees("418 Alder Court")
+	c.tapOn("- by mix").tapOn("- by product").tapOn("- by applicator").tapOn("- by hour").sees("418 Alder Court")
 	c.tapOn("+ by compartment").sees("unexplained")
 	c.tapOn("Esc back").sees("take from")
 	if got := c.facts(); strings.Contains(got, "tally") || strings.HasSuffix(got, "gauge_read") {
@@ -71,7 +71,23 @@ func TestTallyOfAClosedDay(t *testing.T) {
 }
 
 func TestRowsOfTheTallyLeadOn(t *testing.T) {
-	c := twoLawns(t).size(120, 40).press("g", "t").tapOn("fescue, bluegrass").sees("One mix", "Example Cool").press("esc")
+	c := twoLawns(t).size(120, 60).press("g", "t").tapOn("fescue, bluegrass").sees("One mix", "Example Cool").press("esc")
 	c.tapOn("Example Warm").sees("One product", "metsulfuron-methyl").press("esc")
-	c.tapOn("418 Alder Court ").sees("B. Example").press("esc").sees("Tally of the day")
+	c.tapOn("418 Alder Court ").sees("B. Example").press("esc").sees("The day is still open")
+}
+
+// TestTallyOfOtherDays goes back day by day and asks for spans.
+func TestTallyOfOtherDays(t *testing.T) {
+	c := climbIn(t, decade).size(80, 150).press("g", "t")
+	c.sees("2026-05-28", "still open")
+	c.press("left").sees("2025-06-01", "1 lawn ", "2.00 gal")
+	c.press("left").sees("2024-06-01", "8.00 gal", "by applicator", "by hour")
+	c.press("left", "left").sees("No day was opened before 2023-05-01.")
+	c.press("right").sees("2024-06-01")
+	c.press("l").typed("5/1/2023 2025").press("enter").sees("2023-05-01 to 2025-06-01", "22.0 gal")
+	c.press("right").sees("2026-05-28")
+	c.press("l").typed("2025 2024").press("enter").sees("2025-01-01 to 2024-12-31 runs backwards.", "Write the earlier day first.")
+	c.press("esc", "l").typed("2022").press("enter").sees("No day was opened from 2022-01-01 to 2022-12-31; the last one is 2026-05-28.")
+	c.press("l").typed("all").press("enter").sees("2023-05-01 to 2026-05-28", "22.0 gal", "The last of these days is still open.")
+	c.press("esc", "g", "t").sees("The day is still open; the figures stand as of now.")
 }

@@ -55,6 +55,8 @@ func (m Model) Update(msg tea.Msg) (tea.Model, tea.Cmd) {
 		m.dayArrived(msg)
 	case pulled:
 		m.arrived(msg)
+	case asked:
+		m.askedArrived(msg)
 	case pastYears:
 		m.yearsArrived(msg)
 	case endAsked:

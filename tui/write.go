@@ -111,7 +111,7 @@ func (m *Model) onWrote(w wroteTurn) tea.Cmd {
 	if m.form != nil && m.form.sent {
 		m.formLogged()
 	}
-	return tea.Batch(m.write(), copied)
+	return tea.Batch(m.write(), copied, m.asks())
 }
 
 // notKept shows what is wrong with the journal. The action and what waits behind it are kept for another try.

@@ -100,22 +100,36 @@ func (k *keptBook) foldRows() (*past.Folded, error) {
 	return all, err
 }
 
-// Years adds up what went down in past years, for the screen. It reads the file alone: the book goes on meanwhile. Rows
-// that do not fit are made anew from the entries, which takes seconds and holds nothing up.
+// Years adds up what went down in past years, for the screen. It reads the file alone: the book goes on meanwhile.
 func (j screenJournal) Years(own core.Day, q past.Query) ([]past.Year, error) {
 	file := j.file()
 	if file == nil {
 		return nil, nil
 	}
-	list, err := past.Earlier(own, file.Rows, q)
+	var list []past.Laid
+	err := j.Days(func(read past.Reader) (err error) {
+		list, err = past.Earlier(own, read, q)
+		return err
+	})
+	return q.Years(list), err
+}
+
+// Days hands the rows of ended days to a question of the screen, beside it. Rows that do not fit are made anew from the entries, which takes
+// seconds and holds nothing up; the question is asked again then.
+func (j screenJournal) Days(ask func(past.Reader) error) error {
+	file := j.file()
+	if file == nil { // no action was written yet
+		return ask((&past.Folded{}).Read)
+	}
+	err := ask(file.Rows)
 	if errors.Is(err, store.ErrNoRows) || errors.Is(err, past.ErrFit) || errors.Is(err, past.ErrForm) {
 		var all *past.Folded
 		if all, err = j.foldRows(); err == nil {
-			list, err = past.Earlier(own, all.Read, q)
+			err = ask(all.Read)
 		}
 	}
 	if err != nil {
-		return nil, told{explain(err)}
+		return told{explain(err)}
 	}
-	return q.Years(list), nil
+	return nil
 }

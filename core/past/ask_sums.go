@@ -20,7 +20,7 @@ func Sums(b *core.Book, read Reader, from, to string, now core.Maybe[core.Moment
 	if err != nil {
 		return tally.Tally{}, false, err
 	}
-	if t.Lawns, err = lawns(b, read, from, to); err != nil {
+	if err = lawns(b, read, from, to, &t); err != nil {
 		return tally.Tally{}, false, err
 	}
 	if w.has(b.Day()) {
@@ -30,9 +30,30 @@ func Sums(b *core.Book, read Reader, from, to string, now core.Maybe[core.Moment
 	return t, t.From != "", nil
 }
 
-// lawns adds up what was laid on each lawn before the book's own day, in the order in which they were treated.
-func lawns(b *core.Book, read Reader, from, to string) ([]tally.Lawn, error) {
-	var out []tally.Lawn
+// Beside is the date of the day before another one, or of the one behind it, that was opened; empty: there is none.
+func Beside(b *core.Book, read Reader, date string, before bool) (string, error) {
+	found := ""
+	take := func(d string) {
+		switch {
+		case before && d < date:
+			found = max(found, d)
+		case !before && d > date && (found == "" || d < found):
+			found = d
+		}
+	}
+	err := newWalk(b.Day(), sumsPrefix, "", "").days(read, func(h head, _ *reader) error {
+		take(h.date)
+		return nil
+	})
+	if d := b.Day(); d.Seq != 0 {
+		take(d.Date)
+	}
+	return found, err
+}
+
+// lawns adds up what was laid before the book's own day: on each lawn, in the order in which they were treated, with each applicator and in
+// each hour.
+func lawns(b *core.Book, read Reader, from, to string, t *tally.Tally) error {
 	at := map[string]int{}
 	var d day
 	var products []tally.Product
@@ -51,18 +72,19 @@ func lawns(b *core.Book, read Reader, from, to string) ([]tally.Lawn, error) {
 			}
 			n, ok := at[l.Lawn]
 			if !ok {
-				n, at[l.Lawn] = len(out), len(out)
-				out = append(out, tally.Lawn{Lawn: l.Lawn})
+				n, at[l.Lawn] = len(t.Lawns), len(t.Lawns)
+				t.Lawns = append(t.Lawns, tally.Lawn{Lawn: l.Lawn})
 			}
 			z := tally.Zone{Zone: l.Zone, Grass: l.Grass, Volume: l.Volume, Area: l.Treated, Products: products}
 			if l.Dry {
 				z.Mass = l.spread()
 			}
-			out[n].Take(z)
+			t.Lawns[n].Take(z)
+			t.TakeWork(l.Applicator, l.At, tally.Worked{Volume: z.Volume, Mass: z.Mass, Area: z.Area})
 		}
 		return nil
 	})
-	return out, err
+	return err
 }
 
 // By adds up by year or by month, without the lawns; what Sums gives for the same dates is the same otherwise. The book's own
@@ -83,7 +105,7 @@ func By(b *core.Book, read Reader, by tally.By, from, to string, now core.Maybe[
 	}
 	if w.has(b.Day()) {
 		own := tally.Close(b, now)
-		own.Lawns = nil
+		own.Lawns, own.With, own.In = nil, nil, nil
 		out.AddDay(&own)
 	}
 	return out, nil

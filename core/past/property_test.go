@@ -55,6 +55,7 @@ func (k *season) sumsAgree(t *rapid.T, from, to string, now core.Maybe[core.Mome
 		t.Fatalf("%s to %s: %v, %v; a fold says %v", from, to, err, ok, has)
 	}
 	same(t, "sums", got, want)
+	worksOut(t, got)
 	for _, by := range []tally.By{tally.Year, tally.Month} {
 		list, err := By(k.b, k.kept.Read, by, from, to, now)
 		if err != nil {
@@ -67,7 +68,7 @@ func (k *season) sumsAgree(t *rapid.T, from, to string, now core.Maybe[core.Mome
 				high = min(high, to)
 			}
 			one, _ := folded(t, k.log, low, high, now)
-			one.Lawns = nil
+			one.Lawns, one.With, one.In = nil, nil, nil
 			same(t, "sums of "+p.Name, p.Sum, one)
 			sum.Volume += p.Sum.Volume
 			if i > 0 && list.List[i-1].Name >= p.Name {
@@ -77,6 +78,20 @@ func (k *season) sumsAgree(t *rapid.T, from, to string, now core.Maybe[core.Mome
 		if all := list.All(); all.Sum.Volume != want.Volume || sum.Volume != want.Volume || all.Sum.Seconds != want.Seconds {
 			t.Fatalf("by %s: %d, %d, all %d", by, sum.Volume, all.Sum.Volume, want.Volume)
 		}
+	}
+}
+
+// worksOut holds what each applicator and each hour laid against what was laid in all, to the last unit.
+func worksOut(t *rapid.T, sum tally.Tally) {
+	var with, in tally.Worked
+	for _, w := range sum.With {
+		with.Volume, with.Mass, with.Area = with.Volume+w.Volume, with.Mass+w.Mass, with.Area+w.Area
+	}
+	for _, w := range sum.In {
+		in.Volume, in.Mass, in.Area = in.Volume+w.Volume, in.Mass+w.Mass, in.Area+w.Area
+	}
+	if all := (tally.Worked{Volume: sum.Volume, Mass: sum.Mass, Area: sum.Area}); with != all || in != all {
+		t.Fatalf("laid in all %+v, by applicator %+v, by hour %+v", all, with, in)
 	}
 }
 

@@ -14,6 +14,8 @@ type Document struct {
 	Lawns        []LawnRow        `json:"lawns"`
 	Applicators  []TankRow        `json:"applicators"`
 	Hoppers      []HopperRow      `json:"hoppers"`
+	With         []WithRow        `json:"by_applicator"`
+	In           []HourRow        `json:"by_hour"`
 	All          AllRow           `json:"all"`
 }
 
@@ -54,6 +56,22 @@ type HopperRow struct {
 	Other   float64 `json:"other_lb"`
 	Left    float64 `json:"left_lb"`
 	ToLawns float64 `json:"to_lawns_lb"`
+}
+
+// WithRow is what one applicator laid.
+type WithRow struct {
+	Applicator string  `json:"applicator"`
+	Volume     float64 `json:"gal"`
+	Mass       float64 `json:"lb"`
+	Area       float64 `json:"area_sqft"`
+}
+
+// HourRow is what was laid in one hour of the clock, from its number on.
+type HourRow struct {
+	Hour   int     `json:"hour"`
+	Volume float64 `json:"gal"`
+	Mass   float64 `json:"lb"`
+	Area   float64 `json:"area_sqft"`
 }
 
 // MixRow is a mix in the document.
@@ -105,6 +123,13 @@ func (t *Tally) Document() Document {
 		From: t.From, To: t.To, All: t.All(),
 		Compartments: []CompartmentRow{}, Mixes: []MixRow{}, Products: productRows(t.Meant()), Lawns: []LawnRow{},
 		Applicators: []TankRow{}, Hoppers: []HopperRow{},
+		With: []WithRow{}, In: []HourRow{},
+	}
+	for _, w := range t.With {
+		d.With = append(d.With, WithRow{w.Applicator, w.Volume.Gallons(), w.Mass.Pounds(), w.Area.SquareFeet()})
+	}
+	for _, w := range t.In {
+		d.In = append(d.In, HourRow{w.Hour, w.Volume.Gallons(), w.Mass.Pounds(), w.Area.SquareFeet()})
 	}
 	for _, c := range t.Compartments {
 		f := c.Flows

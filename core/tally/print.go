@@ -60,7 +60,7 @@ func commas(f float64, places int) string {
 // Section is one table of the tally as people read it: the first column stands left, the others right, and a row whose
 // first cell begins with blanks is part of the row above.
 type Section struct {
-	Of   string // Compartments, Mixes, Products, Lawns, Tanks or Hoppers
+	Of   string // Compartments, Mixes, Products, Lawns, Tanks, Hoppers, Applicators or Hours
 	Head []string
 	Rows [][]string
 }
@@ -73,6 +73,8 @@ const (
 	Lawns        = "lawns"
 	Tanks        = "tanks"
 	Hoppers      = "hoppers"
+	Applicators  = "with"
+	Hours        = "in"
 )
 
 func (s *Section) add(cells ...string) { s.Rows = append(s.Rows, cells) }
@@ -116,7 +118,7 @@ func (t *Tally) Line() string {
 func (t *Tally) Sections() []Section {
 	p := t.printing()
 	var out []Section
-	for _, s := range []Section{t.compartments(p), t.tanks(p), t.hoppers(p), t.mixes(p), t.products(), t.lawns(p)} {
+	for _, s := range []Section{t.compartments(p), t.tanks(p), t.hoppers(p), t.mixes(p), t.products(), t.applicators(p), t.hours(p), t.lawns(p)} {
 		if len(s.Rows) > 0 {
 			out = append(out, s)
 		}

@@ -13,6 +13,13 @@ func (p printed) figures(gal, lb, sqft float64) []string {
 	return []string{p.gallons(gal), p.pounds(lb), p.sqft(sqft)}
 }
 
+func (p printed) figureHeads() []string {
+	if p.allLb == 0 {
+		return []string{"gal", "sq ft"}
+	}
+	return []string{"gal", "lb spread", "sq ft"}
+}
+
 func (t *Tally) lawns(p printed) Section {
 	if len(t.Lawns) == 0 {
 		return Section{}
@@ -24,10 +31,7 @@ func (t *Tally) lawns(p printed) Section {
 	gal = measure.LargestRemainder(gal, t.Volume.Gallons(), p.gal)
 	lb = measure.LargestRemainder(lb, t.Mass.Pounds(), p.lb)
 	area = measure.LargestRemainder(area, t.Area.SquareFeet(), p.area)
-	rows := Section{Of: Lawns, Head: []string{"lawn", "gal", "sq ft"}}
-	if p.allLb != 0 {
-		rows.Head = []string{"lawn", "gal", "lb spread", "sq ft"}
-	}
+	rows := Section{Of: Lawns, Head: append([]string{"lawn"}, p.figureHeads()...)}
 	for i, l := range t.Lawns {
 		rows.add(append([]string{l.Lawn}, p.figures(gal[i], lb[i], area[i])...)...)
 		var zg, zl, za []float64

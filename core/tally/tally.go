@@ -14,6 +14,8 @@ type Tally struct {
 	Lawns        []Lawn
 	Tanks        []Tank
 	Hoppers      []Hopper
+	With         []WorkedWith // by applicator, in the order of first use
+	In           []WorkedIn   // by hour of the clock, earliest first
 	Volume       measure.Volume
 	Mass         measure.Mass // of what was spread
 	Area         measure.Area // treated, with either
@@ -43,6 +45,7 @@ func Close(b *core.Book, now core.Maybe[core.Moment]) Tally {
 		t.takeProducts(b, l)
 		t.takeLawn(b, l, areas[i])
 		t.takeApplicator(l)
+		t.TakeWork(l.Applicator, l.At, Worked{l.Volume, dryMass(l), areas[i]})
 	}
 	return t
 }
@@ -83,6 +86,12 @@ func (t *Tally) AddDay(day *Tally) {
 	t.addLawns(day.Lawns)
 	t.addTanks(day.Tanks)
 	t.addHoppers(day.Hoppers)
+	for _, w := range day.With {
+		t.takeWith(w)
+	}
+	for _, w := range day.In {
+		t.takeIn(w)
+	}
 	t.Volume += day.Volume
 	t.Mass += day.Mass
 	t.Area += day.Area
