@@ -18,7 +18,7 @@ func morningPage() *pageSpec {
 
 // eveningPage lists what is on record, and what the day, the customer and the rig earned.
 func eveningPage() *pageSpec {
-	return &pageSpec{page: pageEvening, key: "n", title: "Close and records", words: "close the day; records, notices, season, money, upkeep"}
+	return &pageSpec{page: pageEvening, key: "n", title: "Close and records", words: "the day's end: tally, records, notices, money, upkeep"}
 }
 
 // lists makes pages of those that only lead on: a row for each page that stands under them.

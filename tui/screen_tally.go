@@ -14,7 +14,7 @@ import (
 func tallyPage() *pageSpec {
 	const p = pageTally
 	return &pageSpec{
-		page: p, key: "t", title: "Tally", words: "gallons and area, of today or of any days",
+		page: p, under: pageEvening, key: "t", title: "Tally", words: "gallons and area, of today or of any days",
 		show: (*Model).showTally, pick: (*Model).pickTally, asks: (*Model).askTally,
 		enter: func(m *Model) tea.Cmd { m.tallied = tallyDays{}; return nil },
 		keys: []binding{

@@ -167,8 +167,8 @@ var situations = append([]situated{
 		return climbIn(t, atAlder).press("t", "enter", "enter").passes(50 * time.Second).press("enter")
 	}},
 	{"list_of_pages", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g") }},
-	{"tally", func(t *testing.T) *cab { return twoLawns(t).press("g", "t") }},
-	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "t", "enter", "down", "enter", "down") }},
+	{"tally", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t") }},
+	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t", "enter", "down", "enter", "down") }},
 	{"products", func(t *testing.T) *cab { return twoLawns(t).press("g", "p") }},
 	{"product", func(t *testing.T) *cab { return twoLawns(t).press("g", "p", "down", "enter") }},
 	{"product_on_grasses", func(t *testing.T) *cab {

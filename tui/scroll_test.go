@@ -8,7 +8,7 @@ import (
 // TestAllOfAPageIsRead goes down page by page and row by row, on the smallest screen, and back up: every row comes
 // into sight, whether it can be chosen or is text between.
 func TestAllOfAPageIsRead(t *testing.T) {
-	for _, keys := range [][]string{{"g", "p", "enter"}, {"g", "t"}, {"g", "g"}, {"g", "x", "enter"}, {"g", "o"}, {"g", "u"}, {"?"}} {
+	for _, keys := range [][]string{{"g", "p", "enter"}, {"g", "n", "t"}, {"g", "g"}, {"g", "x", "enter"}, {"g", "o"}, {"g", "u"}, {"?"}} {
 		for _, down := range []string{"down", "pgdown"} {
 			c := twoLawns(t).size(40, 16).press(keys...)
 			rows := c.model().sheet.rows
