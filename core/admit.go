@@ -63,6 +63,8 @@ func (s *state) admitDayFact(f Fact, at Moment) error {
 		return admitWeather(f)
 	case *Overridden:
 		return s.admitOverridden(f)
+	case *Recorded:
+		return s.admitRecorded(f)
 	}
 	return s.admitMove(f)
 }
@@ -199,6 +201,10 @@ func (s *state) admitDayOpened(f *DayOpened) error {
 		}
 	}
 	return unique("lawn on the route", f.Route)
+}
+
+func (s *state) noZone(l *Lawn, zone string) error {
+	return refuse("It has "+strings.Join(l.ZoneNames(), ", ")+".", "The lawn %s has no zone %q.", l.LawnName, zone)
 }
 
 func (s *state) noLawn(n string) error {

@@ -107,7 +107,7 @@ func (s *state) couldSpread(f *Spread) error {
 	}
 	for _, z := range f.Zones {
 		if _, ok := lawn.Zone(z); !ok {
-			return refuse("It has "+strings.Join(lawn.ZoneNames(), ", ")+".", "The lawn %s has no zone %q.", f.Lawn, z)
+			return s.noZone(lawn, z)
 		}
 	}
 	if err := unique("zone", f.Zones); err != nil {

@@ -14,7 +14,7 @@ func (s *state) admitGrowthSeen(f *GrowthSeen, at Moment) error {
 	}
 	for _, z := range f.Zones {
 		if _, ok := lawn.Zone(z); !ok {
-			return refuse("It has "+strings.Join(lawn.ZoneNames(), ", ")+".", "The lawn %s has no zone %q.", f.Lawn, z)
+			return s.noZone(lawn, z)
 		}
 	}
 	if f.Growth == "" {
@@ -72,7 +72,7 @@ func (s *state) admitCautioned(f *Cautioned) error {
 		return refuse("Name its lawn.", "The note is about a zone %q of no lawn.", f.Zone)
 	case f.Zone != "":
 		if _, ok := lawn.Zone(f.Zone); !ok {
-			return refuse("It has "+strings.Join(lawn.ZoneNames(), ", ")+".", "The lawn %s has no zone %q.", f.Lawn, f.Zone)
+			return s.noZone(lawn, f.Zone)
 		}
 	}
 	if f.Weight != NoCaution && strings.TrimSpace(f.Says) == "" {

@@ -154,7 +154,7 @@ func (s *state) admitSprayed(f *Sprayed) error {
 	}
 	for _, z := range f.Zones {
 		if _, ok := lawn.Zone(z); !ok {
-			return refuse("It has "+strings.Join(lawn.ZoneNames(), ", ")+".", "The lawn %s has no zone %q.", f.Lawn, z)
+			return s.noZone(lawn, z)
 		}
 	}
 	if err := unique("zone", f.Zones); err != nil {
@@ -266,7 +266,7 @@ func (s *state) reaches(from, to string, v measure.Volume) error {
 			return s.noLawn(l)
 		}
 		if _, ok := lawn.Zone(z); !ok {
-			return refuse("It has "+strings.Join(lawn.ZoneNames(), ", ")+".", "The lawn %s has no zone %q.", l, z)
+			return s.noZone(lawn, z)
 		}
 		return nil
 	}

@@ -136,7 +136,7 @@ func (s *state) admitOverridden(f *Overridden) error {
 	}
 	lawn := s.Lawn(f.Lawn)
 	if _, ok := lawn.Zone(f.Zone); !ok {
-		return refuse("It has "+strings.Join(lawn.ZoneNames(), ", ")+".", "The lawn %s has no zone %q.", f.Lawn, f.Zone)
+		return s.noZone(lawn, f.Zone)
 	}
 	return nil
 }

@@ -71,9 +71,13 @@ func (s *state) applyDayFact(e Entry) {
 		s.applyResumed()
 	case *Weather:
 		s.weather = &WeatherAt{*f, e.At}
+		s.day.Looked = append(s.day.Looked[:len(s.day.Looked):len(s.day.Looked)], *s.weather)
 		s.endWeatherReasons()
 	case *Overridden:
 		s.overrides = append(s.overrides, *f)
+		s.day.Reasons = append(s.day.Reasons[:len(s.day.Reasons):len(s.day.Reasons)], Reasoned{e.Seq, *f})
+	case *Recorded:
+		s.day.Recorded = append(s.day.Recorded[:len(s.day.Recorded):len(s.day.Recorded)], *f)
 	}
 }
 
@@ -83,6 +87,7 @@ func (s *state) applyMove(e Entry) {
 	case *Loaded:
 		s.emptyLoaded(e, f)
 		s.applyLoaded(f)
+		s.markLoad(e, f)
 	case *LinedUp:
 		s.turnValves(f)
 	case *PushedBack:
@@ -97,6 +102,7 @@ func (s *state) applyMove(e Entry) {
 		s.learn(f)
 	case *Filled:
 		s.applyFilled(f)
+		s.markFilled(f.Applicator)
 	case *Sprayed:
 		s.applySprayed(e, f)
 	case *GaugeRead:

@@ -52,6 +52,13 @@ type Laid struct {
 	Dry        bool        // spread by weight: no volume
 	By         string      // how a spraying was measured
 	Drew       []Drew      // from which compartments, whatever stood in the hose
+	Load       LoadMark    // the load it came from, with the lawns up to this one; Seq 0: not known
+}
+
+// Reasoned is a reason that was given, and the entry.
+type Reasoned struct {
+	Seq  uint64
+	What Overridden
 }
 
 // Reading is a gauge reading of the day: what it said, and what the book had thought.
@@ -95,6 +102,9 @@ type Day struct {
 	Spans      []LevelSpan // by compartment, where one began since the day did
 	Shown      []Shown     // by compartment, of the last reading
 	Overnight  string
+	Looked     []WeatherAt // the observations of the weather, in order
+	Recorded   []Recorded  // what was filled into the record
+	Reasons    []Reasoned  // what was gone on with in spite of a finding
 }
 
 func (d Day) clone() Day {

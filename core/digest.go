@@ -195,6 +195,10 @@ func (s *state) digestDay(w *binaryWriter) {
 			w.int(int64(t.Trued.V))
 		}
 	}
+	for i := range d.Recorded {
+		w.str("recorded")
+		w.factFields(&d.Recorded[i])
+	}
 }
 
 // AccountsDigest is a digest of all accounts, place by place.

@@ -113,6 +113,7 @@ var newFact = map[Kind]func() Fact{
 	kindCalibrated:   func() Fact { return &Calibrated{} },
 	kindStocked:      func() Fact { return &Stocked{} },
 	kindTruedUp:      func() Fact { return &TruedUp{} },
+	kindRecorded:     func() Fact { return &Recorded{} },
 }
 
 // kinds lists the numbers of all facts in order. A number that was set aside and has no fact is left out.

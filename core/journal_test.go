@@ -201,6 +201,7 @@ func (g *anyFact) fact() Fact {
 		kindPlanned, kindPlanned,
 		kindCalibrated, kindCalibrated, kindMarked, kindMarked,
 		kindTruedUp,
+		kindRecorded,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
 	case kindRig:
@@ -258,6 +259,8 @@ func (g *anyFact) fact() Fact {
 		return g.calibrated()
 	case kindTruedUp:
 		return g.truedUp()
+	case kindRecorded:
+		return g.recorded()
 	case kindSprayed:
 		return g.sprayed()
 	case kindStruck:

@@ -29,6 +29,22 @@ func (k *keptCodec) day(d *Day) {
 	kept(k, &d.Spans, k.span)
 	kept(k, &d.Shown, k.shown)
 	text(k, &d.Overnight)
+	kept(k, &d.Looked, func(w *WeatherAt) {
+		k.fact(&w.Weather)
+		k.moment(&w.At)
+	})
+	kept(k, &d.Recorded, func(f *Recorded) { k.fact(f) })
+	kept(k, &d.Reasons, func(r *Reasoned) {
+		whole(k, &r.Seq)
+		k.fact(&r.What)
+	})
+}
+
+func (k *keptCodec) loadMark(m *LoadMark) {
+	whole(k, &m.Seq)
+	k.moment(&m.At)
+	text(k, &m.Place)
+	kept(k, &m.Lawns, func(lawn *string) { text(k, lawn) })
 }
 
 func (k *keptCodec) span(s *LevelSpan) {
@@ -91,6 +107,7 @@ func (k *keptCodec) laid(l *Laid) {
 		whole(k, &d.Letter)
 		whole(k, &d.Volume)
 	})
+	k.loadMark(&l.Load)
 }
 
 func (k *keptCodec) owed(o *Owed) {

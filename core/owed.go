@@ -175,6 +175,7 @@ func covered(laid []Laid, zone string) measure.Area {
 func (s *state) lay(l Laid, parcels []fluid.Liquid) {
 	s.remember(l, parcels)
 	l.Versions = s.versionsOf(l.Holds)
+	l.Load = s.loadLaid(&l)
 	s.day.Laid = append(s.day.Laid, l)
 	if s.OwedAt(l.Lawn) == nil {
 		return

@@ -63,6 +63,8 @@ func dayFact(f core.Fact) string {
 		return weather(f)
 	case *core.Overridden:
 		return overridden(f)
+	case *core.Recorded:
+		return recorded(f)
 	}
 	return move(f)
 }
