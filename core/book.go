@@ -230,6 +230,9 @@ func (s *state) Product(name string) *Product {
 // Products lists the products; a product's place in the list is its key in the plumbing.
 func (s *state) Products() []ProductHistory { return s.products }
 
+// ProductVersions are all versions of the product with this key.
+func (s *state) ProductVersions(key int32) *ProductHistory { return &s.products[key] }
+
 // ProductByKey is the version in force of the product with this key.
 func (s *state) ProductByKey(key int32) *Product { return s.products[key].Now() }
 

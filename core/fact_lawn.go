@@ -19,6 +19,8 @@ type Lawn struct {
 	Latitude, Longitude Maybe[float64]
 	// WindowFrom and WindowTo are the times of day, "09:00", between which a visit may begin; empty: any.
 	WindowFrom, WindowTo string
+	ZIP, Town, County    string
+	CustomerAddress      string // where the customer lives, if not there
 }
 
 // Zone is a part of a lawn with one grass and a measured area.
@@ -37,6 +39,8 @@ type Zone struct {
 	// Mix is the mix that is meant for it where several may go on it; empty: none in particular. It need not be in the book
 	// yet: the plan of a day says so.
 	Mix string
+	// SoilTest is the date of its last soil test; empty: not said.
+	SoilTest string
 }
 
 // Site is something in or beside a zone for which a spraying may be wrong: one of label.SiteKinds.
@@ -72,6 +76,7 @@ func (f *Lawn) fields(w walker) {
 			w.text(3, "date", &s.Date)
 		})
 		w.text(10, "mix", &z.Mix)
+		w.text(11, "soil_test", &z.SoilTest)
 	})
 	w.later()
 	w.text(5, "gate", &f.Gate)
@@ -83,6 +88,10 @@ func (f *Lawn) fields(w walker) {
 	w.maybeNumber(11, "longitude", &f.Longitude)
 	w.text(12, "window_from", &f.WindowFrom)
 	w.text(13, "window_to", &f.WindowTo)
+	w.text(14, "zip", &f.ZIP)
+	w.text(15, "town", &f.Town)
+	w.text(16, "county", &f.County)
+	w.text(17, "customer_address", &f.CustomerAddress)
 }
 
 // Zone finds a zone by its name.

@@ -23,6 +23,18 @@ var nitrogenNames = []string{"nitrogen", "n", "total nitrogen", "nitrogen (n)", 
 // nitrogenSources are what carries nitrogen: of a content of one of them it is not known how much is nitrogen.
 var nitrogenSources = []string{"urea", "ammoni", "nitrate", "nitrogen", "triazone"}
 
+// PhosphatePerProduct is how much phosphate (P2O5) is in one nanolitre of a liquid product or one nanogram of a dry one; unknown where
+// the entry has no figure for it.
+func (e Entry) PhosphatePerProduct() measure.Maybe[float64] {
+	switch {
+	case !e.Phosphate.Known:
+		return measure.Maybe[float64]{}
+	case e.Phosphate.V == 0:
+		return measure.Known(0.0)
+	}
+	return e.byWeight(e.Phosphate.V)
+}
+
 // NitrogenPerProduct is how much nitrogen is in one nanolitre of a liquid product or one nanogram of a dry one, as
 // PerProduct. A product that is neither a fertiliser nor holds a source of nitrogen has none; of one that is, a blank
 // analysis leaves it unknown, unless the entry gives the content of nitrogen itself among its actives.
