@@ -31,10 +31,15 @@ var lawnColumns = []column{
 	{Column: Column{Name: "longitude", Words: "where it is, in degrees, west below 0, on one of its rows", Example: "-84.3902"}, reader: number("degrees", -core.MostLongitude, core.MostLongitude)},
 	{Column: Column{Name: "window_from", Words: "the time of day from which a visit may begin, on one of its rows; empty: any", Example: "09:00"}, reader: clock()},
 	{Column: Column{Name: "window_to", Words: "the time of day up to which a visit may begin, on one of its rows; empty: any", Example: "11:30"}, reader: clock()},
+	{Column: Column{Name: "zip", Words: "ZIP code of the site for the application record, on one of its rows", Example: "00000"}, reader: text()},
+	{Column: Column{Name: "town", Words: "town of the site, on one of its rows", Example: "Exampleton"}, reader: text()},
+	{Column: Column{Name: "county", Words: "county of the site, on one of its rows", Example: "Sample County"}, reader: text()},
+	{Column: Column{Name: "customer_address", Words: "where the customer lives, if not there, on one of its rows", Example: "9 Example Road, Sampleville"}, reader: text()},
+	{Column: Column{Name: "soil_test", Words: "date of the zone's last soil test", Example: "2025-10-02"}, reader: date()},
 }
 
 // lawnTexts are the columns that are about the whole lawn.
-var lawnTexts = []string{"customer", "address", "phone", "gate", "dog", "notes", "known_since", "window_from", "window_to"}
+var lawnTexts = []string{"customer", "address", "phone", "gate", "dog", "notes", "known_since", "window_from", "window_to", "zip", "town", "county", "customer_address"}
 
 // readLawns makes a lawn of the rows that name it.
 func readLawns(s *reading) {
@@ -47,7 +52,7 @@ func readLawns(s *reading) {
 			Name: value[string](r, "zone"), Grass: value[string](r, "grass"), Area: value[measure.Area](r, "area_sqft"),
 			Hazards: value[[]string](r, "hazards"), Price: maybe[measure.Money](r, "price_usd"),
 			Growth: value[string](r, "growth"), GrowthSince: value[string](r, "growth_since"), Cultivar: value[string](r, "cultivar"),
-			Sites: value[[]core.Site](r, "sites"), Mix: value[string](r, "mix"),
+			Sites: value[[]core.Site](r, "sites"), Mix: value[string](r, "mix"), SoilTest: value[string](r, "soil_test"),
 		}
 		s.keepZone(lawn, &zone)
 		said := map[string]string{}
@@ -86,7 +91,7 @@ func readLawns(s *reading) {
 
 // textsOf are the texts of a lawn, as lawnTexts has them.
 func textsOf(f *core.Lawn) []*string {
-	return []*string{&f.Customer, &f.Address, &f.Phone, &f.Gate, &f.Dog, &f.Notes, &f.KnownSince, &f.WindowFrom, &f.WindowTo}
+	return []*string{&f.Customer, &f.Address, &f.Phone, &f.Gate, &f.Dog, &f.Notes, &f.KnownSince, &f.WindowFrom, &f.WindowTo, &f.ZIP, &f.Town, &f.County, &f.CustomerAddress}
 }
 
 // keepLawn keeps of a lawn that the book has what the file has no columns for.
@@ -126,6 +131,7 @@ func (s *reading) keepZone(lawn string, z *core.Zone) {
 		{"cultivar", func() { z.Cultivar = old.Cultivar }},
 		{"sites", func() { z.Sites = old.Sites }},
 		{"mix", func() { z.Mix = old.Mix }},
+		{"soil_test", func() { z.SoilTest = old.SoilTest }},
 	} {
 		if !s.has(f.column) {
 			f.keep()

@@ -163,7 +163,7 @@ func TestLawnsComeBack(t *testing.T) {
 		var want []core.Fact
 		var queues [][]map[string]string
 		for _, n := range distinct(d, "lawns") {
-			f := &core.Lawn{LawnName: n, Customer: d.text("customer"), Address: d.text("address"), Phone: d.text("phone"), Gate: d.text("gate"), Dog: d.text("dog"), Notes: d.text("notes"), KnownSince: d.date("known since"), WindowFrom: d.clock("from", "08:00"), WindowTo: d.clock("to", "17:45")}
+			f := &core.Lawn{LawnName: n, Customer: d.text("customer"), Address: d.text("address"), Phone: d.text("phone"), Gate: d.text("gate"), Dog: d.text("dog"), Notes: d.text("notes"), KnownSince: d.date("known since"), WindowFrom: d.clock("from", "08:00"), WindowTo: d.clock("to", "17:45"), ZIP: d.text("zip"), Town: d.text("town"), County: d.text("county"), CustomerAddress: d.text("customer address")}
 			if d.yes("placed") {
 				f.Latitude, f.Longitude = core.Known(float64(d.int("latitude", -9e5, 9e5))/1e4), core.Known(float64(d.int("longitude", -18e5, 18e5))/1e4)
 			}
@@ -180,10 +180,13 @@ func TestLawnsComeBack(t *testing.T) {
 					r["mix"] = zone.Mix
 				}
 				d.stands(&zone, r)
+				zone.SoilTest = d.date("soil test")
+				r["soil_test"] = zone.SoilTest
 				if len(rows) == 0 || d.yes("again") {
 					r["customer"], r["address"], r["phone"] = f.Customer, f.Address, f.Phone
 					r["gate"], r["dog"], r["notes"], r["known_since"] = f.Gate, f.Dog, f.Notes, f.KnownSince
 					r["window_from"], r["window_to"] = f.WindowFrom, f.WindowTo
+					r["zip"], r["town"], r["county"], r["customer_address"] = f.ZIP, f.Town, f.County, f.CustomerAddress
 					if f.Latitude.Known {
 						r["latitude"], r["longitude"] = strconv.FormatFloat(f.Latitude.V, 'f', -1, 64), strconv.FormatFloat(f.Longitude.V, 'f', -1, 64)
 					}
