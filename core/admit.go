@@ -35,6 +35,12 @@ func (s *state) admit(f Fact, at Moment) error {
 		return s.admitDayPlanned(f)
 	case *Stocked:
 		return s.admitStocked(f)
+	case *Signed:
+		return s.admitSigned(f, at)
+	case *Told:
+		return s.admitTold(f, at)
+	case *Neighbour:
+		return s.admitNeighbour(f)
 	}
 	return s.admitDayFact(f, at)
 }

@@ -26,6 +26,12 @@ func (s *state) apply(e Entry) {
 		s.applySetting(f)
 	case *Stocked:
 		s.applyStocked(e, f)
+	case *Signed:
+		s.applySigned(e, f)
+	case *Told:
+		s.applyTold(e, f)
+	case *Neighbour:
+		s.applyNeighbour(f)
 	default:
 		s.applyDayFact(e)
 		s.applyMove(e)

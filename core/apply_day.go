@@ -18,6 +18,7 @@ func (s *state) openDay(e Entry, f *DayOpened) {
 		s.planned = nil
 	}
 	s.forget(before, f.Date)
+	s.startNotices(f.Date)
 	s.yearOfStock(before, f.Date)
 	for i := range s.plumbing.Compartments {
 		s.plumbing.Compartments[i].StartDay()

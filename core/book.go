@@ -82,7 +82,11 @@ type state struct {
 	loads     []LoadMark // those of which something stands in a tank; made anew when it changes, as the next one is
 	loadsIn   []loadIn
 	stock     []stockLine // by product; shorter where the last ones have none
-	wetted    []wetted    // made anew when it changes, so that copies may share it
+	// The next three are made anew when they change.
+	signs      []Signs
+	contacts   []Contact
+	neighbours []Neighbour
+	wetted     []wetted // made anew when it changes, so that copies may share it
 }
 
 // ProductHistory is a product with all its versions; the last is in force.

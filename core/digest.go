@@ -67,6 +67,7 @@ func (s *state) StateDigest() Digest {
 	s.digestLearned(w)
 	s.digestCalibrated(w)
 	s.digestHung(w)
+	s.digestNotices(w)
 	return cut(w.b)
 }
 

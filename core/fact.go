@@ -114,6 +114,9 @@ var newFact = map[Kind]func() Fact{
 	kindStocked:      func() Fact { return &Stocked{} },
 	kindTruedUp:      func() Fact { return &TruedUp{} },
 	kindRecorded:     func() Fact { return &Recorded{} },
+	kindSigned:       func() Fact { return &Signed{} },
+	kindTold:         func() Fact { return &Told{} },
+	kindNeighbour:    func() Fact { return &Neighbour{} },
 }
 
 // kinds lists the numbers of all facts in order. A number that was set aside and has no fact is left out.

@@ -201,7 +201,8 @@ func (g *anyFact) fact() Fact {
 		kindPlanned, kindPlanned,
 		kindCalibrated, kindCalibrated, kindMarked, kindMarked,
 		kindTruedUp,
-		kindRecorded,
+		kindRecorded, kindRecorded,
+		kindSigned, kindSigned, kindTold, kindTold, kindNeighbour,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
 	case kindRig:
@@ -265,6 +266,8 @@ func (g *anyFact) fact() Fact {
 		return g.sprayed()
 	case kindStruck:
 		return g.struck()
+	case kindSigned, kindTold, kindNeighbour:
+		return g.notice(kind)
 	default:
 		return g.small(kind)
 	}

@@ -44,6 +44,11 @@ func (g *bookFiller) fill(v reflect.Value, name string) {
 		g.fill(reflect.ValueOf(&p.Weather).Elem(), name)
 		g.fill(reflect.ValueOf(&p.At).Elem(), name)
 		return
+	case *Contact: // as above
+		g.fill(reflect.ValueOf(&p.Told).Elem(), name)
+		g.fill(reflect.ValueOf(&p.At).Elem(), name)
+		p.Seq = uint64(g.next())
+		return
 	case Fact:
 		g.facts.fact(p, false)
 		return

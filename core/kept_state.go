@@ -46,6 +46,7 @@ func (k *keptCodec) state(s *state) {
 		whole(k, &l.Load)
 	})
 	there(k, &s.planned, func(f *DayPlanned) { k.fact(f) })
+	k.notices(s)
 }
 
 // setUp keeps rig, products, mixes, lawns and settings.

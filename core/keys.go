@@ -85,6 +85,12 @@ func LawnOf(f Fact) string {
 		return f.Lawn
 	case *Cautioned:
 		return f.Lawn
+	case *Signed:
+		return f.Lawn
+	case *Told:
+		return f.Lawn
+	case *Neighbour:
+		return f.Lawn
 	}
 	return ""
 }

@@ -57,6 +57,8 @@ func (s *state) resolve(f Fact) (Fact, error) {
 		return s.resolveTruedUp(f)
 	case *Recorded:
 		return resolveRecorded(f), nil
+	case *Told:
+		return s.resolveTold(f), nil
 	}
 	return f, nil
 }

@@ -35,6 +35,12 @@ func Fact(f core.Fact) string {
 		return struck(f)
 	case *core.Stocked:
 		return stocked(f)
+	case *core.Signed:
+		return signed(f)
+	case *core.Told:
+		return told(f)
+	case *core.Neighbour:
+		return neighbour(f)
 	}
 	return dayFact(f)
 }
