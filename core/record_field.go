@@ -22,7 +22,8 @@ const (
 	RecordDate   = "date"  // "2026-05-28"
 )
 
-// RecordField is a field of the application record. Law names it as the rules that ask for it do.
+// RecordField is a field of the application record. Law names what rules ask for that it answers; with a question mark behind it, one of
+// the fields that answer it is enough.
 type RecordField struct {
 	Key, Kind, Unit, Title, Words string
 	Fill                          bool // it may be filled by hand

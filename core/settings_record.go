@@ -11,4 +11,5 @@ const (
 	BusinessAddress   = "business_address"
 	BusinessPhone     = "business_phone"
 	BusinessLicence   = "business_licence"
+	State             = "state"
 )

@@ -48,6 +48,18 @@ func decode(key, value []byte) (again []byte, err error) {
 		}
 		return encodeLaid(h, d.operator, d.laid), nil
 	}
+	if bytes.HasPrefix(key, []byte(recordPrefix)) {
+		r := &reader{b: value, known: texts{}}
+		h := r.head(recordPrefix, key)
+		if r.err != nil {
+			return nil, r.err
+		}
+		var list []tally.Record
+		if err := r.records(h, Query{}, func(one *tally.Record) { list = append(list, *one) }); err != nil {
+			return nil, err
+		}
+		return encodeRecords(h, list), nil
+	}
 	r, t := &reader{b: value, known: texts{}}, &tally.Tally{}
 	h := r.head(sumsPrefix, key)
 	if r.err != nil {

@@ -26,9 +26,10 @@ func TestRowsAnswerLikeTheWholeJournal(t *testing.T) {
 				q.Product = rapid.SampledFrom(productNames).Draw(t, "of product")
 			}
 			k.laidAgree(t, q)
+			k.recordsAgree(t, q)
 		}
 		all, _ := Find(k.b, k.kept.Read, Query{})
-		days, laid = days+len(k.kept.rows)/2, laid+len(all)
+		days, laid = days+len(k.kept.rows)/3, laid+len(all)
 		for _, e := range k.log {
 			if f, strike := e.What.(*core.Struck); strike && k.opened(f.Of) {
 				struck++
@@ -112,6 +113,35 @@ func (k *season) laidAgree(t *rapid.T, q Query) {
 	}
 	if want := scanned(t, k.log, q); text(got) != text(want) {
 		t.Fatalf("%+v: rows give\n%s\na scan gives\n%s", q, text(got), text(want))
+	}
+}
+
+// recordsAgree: the records of a span hold what was laid in it, product by product, lawn by lawn, to the last unit.
+func (k *season) recordsAgree(t *rapid.T, q Query) {
+	list, err := Records(k.b, k.kept.Read, q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	laid, err := Find(k.b, k.kept.Read, q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	left := map[[4]string]int64{}
+	for i := range laid {
+		for _, u := range laid[i].Products {
+			if q.Product == "" || u.Product == q.Product {
+				left[[4]string{laid[i].Date, laid[i].Lawn, laid[i].Zone, u.Product}] += u.Amount.N
+			}
+		}
+	}
+	for i := range list {
+		r := &list[i]
+		left[[4]string{r.Date, r.Lawn, r.Zone, r.Product}] -= r.Amount.N
+	}
+	for k, n := range left {
+		if n != 0 {
+			t.Fatalf("%v: the records are %d off", k, n)
+		}
 	}
 }
 

@@ -107,6 +107,7 @@ func Rows(b *core.Book) []Row {
 	t := tally.Close(b, core.Maybe[core.Moment]{})
 	return []Row{
 		{LaidKey(d.Date, d.Seq), encodeLaid(h, d.Operator, ofDay(b))},
+		{RecordKey(d.Date, d.Seq), encodeRecords(h, tally.RecordsOf(b))},
 		{SumsKey(d.Date, d.Seq), encodeSums(h, &t)},
 	}
 }

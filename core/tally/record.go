@@ -21,7 +21,8 @@ type Record struct {
 	Site, ZIP, Town, County    string
 	Grass, Spot                string
 	Area                       measure.Area
-	Kind, Registration         string
+	Kind, Pesticide            string
+	Registration               string
 	Actives, Signal            string
 	Restricted, Target         string
 	Amount                     measure.Amount
@@ -90,6 +91,7 @@ func (r *Record) Walk(w RecordWalker) {
 func (r *Record) walkProduct(w RecordWalker) {
 	w.Text("product", &r.Product)
 	w.Text("kind", &r.Kind)
+	w.Text("pesticide", &r.Pesticide)
 	w.Text("registration", &r.Registration)
 	w.Text("actives", &r.Actives)
 	w.Text("signal", &r.Signal)

@@ -31,7 +31,11 @@ func (c cells) Volume(key string, v *measure.Volume) {
 	}
 }
 
-func (c cells) Amount(key string, v *measure.Amount) { c[key] = v.Text() }
+func (c cells) Amount(key string, v *measure.Amount) {
+	if c[key] = ""; v.N != 0 {
+		c[key] = v.Text()
+	}
+}
 
 // figure prints a number to six significant digits, without separators: what a spreadsheet and a person both read.
 func figure(f float64) string {

@@ -71,6 +71,9 @@ func newRecord(b *core.Book, l *core.Laid, visit int, p *core.Product) Record {
 	if a := b.Applicator(l.Applicator); a != nil {
 		r.Method = strings.ReplaceAll(a.Type, "_", "-")
 	}
+	if r.Pesticide = label.No; e.Pesticide() {
+		r.Pesticide = label.Yes
+	}
 	r.takeSettings(b)
 	r.takeLawn(b, l)
 	r.takeVisit(d, visit, l)
