@@ -53,6 +53,7 @@ type Model struct {
 	past       map[past.Query]pastYears // never changed, made anew
 	replies    map[page]asked           // likewise
 	tallied    tallyDays
+	recordsOf  recordsAsked
 	now        func() time.Time
 	newID      func() string
 	after      func(time.Duration, tea.Msg) tea.Cmd // a timer

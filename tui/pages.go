@@ -106,7 +106,8 @@ func newPages() []*pageSpec {
 		startPage(), menuPage(), findPage(),
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
-		morningPage(), planPage(), stockPage(), trueUpPage(), eveningPage(),
+		morningPage(), planPage(), stockPage(), trueUpPage(),
+		eveningPage(), recordsPage(), recordPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),
 		calibratePage(), weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),
@@ -159,8 +160,8 @@ type cameFrom struct {
 
 // subject is what the pages that show one of many show.
 type subject struct {
-	product, mix, tank, lawn, applicator string
-	cell                                 cellAt // of a table of grasses
+	product, mix, tank, lawn, applicator, record string
+	cell                                         cellAt // of a table of grasses
 }
 
 // goBack goes to the page before. The list of pages and the search only lead on: one does not come back to them.

@@ -169,6 +169,8 @@ var situations = append([]situated{
 	{"list_of_pages", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g") }},
 	{"tally", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t") }},
 	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t", "enter", "down", "enter", "down") }},
+	{"records", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r") }},
+	{"record", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r", "enter") }},
 	{"products", func(t *testing.T) *cab { return twoLawns(t).press("g", "p") }},
 	{"product", func(t *testing.T) *cab { return twoLawns(t).press("g", "p", "down", "enter") }},
 	{"product_on_grasses", func(t *testing.T) *cab {

@@ -21,7 +21,7 @@ func ReadDates(said, today string) (from, to string, err error) {
 	switch len(words) {
 	case 1:
 		first, last, err := daysOf(words[0], now)
-		if err != nil || words[0] == "all" {
+		if err != nil || words[0] == "all" { // no bounds
 			return "", "", err
 		}
 		return first.Format(time.DateOnly), last.Format(time.DateOnly), nil

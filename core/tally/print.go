@@ -8,9 +8,9 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// printed holds the figures of one page as they are printed, so that they add up as printed: each is a
+// page holds the figures of one page as they are printed, so that they add up as printed: each is a
 // multiple of its step, and each sum on the page is the sum of what stands above it.
-type printed struct {
+type page struct {
 	places      int     // decimals of gallons
 	gal         float64 // step of gallons
 	area        float64 // step of square feet
@@ -19,8 +19,8 @@ type printed struct {
 	allLb       float64
 }
 
-func (t *Tally) printing() printed {
-	p := printed{places: 1, gal: 0.1, area: 10}
+func (t *Tally) printing() page {
+	p := page{places: 1, gal: 0.1, area: 10}
 	if t.Volume < 10*measure.USGallon {
 		p.places, p.gal = 2, 0.01
 	}
@@ -31,11 +31,11 @@ func (t *Tally) printing() printed {
 	return p
 }
 
-func (p printed) gallons(f float64) string { return commas(f, p.places) }
+func (p page) gallons(f float64) string { return commas(f, p.places) }
 
-func (p printed) pounds(f float64) string { return commas(f, 1) }
+func (p page) pounds(f float64) string { return commas(f, 1) }
 
-func (p printed) sqft(f float64) string { return commas(f, 0) }
+func (p page) sqft(f float64) string { return commas(f, 0) }
 
 // commas prints f with so many decimals and separators of thousands, and nothing as minus zero.
 func commas(f float64, places int) string {
@@ -127,7 +127,7 @@ func (t *Tally) Sections() []Section {
 }
 
 // row prints the six flows of a tank so that they come to what is printed as left.
-func (p printed) row(f fluid.Flows) []float64 {
+func (p page) row(f fluid.Flows) []float64 {
 	parts := []float64{
 		f.Start.Gallons(), f.Loaded.Gallons(), f.PushedIn.Gallons(), -f.Drawn.Gallons(), f.Other.Gallons(), f.Unexplained.Gallons(),
 	}
@@ -137,7 +137,7 @@ func (p printed) row(f fluid.Flows) []float64 {
 	return append(out, left)
 }
 
-func (t *Tally) compartments(p printed) Section {
+func (t *Tally) compartments(p page) Section {
 	if len(t.Compartments) == 0 {
 		return Section{}
 	}
@@ -169,7 +169,7 @@ func (t *Tally) compartments(p printed) Section {
 	return rows
 }
 
-func (t *Tally) mixes(p printed) Section {
+func (t *Tally) mixes(p page) Section {
 	if len(t.Mixes) == 0 {
 		return Section{}
 	}

@@ -6,21 +6,21 @@ import (
 )
 
 // figures are the columns of the lawns' table; the weight stands there only where something was spread.
-func (p printed) figures(gal, lb, sqft float64) []string {
+func (p page) figures(gal, lb, sqft float64) []string {
 	if p.allLb == 0 {
 		return []string{p.gallons(gal), p.sqft(sqft)}
 	}
 	return []string{p.gallons(gal), p.pounds(lb), p.sqft(sqft)}
 }
 
-func (p printed) figureHeads() []string {
+func (p page) figureHeads() []string {
 	if p.allLb == 0 {
 		return []string{"gal", "sq ft"}
 	}
 	return []string{"gal", "lb spread", "sq ft"}
 }
 
-func (t *Tally) lawns(p printed) Section {
+func (t *Tally) lawns(p page) Section {
 	if len(t.Lawns) == 0 {
 		return Section{}
 	}

@@ -6,7 +6,7 @@ import (
 )
 
 // tanks are the applicators' own tanks that held or moved something; each row adds up.
-func (t *Tally) tanks(p printed) Section {
+func (t *Tally) tanks(p page) Section {
 	rows := Section{Of: Tanks, Head: []string{"own tank", "start", "loaded", "filled", "drawn", "other", "unexplained", "left", "to lawns"}}
 	for _, a := range t.Tanks {
 		if a.Flows == (fluid.Flows{}) && a.ToLawns == 0 {
@@ -23,7 +23,7 @@ func (t *Tally) tanks(p printed) Section {
 
 // hoppers are what dry product went through, in pounds. What went to lawns is more than what was spread from the
 // hopper where the bag was poured on the way.
-func (t *Tally) hoppers(p printed) Section {
+func (t *Tally) hoppers(p page) Section {
 	rows := Section{Of: Hoppers, Head: []string{"pounds", "start", "loaded", "spread", "other", "left", "to lawns"}}
 	var to []float64
 	var some []Hopper

@@ -6,7 +6,7 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-func (t *Tally) applicators(p printed) Section {
+func (t *Tally) applicators(p page) Section {
 	names := make([]string, len(t.With))
 	work := make([]Worked, len(t.With))
 	for i, w := range t.With {
@@ -15,7 +15,7 @@ func (t *Tally) applicators(p printed) Section {
 	return t.worked(p, Section{Of: Applicators, Head: []string{"applicator"}}, names, work)
 }
 
-func (t *Tally) hours(p printed) Section {
+func (t *Tally) hours(p page) Section {
 	names := make([]string, len(t.In))
 	work := make([]Worked, len(t.In))
 	for i, w := range t.In {
@@ -25,7 +25,7 @@ func (t *Tally) hours(p printed) Section {
 }
 
 // worked are rows that add up to what was laid in all, as printed.
-func (t *Tally) worked(p printed, s Section, names []string, work []Worked) Section {
+func (t *Tally) worked(p page, s Section, names []string, work []Worked) Section {
 	if len(work) == 0 {
 		return Section{}
 	}
