@@ -114,6 +114,8 @@ func (s *state) admitMove(f Fact) error {
 		return s.admitCalibrated(f)
 	case *TruedUp:
 		return s.admitTruedUp(f)
+	case *Metered:
+		return s.admitMetered(f)
 	}
 	return refuse("Use a version that knows it.", "This fact is not known.")
 }

@@ -98,6 +98,7 @@ func (s *state) applyMove(e Entry) {
 		s.turnValves(f)
 	case *PushedBack:
 		s.applyPushedBack(f)
+		s.through += f.Volume
 	case *TintSeen:
 		if f.Missed != "" {
 			s.missed = append(s.missed, *f)
@@ -109,8 +110,12 @@ func (s *state) applyMove(e Entry) {
 	case *Filled:
 		s.applyFilled(f)
 		s.markFilled(f.Applicator)
+		s.through += f.Volume
 	case *Sprayed:
 		s.applySprayed(e, f)
+		if s.plumbing.Tank(f.Applicator) == nil {
+			s.through += f.Volume.V
+		}
 	case *GaugeRead:
 		s.applyGauge(e, f)
 	case *Rinsed:
@@ -132,6 +137,8 @@ func (s *state) applyMove(e Entry) {
 		s.applySpread(e, f)
 	case *TruedUp:
 		s.applyTruedUp(f)
+	case *Metered:
+		s.applyMetered(e, f)
 	default:
 		s.applyPlumbing(e)
 	}

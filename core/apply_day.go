@@ -2,6 +2,7 @@ package core
 
 func (s *state) openDay(e Entry, f *DayOpened) {
 	s.noteDay()
+	s.metersOfDay()
 	left, before := "", s.day.Date
 	if s.day.Open {
 		left = s.day.Date

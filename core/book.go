@@ -79,14 +79,13 @@ type state struct {
 	unmixed   []Jar           // marked as not to be mixed
 	met       []pairMet       // products that went into a tank in one load
 	filledAt  lastFill
-	loads     []LoadMark // those of which something stands in a tank; made anew when it changes, as the next one is
-	loadsIn   []loadIn
 	stock     []stockLine // by product; shorter where the last ones have none
 	// The next three are made anew when they change.
 	signs      []Signs
 	contacts   []Contact
 	neighbours []Neighbour
 	wetted     []wetted // made anew when it changes, so that copies may share it
+	evening
 }
 
 // ProductHistory is a product with all its versions; the last is in force.

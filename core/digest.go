@@ -43,8 +43,7 @@ func (s *state) StateDigest() Digest {
 	if s.weather != nil {
 		facts(&s.weather.Weather)
 	}
-	w.yes(s.tint != nil)
-	if s.tint != nil {
+	if w.yes(s.tint != nil); s.tint != nil {
 		facts(s.tint)
 	}
 	w.words(1, "", &s.settings)
@@ -67,6 +66,7 @@ func (s *state) StateDigest() Digest {
 	s.digestLearned(w)
 	s.digestCalibrated(w)
 	s.digestHung(w)
+	s.digestEvening(w)
 	s.digestNotices(w)
 	return cut(w.b)
 }

@@ -114,6 +114,7 @@ var newFact = map[Kind]func() Fact{
 	kindStocked:      func() Fact { return &Stocked{} },
 	kindTruedUp:      func() Fact { return &TruedUp{} },
 	kindRecorded:     func() Fact { return &Recorded{} },
+	kindMetered:      func() Fact { return &Metered{} },
 	kindSigned:       func() Fact { return &Signed{} },
 	kindTold:         func() Fact { return &Told{} },
 	kindNeighbour:    func() Fact { return &Neighbour{} },

@@ -28,6 +28,7 @@ type DayClosed struct {
 	Overnight string
 	Reason    string
 	Accounts  string
+	Open      []string // what did not add up, as it was shown
 }
 
 // Kind of the fact.
@@ -40,6 +41,8 @@ func (f *DayClosed) fields(w walker) {
 	w.text(1, "overnight", &f.Overnight)
 	w.text(2, "reason", &f.Reason)
 	w.text(3, "accounts", &f.Accounts)
+	w.later()
+	w.texts(4, "open", &f.Open)
 }
 
 // The kinds of visit. A visit that does not say is a round.

@@ -201,7 +201,7 @@ func (g *anyFact) fact() Fact {
 		kindPlanned, kindPlanned,
 		kindCalibrated, kindCalibrated, kindMarked, kindMarked,
 		kindTruedUp,
-		kindRecorded, kindRecorded,
+		kindRecorded, kindRecorded, kindMetered,
 		kindSigned, kindSigned, kindTold, kindTold, kindNeighbour,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
@@ -260,6 +260,8 @@ func (g *anyFact) fact() Fact {
 		return g.calibrated()
 	case kindTruedUp:
 		return g.truedUp()
+	case kindMetered:
+		return g.metered()
 	case kindRecorded:
 		return g.recorded()
 	case kindSprayed:

@@ -40,11 +40,7 @@ func (k *keptCodec) state(s *state) {
 	whole(k, &s.rounds)
 	k.mixing(s)
 	k.zones(s)
-	kept(k, &s.loads, k.loadMark)
-	kept(k, &s.loadsIn, func(l *loadIn) {
-		text(k, &l.Tank)
-		whole(k, &l.Load)
-	})
+	k.evening(&s.evening)
 	there(k, &s.planned, func(f *DayPlanned) { k.fact(f) })
 	k.notices(s)
 }
