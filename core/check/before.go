@@ -28,6 +28,7 @@ var rules = []struct {
 	{"standing", standingRule, nil, false},
 	{rulePair, pairRule, nil, false},
 	{ruleStock, nil, dryStockRule, false},
+	{ruleNotice, noticeRule, nil, true},
 }
 
 // Before says what would happen if the trigger were pulled now. The error is a Problem: the intent names

@@ -99,7 +99,7 @@ func (f *Finding) alone() Finding {
 // it is not.
 func (f *Finding) Unlawful() string {
 	for _, one := range f.All() {
-		if one.Weight == Stop && (one.Ground == GroundLabel || f.Rule == "dates") {
+		if one.Weight == Stop && (one.Ground == GroundLabel || f.Rule == "dates" || one.Source == registerSource) {
 			return "A reason does not make it lawful."
 		}
 	}

@@ -2,7 +2,6 @@ package say
 
 import (
 	"fmt"
-	"strings"
 
 	"example.com/tintline/core"
 )
@@ -35,35 +34,6 @@ func plural(n int64, word string) string {
 	return word + "s"
 }
 
-var contactWords = map[string]string{
-	core.ByPaper: "paper at the door", core.ByPhone: "by phone", core.ByText: "by text", core.ByMail: "by mail", core.ByEmail: "by e-mail",
-	core.InPerson: "in person", core.ByDoorNote: "note on the door",
-}
-
-// ContactWords is how a contact was made, in words.
-func ContactWords(how string) string {
-	if w := contactWords[how]; w != "" {
-		return w
-	}
-	return how
-}
-
-var givenWords = map[string]string{
-	core.GaveNotice: "notice", core.GaveAdvance: "advance notice", core.GaveRecord: "copy of the record", core.GaveLabel: "label",
-}
-
-// GivenWords is what a contact gave, in words.
-func GivenWords(given []string) string {
-	var out []string
-	for _, g := range given {
-		if w := givenWords[g]; w != "" {
-			g = w
-		}
-		out = append(out, g)
-	}
-	return strings.Join(out, ", ")
-}
-
 func told(f *core.Told) string {
 	who := "the customer"
 	if f.Whom == core.ToldNeighbour {
@@ -75,9 +45,9 @@ func told(f *core.Told) string {
 	if f.Result == core.ToldFailed {
 		s = "no answer from " + who + " of " + f.Lawn
 	}
-	s += ", " + ContactWords(f.How) + clock(f.Clock)
+	s += ", " + core.ContactWords(f.How) + clock(f.Clock)
 	if len(f.Given) > 0 {
-		s += ": " + GivenWords(f.Given)
+		s += ": " + core.GivenWords(f.Given)
 	}
 	if f.For != "" {
 		s += " for " + f.For
@@ -102,24 +72,11 @@ func neighbour(f *core.Neighbour) string {
 	if f.Feet.Known {
 		s += fmt.Sprintf(", %g ft off", f.Feet.V)
 	}
-	if w := HoursAhead(f); w != "" {
+	if w := f.Ahead(); w != "" {
 		s += ", " + w
 	}
 	if f.Until != "" {
 		s += ", until " + f.Until
 	}
 	return s
-}
-
-// HoursAhead is how long before a treatment a neighbour is to be told, in words; empty if no time is set.
-func HoursAhead(f *core.Neighbour) string {
-	switch {
-	case f.HoursLeast.Known && f.HoursMost.Known:
-		return fmt.Sprintf("%g to %g h ahead", f.HoursLeast.V, f.HoursMost.V)
-	case f.HoursLeast.Known:
-		return fmt.Sprintf("at least %g h ahead", f.HoursLeast.V)
-	case f.HoursMost.Known:
-		return fmt.Sprintf("at most %g h ahead", f.HoursMost.V)
-	}
-	return ""
 }
