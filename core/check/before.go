@@ -56,7 +56,7 @@ func (s *situation) report() Report { return s.reportOf(func(string) bool { retu
 func (s *situation) reportOf(asked func(rule string) bool) Report {
 	r := Report{Plan: s.plan(), NotChecked: s.notChecked()}
 	for _, rule := range rules {
-		if !asked(rule.name) {
+		if !asked(rule.name) || rule.name == ruleNotice && !s.somebodyToTell() {
 			continue
 		}
 		var found []Finding

@@ -56,12 +56,14 @@ func Told(b *core.Book, n *core.Neighbour, date string, begins core.Moment) Tell
 	return t
 }
 
+// somebodyToTell tells whether the lawn has anybody who is to be told: else there is nothing to ask.
+func (s *situation) somebodyToTell() bool {
+	return len(s.b.NeighboursOf(s.lawn.LawnName, s.today())) > 0
+}
+
 // noticeRule stops the treatment of a lawn for which somebody is to be told ahead and was not.
 func noticeRule(s *situation) []Finding {
 	due := s.b.NeighboursOf(s.lawn.LawnName, s.today())
-	if len(due) == 0 {
-		return nil
-	}
 	begins := s.in.At
 	if v := s.b.Day().Visiting(); v != nil && v.Lawn == s.lawn.LawnName {
 		begins = v.Begun
