@@ -153,8 +153,7 @@ func (m *Model) doNext() tea.Cmd {
 		m.status = status{kind: saysStop, what: m.shown(actDo) + " does nothing here", do: fmt.Sprintf("%s goes on in spite of it, %s skips.", m.shown(actYes), m.shown(actSkip))}
 		return nil
 	case check.ActCloseDay:
-		m.status = status{kind: saysStop, what: sentence(p.Why), do: fmt.Sprintf("%s does not do this: press %s.", m.shown(actDo), m.shown(actYes))}
-		return nil
+		return m.goTo(pageClosing)
 	case check.ActWeather:
 		m.openWeather()
 		return nil
@@ -201,7 +200,8 @@ func (m *Model) answer() tea.Cmd {
 		return m.answerTo(f)
 	}
 	if m.got.next.Act == check.ActCloseDay {
-		return m.enter(m.got.next.Facts...)
+		cmd := m.goTo(pageClosing)
+		return tea.Batch(cmd, m.closeDay())
 	}
 	return nil
 }

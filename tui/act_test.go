@@ -100,16 +100,20 @@ func TestStopNeedsReason(t *testing.T) {
 	}
 }
 
-func TestClosingTheDayNeedsY(t *testing.T) {
+func TestClosingTheDayNeedsAnAnswer(t *testing.T) {
 	c := climbIn(t, morning)
 	for range 9 {
 		c.press("k").type_("dog at large")
 	}
-	c.press("enter").sees("press y")
+	c.press("enter").sees("Close the day", "gauges of a b c read")
 	if strings.Contains(c.facts(), "day_closed") {
 		t.Fatal("Enter closed the day")
 	}
-	c.press("y").sees("no day open")
+	c.typed("200 100 40").press("enter", "n").sees("close the day").press("enter").sees("cannot be opened again")
+	if strings.Contains(c.facts(), "day_closed") {
+		t.Fatal("a second Enter closed the day")
+	}
+	c.press("y", "esc", "esc").sees("no day open")
 }
 
 func TestHeldYesAnswersNothingUnseen(t *testing.T) {

@@ -262,7 +262,7 @@ func (m *Model) enable() {
 // doLabel names what Enter does; both names are as wide, so that the keys behind it keep their places.
 func (m *Model) doLabel() string {
 	switch m.got.next.Act {
-	case check.ActConfirm, check.ActCloseDay, check.ActNone:
+	case check.ActConfirm, check.ActNone:
 		return "why? "
 	}
 	return "do it"

@@ -107,7 +107,7 @@ func newPages() []*pageSpec {
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		morningPage(), planPage(), stockPage(), trueUpPage(),
-		eveningPage(), recordsPage(), recordPage(),
+		eveningPage(), recordsPage(), recordPage(), closingPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),
 		calibratePage(), weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),

@@ -125,7 +125,7 @@ func (m *Model) offerNext() offer {
 	case check.ActHold:
 		return m.offerHold()
 	case check.ActCloseDay:
-		return offer{act: actYes, words: p.Words, small: sentence(p.Why), t: theme.ActStop}
+		return offer{act: actDo, words: p.Words, small: "gauges, meters, what stays overnight; step by step", t: theme.Act}
 	case check.ActNone:
 		return offer{words: p.Words, small: sentence(p.Why), t: theme.ActOff}
 	}

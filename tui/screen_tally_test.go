@@ -67,7 +67,7 @@ func TestTallyOfAClosedDay(t *testing.T) {
 	for range 9 {
 		c.press("k").type_("3")
 	}
-	c.press("y").press("g", "n", "t").sees("The day is closed.", "0 lawns")
+	c.press("y").type_("1").press("esc", "g", "n", "t").sees("The day is closed.", "0 lawns")
 }
 
 func TestRowsOfTheTallyLeadOn(t *testing.T) {

@@ -169,6 +169,7 @@ var situations = append([]situated{
 	{"list_of_pages", func(t *testing.T) *cab { return climbIn(t, atAlder).press("g") }},
 	{"tally", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t") }},
 	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t", "enter", "down", "enter", "down") }},
+	{"closing", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "k") }},
 	{"records", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r") }},
 	{"record", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r", "enter") }},
 	{"products", func(t *testing.T) *cab { return twoLawns(t).press("g", "p") }},
