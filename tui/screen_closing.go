@@ -129,6 +129,7 @@ func (m *Model) pickClosing(id string) tea.Cmd {
 
 // closeDay asks before it closes, for a reason where something does not add up.
 func (m *Model) closeDay() tea.Cmd {
+	m.closeLine()
 	at := core.At(m.at)
 	if len(closing.Open(m.book, at)) == 0 {
 		m.put(question{facts: []core.Fact{closing.Close(m.book, at, "", "")}, words: "close the day; it cannot be opened again"})

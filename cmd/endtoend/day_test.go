@@ -122,13 +122,13 @@ func TestDayByProposals(t *testing.T) {
 		c := start(t, s, []string{"TINTLINE_AT=2026-05-28T09:42:00-05:00"}, "--book", book)
 		c.see("visit 4 of 15", "DEMO")
 		presses := map[string]int{}
-		for n := 0; n < 60 && !strings.Contains(c.words(), "y close the day"); n++ {
+		for n := 0; n < 60 && !strings.Contains(c.words(), "Enter close the day"); n++ {
 			_, visit, _ := strings.Cut(c.words(), "visit ")
 			visit, _, _ = strings.Cut(visit, " ")
 			presses[visit]++
 			c.proposed()
 		}
-		c.see("y close the day")
+		c.see("Enter close the day")
 		for visit, n := range presses {
 			if n > most[visit] {
 				t.Errorf("%d presses for visit %s, expected %d at most", n, visit, most[visit])
@@ -136,6 +136,9 @@ func TestDayByProposals(t *testing.T) {
 		}
 		time.Sleep(500 * time.Millisecond) // y too soon after the question came up is no answer
 		c.tap("y")
+		c.see("close all the same because")
+		c.tap("1")
+		c.press("\r")
 		c.see("booked closed")
 		c.press("q")
 		c.ended()

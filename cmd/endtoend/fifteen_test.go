@@ -129,7 +129,8 @@ var fifteen = []struct{ keys, see string }{
 	// 15: refused; a gauge, and the day is closed
 	{"k5\r", "booked skipped 15 Elm Row: refused"},
 	{"ob 77.95\r", "booked gauge of b: 78.0 gal"},
-	{"y", "booked closed the day"},
+	{"y", "close all the same because"},
+	{"1\r", "booked closed the day"},
 }
 
 // TestFifteenVisitsByKeys works the day on a terminal and compares its tally with testdata/handmade/fifteen_tally.json,
