@@ -146,7 +146,7 @@ func (a *app) handedOut(as string) (string, error) {
 	return as, nil
 }
 
-// printDocument prints what is handed out as text, as one HTML file, or all of its tables as CSV.
+// printDocument prints what is handed out as text, as one HTML file, or its tables as one CSV.
 func (a *app) printDocument(d printed.Document, form string) error {
 	switch form {
 	case asHTML:
@@ -156,14 +156,11 @@ func (a *app) printDocument(d printed.Document, form string) error {
 		}
 		return a.print(page)
 	case asCSV:
-		for _, p := range d.Parts {
-			if len(p.Table.Columns) > 0 {
-				if err := a.printTable(p.Table); err != nil {
-					return err
-				}
-			}
+		text, err := d.CSV()
+		if err != nil {
+			return err
 		}
-		return nil
+		return a.print(text)
 	}
 	return a.print(d.Text())
 }

@@ -3,44 +3,94 @@ package printed
 import (
 	"strings"
 	"unicode"
-	"unicode/utf8"
 )
 
-// Text is the document as plain text.
-func (d Document) Text() string {
-	var w strings.Builder
-	w.WriteString(OneLine(d.Title) + "\n")
+// TextWidth is how many places a line of Text takes at most: letters of 9 points across a letter page or A4.
+const TextWidth = 100
+
+// Text is the document as plain text, in lines of at most TextWidth places.
+func (d Document) Text() string { return d.TextIn(TextWidth) }
+
+// TextIn is the document as plain text, in lines of at most so many places.
+func (d Document) TextIn(width int) string {
+	w := lines{width: max(width, leastText)}
+	w.add("", "", d.Title)
 	for _, l := range d.About {
-		w.WriteString(OneLine(l) + "\n")
+		w.add("", "", l)
 	}
 	for _, p := range d.Parts {
-		w.WriteString("\n")
+		w.text.WriteString("\n")
 		if p.Title != "" {
-			w.WriteString(OneLine(p.Title) + "\n")
+			w.add("", "", p.Title)
 		}
 		for _, l := range p.Lines {
-			w.WriteString(OneLine(l) + "\n")
+			w.add("", "", l)
 		}
-		var pairs [][]string
-		for _, q := range p.Pairs {
-			pairs = append(pairs, []string{q.Name, q.Says})
-		}
-		w.WriteString(lined(pairs, func(int) bool { return true }))
-		w.WriteString(p.Table.Text())
+		w.pairs("", p.Pairs)
+		w.table(p.Table)
 	}
 	if len(d.Foot) > 0 {
-		w.WriteString("\n")
+		w.text.WriteString("\n")
 	}
 	for _, l := range d.Foot {
-		w.WriteString(OneLine(l) + "\n")
+		w.add("", "", l)
 	}
-	return w.String()
+	return w.text.String()
 }
 
-// Text is the table with its columns lined up.
+// Text is the table with its columns lined up, in lines of at most TextWidth places.
 func (t Table) Text() string {
+	w := lines{width: TextWidth}
+	w.table(t)
+	return w.text.String()
+}
+
+const (
+	leastText = 20 // narrower than this nothing is lined up
+	gap       = 2  // between columns
+	leastWord = 12 // places that a column of words keeps
+)
+
+type lines struct {
+	width int
+	text  strings.Builder
+}
+
+// add writes a line that goes on below itself.
+func (w *lines) add(first, on, s string) {
+	for i, l := range wrap(OneLine(s), w.width-places(first)) {
+		if i > 0 {
+			first = on
+		}
+		w.text.WriteString(strings.TrimRight(first+l, " ") + "\n")
+	}
+}
+
+// pairs writes what is said beside its name; below it where the names take more than half of the line.
+func (w *lines) pairs(before string, list []Pair) {
+	name := 0
+	for _, p := range list {
+		name = max(name, places(OneLine(p.Name)))
+	}
+	if name > w.width/2-gap {
+		for _, p := range list {
+			w.add(before, before, p.Name)
+			w.add(before+"  ", before+"  ", p.Says)
+		}
+		return
+	}
+	on := before + strings.Repeat(" ", name+gap)
+	for _, p := range list {
+		n := OneLine(p.Name)
+		w.add(before+n+strings.Repeat(" ", name+gap-places(n)), on, p.Says)
+	}
+}
+
+// table writes rows under their heads. Where they are wider than the line, words go on below in their column; where that does not do,
+// each row is written as pairs.
+func (w *lines) table(t Table) {
 	if len(t.Columns) == 0 {
-		return ""
+		return
 	}
 	head := make([]string, len(t.Columns))
 	for i, c := range t.Columns {
@@ -50,37 +100,98 @@ func (t Table) Text() string {
 	if len(t.Sum) > 0 {
 		rows = append(rows, t.Sum)
 	}
-	return lined(rows, func(i int) bool { return t.Columns[i].Left })
+	widths, fits := w.columns(t, rows)
+	if !fits {
+		w.turned(head, rows[1:])
+		return
+	}
+	for _, r := range rows {
+		w.row(t, r, widths)
+	}
 }
 
-func lined(rows [][]string, left func(int) bool) string {
-	var w strings.Builder
-	var widths []int
-	for _, r := range rows {
-		for i, c := range r {
-			if i == len(widths) {
-				widths = append(widths, 0)
-			}
-			widths[i] = max(widths[i], utf8.RuneCountInString(OneLine(c)))
-		}
-	}
-	for _, r := range rows {
-		line := ""
+// columns are the widths of the columns: figures as wide as they are, the widest columns of words narrowed until all fit. A head may
+// go on below like a word.
+func (w *lines) columns(t Table, rows [][]string) (widths []int, fits bool) {
+	widths, least := make([]int, len(t.Columns)), make([]int, len(t.Columns))
+	for n, r := range rows {
 		for i, c := range r {
 			c = OneLine(c)
-			pad := strings.Repeat(" ", widths[i]-utf8.RuneCountInString(c))
-			if i > 0 {
-				line += "  "
+			widths[i] = max(widths[i], places(c))
+			if n > 0 && !t.Columns[i].Left {
+				least[i] = max(least[i], places(c))
+				continue
 			}
-			if left(i) {
-				line += c + pad
-			} else {
-				line += pad + c
+			for _, word := range strings.Split(c, " ") {
+				least[i] = max(least[i], min(places(word), leastWord))
 			}
 		}
-		w.WriteString(strings.TrimRight(line, " ") + "\n")
 	}
-	return w.String()
+	all := gap * (len(widths) - 1)
+	for _, n := range widths {
+		all += n
+	}
+	for all > w.width {
+		at := -1
+		for i := range widths {
+			if widths[i] > least[i] && (at < 0 || widths[i] > widths[at]) {
+				at = i
+			}
+		}
+		if at < 0 {
+			return nil, false
+		}
+		widths[at]--
+		all--
+	}
+	return widths, true
+}
+
+func (w *lines) row(t Table, r []string, widths []int) {
+	cells := make([][]string, len(r))
+	high := 1
+	for i, c := range r {
+		cells[i] = wrap(OneLine(c), widths[i])
+		high = max(high, len(cells[i]))
+	}
+	for n := range high {
+		line := ""
+		for i, c := range cells {
+			s := ""
+			if n < len(c) {
+				s = c[n]
+			}
+			pad := strings.Repeat(" ", max(0, widths[i]-places(s)))
+			if i > 0 {
+				line += strings.Repeat(" ", gap)
+			}
+			if t.Columns[i].Left {
+				line += s + pad
+			} else {
+				line += pad + s
+			}
+		}
+		w.text.WriteString(strings.TrimRight(line, " ") + "\n")
+	}
+}
+
+// turned writes each row as pairs, its first cell before them.
+func (w *lines) turned(head []string, rows [][]string) {
+	for _, r := range rows {
+		w.add("", "", r[0])
+		w.pairs("  ", rowPairs(head[1:], r[1:]))
+	}
+}
+
+// rowPairs are the cells of a row that say something, with their heads.
+func rowPairs(head, row []string) []Pair {
+	var out []Pair
+	for i, c := range row {
+		if c != "" {
+			out = append(out, Pair{head[i], c})
+		}
+	}
+	return out
 }
 
 // OneLine puts a text into one line: breaks and tabs become a blank, what cannot be seen and what turns the direction of
