@@ -54,6 +54,7 @@ var below = map[string][]string{
 	"core/worth":      {"core/measure"},
 	"core/tally":      {"core/measure", "core/fluid", "core/label", "core", "core/printed"},
 	"core/past":       {"core/measure", "core/fluid", "core/label", "core", "core/tally"},
+	"core/notice":     {"core", "core/label", "core/check", "core/tally", "core/printed"},
 }
 
 func TestRoomsLookDownOnly(t *testing.T) {

@@ -22,6 +22,19 @@ const (
 	PhosphorusNote  = "phosphorus_note"
 )
 
+// The names of the settings of notices and signs, and what the first two may be.
+const (
+	CustomerNotice = "customer_notice"
+	PostSigns      = "post_signs"
+	SignHours      = "sign_hours"
+	SignsPerLawn   = "signs_per_lawn"
+	NoticeState    = "notice_state"
+
+	AsState = "as_state"
+	ByState = "by_state"
+	Never   = "never"
+)
+
 // What the setting PhosphorusRule may be.
 const (
 	PhosphorusNone     = "none"

@@ -40,6 +40,7 @@ func RecordsOf(b *core.Book) []Record {
 	}
 	for i := range out {
 		out[i].judge(b)
+		out[i].takeNotices(b)
 		out[i].fillIn(d.Recorded)
 	}
 	return out
