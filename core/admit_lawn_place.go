@@ -8,7 +8,13 @@ const (
 	MostLongitude = 180
 )
 
-// admitWhereAndWhen admits where a lawn is and when a visit there may begin.
+// The bounds of a lawn's round, in days.
+const (
+	FewestRoundDays = 7
+	MostRoundDays   = 366
+)
+
+// admitWhereAndWhen admits where a lawn is, when a visit there may begin and how often.
 func admitWhereAndWhen(f *Lawn) error {
 	lat, long := f.Latitude, f.Longitude
 	switch {
@@ -18,6 +24,8 @@ func admitWhereAndWhen(f *Lawn) error {
 		return refuse("Give -90 to 90 degrees, north above 0.", "The latitude of %s is %.6g.", f.LawnName, lat.V)
 	case long.Known && !(long.V >= -MostLongitude && long.V <= MostLongitude):
 		return refuse("Give -180 to 180 degrees, west below 0.", "The longitude of %s is %.6g.", f.LawnName, long.V)
+	case f.RoundDays.Known && !(f.RoundDays.V >= FewestRoundDays && f.RoundDays.V <= MostRoundDays):
+		return refuse("Give 7 to 366 days.", "The round of %s is %.6g days.", f.LawnName, f.RoundDays.V)
 	}
 	for _, at := range []string{f.WindowFrom, f.WindowTo} {
 		if _, err := MinuteOfDay(at); at != "" && err != nil {

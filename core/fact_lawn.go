@@ -21,6 +21,8 @@ type Lawn struct {
 	WindowFrom, WindowTo string
 	ZIP, Town, County    string
 	CustomerAddress      string // where the customer lives, if not there
+	// RoundDays are the days from its last round to its next; unknown: those of the settings.
+	RoundDays Maybe[float64]
 }
 
 // Zone is a part of a lawn with one grass and a measured area.
@@ -92,6 +94,7 @@ func (f *Lawn) fields(w walker) {
 	w.text(15, "town", &f.Town)
 	w.text(16, "county", &f.County)
 	w.text(17, "customer_address", &f.CustomerAddress)
+	w.maybeNumber(18, "round_days", &f.RoundDays)
 }
 
 // Zone finds a zone by its name.

@@ -18,4 +18,6 @@ func (k *keptCodec) stockLine(l *stockLine) {
 	text(k, &l.supplier)
 	text(k, &l.lot)
 	whole(k, &l.yearBefore)
+	whole(k, &l.bought)
+	whole(k, &l.boughtBefore)
 }

@@ -14,6 +14,8 @@ const (
 	OfProduct  = "product"
 	OfActive   = "active"
 	OfNitrogen = "nitrogen"
+	// OfPhosphate is P2O5; it is asked for by Season.Phosphate alone.
+	OfPhosphate = "phosphate"
 )
 
 // SeasonLine is what went on a zone of one product, of one active or of nitrogen, in the year of a date, and what the
@@ -236,6 +238,13 @@ func (x *Season) Nitrogen() SeasonLine {
 	q.fill(&line)
 	quick := x.nitrogen(quickPerProduct)
 	line.Quick, line.QuickWith = quick.sum(x.past, nil, x.year), quick.sum(x.past, x.plan, x.year)
+	return line
+}
+
+// Phosphate is the line of P2O5 in the calendar year. It has no limit: what a place allows of it is a matter of dates.
+func (x *Season) Phosphate() SeasonLine {
+	line := SeasonLine{Of: OfPhosphate, Name: OfPhosphate}
+	x.nitrogen(func(e *label.Entry) Maybe[float64] { return e.PhosphatePerProduct() }).fill(&line)
 	return line
 }
 

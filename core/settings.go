@@ -139,6 +139,7 @@ const (
 	ApplicationFromPct = "application_from_pct"
 	SeasonNotePct      = "season_note_pct"
 	NitrogenRegion     = "nitrogen_region"
+	RoundDays          = "round_days"
 
 	SettleMin = "settle_min"
 	StirMin   = "stir_min"

@@ -23,6 +23,8 @@ type stockLine struct {
 	supplier   string
 	lot        string
 	yearBefore int64 // what had come out of packages before the year of the day that is open
+	// All that was ever bought, and what of it before that year.
+	bought, boughtBefore int64
 }
 
 // taken is how much has ever come out of the packages of a product.
@@ -53,6 +55,7 @@ func (s *state) applyStocked(e Entry, f *Stocked) {
 			l.known, l.then, l.since = true, taken, e.At
 		}
 		l.base += f.Amount.N
+		l.bought += f.Amount.N
 		l.pack, l.supplier, l.lot = f.Package.N, f.Supplier, f.Lot
 		if f.Paid.Known {
 			l.paid, l.paidFor = f.Paid, f.Amount.N
@@ -78,6 +81,9 @@ func (s *state) yearOfStock(before, date string) {
 		if taken := s.taken(int32(k)); taken != 0 {
 			s.stockOf(k).yearBefore = taken
 		}
+		if k < len(s.stock) {
+			s.stock[k].boughtBefore = s.stock[k].bought
+		}
 	}
 }
 
@@ -94,6 +100,7 @@ type Stock struct {
 	Recounts    int
 	Used        measure.Amount // since Since
 	UsedYear    measure.Amount // in the year of the last day
+	BoughtYear  measure.Amount // in the year of the last day
 	Planned     measure.Amount // what the planned loads take
 	Reorder     Maybe[measure.Amount]
 	Package     measure.Amount // of the last purchase, else of the label entry; 0: not known
@@ -120,7 +127,7 @@ func (s *state) Stock(product string) Stock {
 	taken := s.taken(int32(k))
 	out := Stock{
 		Product: product, Form: e.Form, Counted: l.counted, Since: l.since, Unexplained: amount(l.off), Recounts: int(l.recount),
-		UsedYear: amount(taken - l.yearBefore), Planned: amount(s.plannedOf(product)), Package: amount(l.pack),
+		UsedYear: amount(taken - l.yearBefore), BoughtYear: amount(l.bought - l.boughtBefore), Planned: amount(s.plannedOf(product)), Package: amount(l.pack),
 		Price: e.Price, PriceFor: e.Package, Supplier: l.supplier, Lot: l.lot,
 	}
 	if l.known {

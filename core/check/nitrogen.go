@@ -50,11 +50,29 @@ func (s *situation) laysNitrogen(x *core.Season) bool {
 }
 
 // region is that of the operator's place; empty: all.
-func (s *situation) region() string {
-	if set, ok := s.b.SettingText(core.NitrogenRegion); ok && set != noRegion {
+func (s *situation) region() string { return regionOf(s.b) }
+
+func regionOf(b *core.Book) string {
+	if set, ok := b.SettingText(core.NitrogenRegion); ok && set != noRegion {
 		return set
 	}
 	return ""
+}
+
+// NitrogenYear are the rows of the reference against which the year's nitrogen on a grass is held: the highest that was read,
+// and the highest that was recalled. None: it has no figure for that grass in the operator's region.
+func NitrogenYear(b *core.Book, grass string) []label.NitrogenRow {
+	var read, recalled []label.NitrogenRow
+	for _, r := range label.NitrogenOf(label.NitrogenYear, grass, regionOf(b)) {
+		list := &read
+		if r.Source == memory {
+			list = &recalled
+		}
+		if r.High.Known && (len(*list) == 0 || r.High.V > (*list)[0].High.V) {
+			*list = []label.NitrogenRow{r}
+		}
+	}
+	return append(read, recalled...)
 }
 
 // What a note of the table says of when a row holds.
@@ -148,20 +166,9 @@ func (s *situation) nitrogenQuick(f *Finding, z core.Zone, all float64, quick co
 
 // nitrogenYear holds the sum of the year against the highest figure for the grass.
 func (s *situation) nitrogenYear(f *Finding, z core.Zone, line core.SeasonLine) {
-	var most, recalled *label.NitrogenRow
-	for _, r := range label.NitrogenOf(label.NitrogenYear, z.Grass, s.region()) {
-		at := &most
-		if r.Source == memory {
-			at = &recalled
-		}
-		if r.High.Known && (*at == nil || r.High.V > (*at).High.V) {
-			row := r
-			*at = &row
-		}
-	}
 	lb, before := inUnit(line.With.V, unitNitrogen), inUnit(line.AtLeast, unitNitrogen)
-	for _, r := range []*label.NitrogenRow{most, recalled} {
-		if r == nil || lb <= float64(r.High.V*core.Rounding) {
+	for _, r := range NitrogenYear(s.b, z.Grass) {
+		if lb <= float64(r.High.V*core.Rounding) {
 			continue
 		}
 		n := figures(before, r.High.V, lb)
@@ -169,7 +176,7 @@ func (s *situation) nitrogenYear(f *Finding, z core.Zone, line core.SeasonLine) 
 		if line.UnknownBefore != "" {
 			words += " What was laid before " + line.UnknownBefore + " is not in it."
 		}
-		f.nitrogen(weightOf(*r), *r, lb, words, "Leave nitrogen out here for the rest of the year.")
+		f.nitrogen(weightOf(r), r, lb, words, "Leave nitrogen out here for the rest of the year.")
 	}
 }
 

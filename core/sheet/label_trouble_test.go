@@ -77,6 +77,7 @@ func TestWhatIsWrongWithACell(t *testing.T) {
 		{Lawns, lawn, "sites", "seeding 2026-13-01", "is not a date", "seeding 2026-09-10"},
 		{Lawns, lawn, "latitude", "91", "out of range", "-90 to 90 (degrees)"},
 		{Lawns, lawn, "longitude", "west", "is no number", "-180 to 180 (degrees)"},
+		{Lawns, lawn, "round_days", "6", "out of range", "7 to 366 (days)"},
 		{Lawns, lawn, "window_from", "9 am", "is no time of day", "such as 09:30"},
 		{Lawns, lawn, "window_to", "25:00", "is no time of day", "such as 09:30"},
 		{Lawns, lawn, "mix", "a/b", "slash", "without a slash"},

@@ -35,6 +35,7 @@ var lawnColumns = []column{
 	{Column: Column{Name: "town", Words: "town of the site, on one of its rows", Example: "Exampleton"}, reader: text()},
 	{Column: Column{Name: "county", Words: "county of the site, on one of its rows", Example: "Sample County"}, reader: text()},
 	{Column: Column{Name: "customer_address", Words: "where the customer lives, if not there, on one of its rows", Example: "9 Example Road, Sampleville"}, reader: text()},
+	{Column: Column{Name: "round_days", Words: "days from the lawn's last round to its next, on one of its rows; empty: as the settings have it", Example: "42"}, reader: number("days", core.FewestRoundDays, core.MostRoundDays)},
 	{Column: Column{Name: "soil_test", Words: "date of the zone's last soil test", Example: "2025-10-02"}, reader: date()},
 }
 
@@ -76,6 +77,7 @@ func readLawns(s *reading) {
 		f := s.facts[i].fact.(*core.Lawn)
 		r.onePlace("latitude", &f.Latitude, lawn)
 		r.onePlace("longitude", &f.Longitude, lawn)
+		r.onePlace("round_days", &f.RoundDays, lawn)
 		for i, kept := range textsOf(f) {
 			if !s.has(lawnTexts[i]) {
 				continue
@@ -102,6 +104,9 @@ func (s *reading) keepLawn(f *core.Lawn) {
 	}
 	if !s.has("latitude") && !s.has("longitude") {
 		f.Latitude, f.Longitude = old.Latitude, old.Longitude
+	}
+	if !s.has("round_days") {
+		f.RoundDays = old.RoundDays
 	}
 	was := textsOf(old)
 	for i, kept := range textsOf(f) {
@@ -139,7 +144,7 @@ func (s *reading) keepZone(lawn string, z *core.Zone) {
 	}
 }
 
-// onePlace keeps the degrees that several rows may say of one lawn, and refuses two answers.
+// onePlace keeps a figure that several rows may say of one lawn, and refuses two answers.
 func (r *row) onePlace(column string, kept *core.Maybe[float64], of string) {
 	said := maybe[float64](r, column)
 	switch {

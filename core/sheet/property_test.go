@@ -167,6 +167,9 @@ func TestLawnsComeBack(t *testing.T) {
 			if d.yes("placed") {
 				f.Latitude, f.Longitude = core.Known(float64(d.int("latitude", -9e5, 9e5))/1e4), core.Known(float64(d.int("longitude", -18e5, 18e5))/1e4)
 			}
+			if d.yes("own round") {
+				f.RoundDays = core.Known(float64(d.int("round days", core.FewestRoundDays, core.MostRoundDays)))
+			}
 			var rows []map[string]string
 			for _, z := range distinct(d, "zones") {
 				zone := core.Zone{Name: z, Grass: rapid.SampledFrom(label.Grasses()).Draw(rt, "grass").Name, Area: measure.Area(d.int("area", 1, int64(core.LargestArea))), Hazards: d.list("hazards")}
@@ -187,6 +190,9 @@ func TestLawnsComeBack(t *testing.T) {
 					r["gate"], r["dog"], r["notes"], r["known_since"] = f.Gate, f.Dog, f.Notes, f.KnownSince
 					r["window_from"], r["window_to"] = f.WindowFrom, f.WindowTo
 					r["zip"], r["town"], r["county"], r["customer_address"] = f.ZIP, f.Town, f.County, f.CustomerAddress
+					if f.RoundDays.Known {
+						r["round_days"] = strconv.FormatFloat(f.RoundDays.V, 'f', -1, 64)
+					}
 					if f.Latitude.Known {
 						r["latitude"], r["longitude"] = strconv.FormatFloat(f.Latitude.V, 'f', -1, 64), strconv.FormatFloat(f.Longitude.V, 'f', -1, 64)
 					}
