@@ -1,33 +1,36 @@
 package glance
 
+import "example.com/tintline/core/notice"
+
 // Document is the glance as JSON: keys end in their unit, figures are not rounded, what is unknown is null
 // and no list is.
 type Document struct {
-	Book         string        `json:"book"`
-	Demo         bool          `json:"demo"`
-	At           string        `json:"at"`
-	Day          *string       `json:"day"`
-	Visit        *Visit        `json:"visit"`
-	LineUp       LineUp        `json:"line_up"`
-	Compartments []Compartment `json:"compartments"`
-	Cell         Cell          `json:"cell"`
-	Hose         []Parcel      `json:"hose"`
-	Applicators  []Applicator  `json:"applicators"`
-	Loads        []Load        `json:"loads"`
-	Changeover   *Changeover   `json:"changeover"`
-	Weather      *Weather      `json:"weather"`
-	Hold         *Hold         `json:"hold"`
-	Owed         []Owed        `json:"owed"`
-	DriedOn      []DriedOn     `json:"dried_on"`
-	Taught       []Taught      `json:"taught"`
-	Calibration  []string      `json:"calibration_due"` // catch tests that are due, and rates that have drifted
-	Today        Today         `json:"today"`
-	StillToEnter []Missing     `json:"still_to_enter"`
-	OffRecord    []string      `json:"off_record"` // products without the registration number that their record needs
-	Accounts     []Account     `json:"accounts"`
-	Entries      uint64        `json:"entries"`
-	State        string        `json:"state"`
-	Journal      string        `json:"journal"`
+	Book         string          `json:"book"`
+	Demo         bool            `json:"demo"`
+	At           string          `json:"at"`
+	Day          *string         `json:"day"`
+	Visit        *Visit          `json:"visit"`
+	LineUp       LineUp          `json:"line_up"`
+	Compartments []Compartment   `json:"compartments"`
+	Cell         Cell            `json:"cell"`
+	Hose         []Parcel        `json:"hose"`
+	Applicators  []Applicator    `json:"applicators"`
+	Loads        []Load          `json:"loads"`
+	Changeover   *Changeover     `json:"changeover"`
+	Weather      *Weather        `json:"weather"`
+	Hold         *Hold           `json:"hold"`
+	Owed         []Owed          `json:"owed"`
+	Notices      notice.Document `json:"notices"` // owed, signs that stand, re-entry clocks, neighbours, contacts
+	DriedOn      []DriedOn       `json:"dried_on"`
+	Taught       []Taught        `json:"taught"`
+	Calibration  []string        `json:"calibration_due"` // catch tests that are due, and rates that have drifted
+	Today        Today           `json:"today"`
+	StillToEnter []Missing       `json:"still_to_enter"`
+	OffRecord    []string        `json:"off_record"` // products without the registration number that their record needs
+	Accounts     []Account       `json:"accounts"`
+	Entries      uint64          `json:"entries"`
+	State        string          `json:"state"`
+	Journal      string          `json:"journal"`
 }
 
 // Visit is the visit now, or the next one; lawn is null when all are ended.

@@ -5,6 +5,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/check"
+	"example.com/tintline/core/notice"
 	"example.com/tintline/core/tally"
 )
 
@@ -20,6 +21,8 @@ func Of(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) Document {
 	}
 	d.Visit = visit(b)
 	d.Hold, d.Owed, d.DriedOn = hold(b), owed(b), driedOn(b, at)
+	notices := notice.Look(b, at)
+	d.Notices = notices.Document()
 	d.Taught, d.Today = taught(b), today(b, now)
 	d.Calibration = check.CalibrationDue(b, at)
 	d.StillToEnter, d.OffRecord = stillToEnter(b), offRecord(b)

@@ -31,6 +31,7 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 		fmt.Fprintf(&w, "on hold     for %s since %s\n", h.Cause, h.Since.Clock())
 	}
 	writeOwed(&w, b)
+	writeNotices(&w, b, at)
 	writeDried(&w, b, at)
 	for i, due := range d.Calibration {
 		fmt.Fprintf(&w, "%-12s%s\n", []string{"catch test", ""}[min(i, 1)], due)

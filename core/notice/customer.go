@@ -53,8 +53,11 @@ func business(name, address, phone, licence string) []string {
 }
 
 func place(lawn, address string) string {
-	if address == "" || address == lawn {
+	switch {
+	case address == "":
 		return lawn
+	case strings.HasPrefix(address, lawn):
+		return address
 	}
 	return lawn + ", " + address
 }

@@ -1,6 +1,9 @@
 package notice
 
-import "example.com/tintline/core"
+import (
+	"example.com/tintline/core"
+	"example.com/tintline/core/printed"
+)
 
 // Document is the overview as JSON: keys end in their unit, times are RFC 3339, no list is null.
 type Document struct {
@@ -111,4 +114,23 @@ func (o *Overview) Document() Document {
 		d.Contacts = append(d.Contacts, ContactRow{c.At.String(), c.Lawn, c.For, c.Whom, text(c.Person), c.How, c.Result, texts(c.Given)})
 	}
 	return d
+}
+
+// Flat is a notice as JSON: its pairs by their names, its lines, and its table as rows by the titles of the columns.
+func Flat(d printed.Document) map[string]any {
+	pairs, lines, rows := map[string]string{}, []string{}, []map[string]string{}
+	for _, p := range d.Parts {
+		for _, q := range p.Pairs {
+			pairs[q.Name] = q.Says
+		}
+		lines = append(lines, p.Lines...)
+		for _, r := range p.Table.Rows {
+			row := map[string]string{}
+			for i, c := range p.Table.Columns {
+				row[c.Head()] = r[i]
+			}
+			rows = append(rows, row)
+		}
+	}
+	return map[string]any{"title": d.Title, "business": texts(d.About), "says": pairs, "lines": lines, "products": rows, "foot": texts(d.Foot)}
 }

@@ -6,6 +6,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/printed"
+	"example.com/tintline/core/tally"
 )
 
 // Overview is what is owed, which signs stand, when lawns may be entered again by their label entries, and who is to be told.
@@ -164,4 +165,27 @@ func (o *Overview) ContactTable() printed.Table {
 		t.Rows = append(t.Rows, []string{c.At.Date() + " " + c.At.Clock(), c.Lawn, c.For, who, core.ContactWords(c.How), came})
 	}
 	return t
+}
+
+// OfDay is what the records of an ended day say of signs, notices and neighbours, a row a lawn.
+func OfDay(date string, records []tally.Record) printed.Document {
+	t := printed.Table{Columns: words("lawn", "signs", "notices and copies", "neighbours told")}
+	seen := map[string]bool{}
+	for i := range records {
+		if r := &records[i]; !seen[r.Lawn] {
+			seen[r.Lawn] = true
+			t.Rows = append(t.Rows, []string{r.Lawn, none(r.SignsAt), none(r.Notice), none(r.Neighbours)})
+		}
+	}
+	return printed.Document{
+		Title: "Notices and signs of " + date, Parts: []printed.Part{{Table: t}},
+		Foot: []string{"What was entered after that day was ended stands in the journal.", decides},
+	}
+}
+
+func none(s string) string {
+	if s == "" {
+		return "none"
+	}
+	return s
 }
