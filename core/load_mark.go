@@ -56,15 +56,16 @@ func (s *state) putLoad(tank string, load uint64) {
 	})
 }
 
-// loadLaid is the load that a piece came from, as it stands with this lawn; the compartment that most was drawn from tells.
+// loadLaid is the load that a piece came from, as it stands with this lawn: the load in the applicator's own tank, or in the compartment
+// that most of the piece came from, which after a changeover is not the one that was drawn from.
 func (s *state) loadLaid(l *Laid) LoadMark {
 	tank := l.Applicator
 	if s.loadOf(tank) == 0 {
 		tank = ""
-		var most Drew
-		for _, d := range l.Drew {
-			if d.Volume > most.Volume {
-				most, tank = d, string(d.Letter)
+		var most int64
+		for _, p := range l.From {
+			if o := s.origins[p.Key]; p.N > most && o.Letter != 0 {
+				most, tank = p.N, string(o.Letter)
 			}
 		}
 	}

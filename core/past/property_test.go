@@ -116,11 +116,15 @@ func (k *season) laidAgree(t *rapid.T, q Query) {
 	}
 }
 
-// recordsAgree: the records of a span hold what was laid in it, product by product, lawn by lawn, to the last unit.
+// recordsAgree: rows give the records that a reader of the whole journal would have, in every field, and they hold what was laid,
+// product by product, lawn by lawn, to the last unit.
 func (k *season) recordsAgree(t *rapid.T, q Query) {
 	list, err := Records(k.b, k.kept.Read, q)
 	if err != nil {
 		t.Fatal(err)
+	}
+	if want := recordsScanned(t, k.log, q); text(list) != text(want) {
+		t.Fatalf("%+v: rows give\n%s\na scan gives\n%s", q, text(list), text(want))
 	}
 	laid, err := Find(k.b, k.kept.Read, q)
 	if err != nil {
@@ -143,6 +147,32 @@ func (k *season) recordsAgree(t *rapid.T, q Query) {
 			t.Fatalf("%v: the records are %d off", k, n)
 		}
 	}
+}
+
+// recordsScanned lists the records of all days by reading the whole journal: each day as it stood last, in the order of their dates.
+func recordsScanned(t rapid.TB, log []core.Entry, q Query) []tally.Record {
+	b := core.NewBook(1)
+	var out, held []tally.Record
+	var heldDay uint64
+	for _, e := range log {
+		if _, opens := e.What.(*core.DayOpened); opens {
+			out = append(out, held...)
+			held, heldDay = tally.RecordsOf(b), b.Day().Seq
+		}
+		if err := b.Apply(e); err != nil {
+			t.Fatal(err)
+		}
+		if b.Day().Seq == heldDay {
+			held = nil
+		}
+	}
+	var some []tally.Record
+	for _, r := range append(append(out, held...), tally.RecordsOf(b)...) {
+		if q.records(&r) && (q.From == "" || r.Date >= q.From) && (q.To == "" || r.Date <= q.To) {
+			some = append(some, r)
+		}
+	}
+	return some
 }
 
 // TestAMissingRowIsNoticed: each row taken away, and asked for every span of whole days.

@@ -85,7 +85,7 @@ func (k *season) open() error {
 func (k *season) one(t *rapid.T) {
 	gal := func(most float64) float64 { return math.Round(rapid.Float64Range(0.01, most).Draw(t, "gal")*1e4) / 1e4 }
 	lawn := rapid.SampledFrom(lawnNames).Draw(t, "lawn")
-	switch rapid.IntRange(0, 15).Draw(t, "fact") {
+	switch rapid.IntRange(0, 17).Draw(t, "fact") {
 	case 0:
 		_ = k.enter(fmt.Sprintf(`{"fact":"loaded","into":%q,"volume_gal":%v,"mix":%q,"for":"gun"}`, rapid.SampledFrom([]string{"a", "b"}).Draw(t, "into"), gal(60), rapid.SampledFrom([]string{"W", "C"}).Draw(t, "mix")))
 	case 1:
@@ -109,6 +109,10 @@ func (k *season) one(t *rapid.T) {
 		}
 	case 10:
 		k.strike(t, k.b.Seq()-uint64(rapid.IntRange(0, 3).Draw(t, "back")))
+	case 11:
+		_ = k.enter(fmt.Sprintf(`{"fact":"weather","wind_mph":%d,"wind_from":"SW","temp_f":71}`, rapid.IntRange(0, 20).Draw(t, "mph")))
+	case 12:
+		_ = k.enter(fmt.Sprintf(`{"fact":"recorded","field":"target","value":"grub %d","lawn":%q}`, rapid.IntRange(0, 9).Draw(t, "pest"), lawn))
 	default:
 		_ = k.enter(fmt.Sprintf(`{"fact":"sprayed","lawn":%q,"applicator":%q,"by":"gallons","volume_gal":%v}`, lawn, rapid.SampledFrom([]string{"gun", "gun", "ride-on"}).Draw(t, "with"), gal(12)))
 	}

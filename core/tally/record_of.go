@@ -15,6 +15,7 @@ func RecordsOf(b *core.Book) []Record {
 	d := b.Day()
 	visits := visitsOf(d)
 	var out []Record
+	var entries []*label.Entry // of each record: the label entry that was in force
 	at := map[recordKey]int{}
 	nth := map[[2]string]int64{}
 	for i := range d.Laid {
@@ -27,19 +28,18 @@ func RecordsOf(b *core.Book) []Record {
 			n, seen := at[k]
 			if !seen {
 				n, at[k] = len(out), len(out)
-				out = append(out, newRecord(b, l, visits[l.Seq], p))
+				out, entries = append(out, newRecord(b, l, visits[l.Seq], p)), append(entries, &p.Label)
 			}
 			r := &out[n]
 			r.Pieces = append(r.Pieces, nth[place])
 			r.Amount.N += h.N
-			r.Area += l.Area
-			r.Volume += l.Volume
-			r.Completed = l.At.Clock()
-			r.addMix(mixNames(b, l))
+			r.addPiece(b, l)
 		}
 	}
+	nitrogen := map[[2]string]core.Maybe[float64]{}
 	for i := range out {
-		out[i].judge(b)
+		out[i].judge(b, entries[i])
+		out[i].takeYear(b, nitrogen)
 		out[i].takeNotices(b)
 		out[i].fillIn(d.Recorded)
 	}
@@ -66,11 +66,7 @@ func newRecord(b *core.Book, l *core.Laid, visit int, p *core.Product) Record {
 	r := Record{
 		Date: d.Date, Opened: d.Seq, Seq: l.Seq, Lawn: l.Lawn, Zone: l.Zone, Grass: l.Grass, Product: p.ProductName,
 		Kind: e.Kind, Registration: e.Registration, Actives: e.Words(), Signal: e.Signal, Restricted: e.Restricted, Reentry: e.Reentry,
-		Amount: measure.Amount{Kind: e.Form}, Applicator: l.Applicator, Measured: l.By, Operator: d.Operator, Analysis: analysis(e),
-		MixedWhere: l.Load.Place,
-	}
-	if a := b.Applicator(l.Applicator); a != nil {
-		r.Method = strings.ReplaceAll(a.Type, "_", "-")
+		Amount: measure.Amount{Kind: e.Form}, Operator: d.Operator, Analysis: analysis(e),
 	}
 	if r.Pesticide = label.No; e.Pesticide() {
 		r.Pesticide = label.Yes
@@ -78,10 +74,35 @@ func newRecord(b *core.Book, l *core.Laid, visit int, p *core.Product) Record {
 	r.takeSettings(b)
 	r.takeLawn(b, l)
 	r.takeVisit(d, visit, l)
-	r.takeLoad(&l.Load)
-	r.takeWeather(d, l.At)
 	r.takeReasons(d, l)
 	return r
+}
+
+// addPiece adds what a piece that holds the product says of how it was laid.
+func (r *Record) addPiece(b *core.Book, l *core.Laid) {
+	r.Area += l.Area
+	r.Volume += l.Volume
+	r.Completed = l.At.Clock()
+	r.Mix = joined(r.Mix, mixNames(b, l)...)
+	r.Applicator, r.Measured = joined(r.Applicator, l.Applicator), joined(r.Measured, l.By)
+	if a := b.Applicator(l.Applicator); a != nil {
+		r.Method = joined(r.Method, strings.ReplaceAll(a.Type, "_", "-"))
+	}
+	r.takeLoad(&l.Load)
+	if r.WeatherAt == "" {
+		r.takeWeather(b.Day(), l.At)
+	}
+}
+
+// joined adds to a list that is told with commas what it has not yet.
+func joined(list string, more ...string) string {
+	have := strings.Split(list, ", ")
+	for _, m := range more {
+		if !slices.Contains(have, m) {
+			have = append(have, m)
+		}
+	}
+	return strings.TrimPrefix(strings.Join(have, ", "), ", ")
 }
 
 func (r *Record) takeSettings(b *core.Book) {
@@ -115,9 +136,6 @@ func (r *Record) takeLawn(b *core.Book, l *core.Laid) {
 	}
 	if z, ok := lawn.Zone(l.Zone); ok {
 		r.SoilTest = z.SoilTest
-		if l.Area < z.Area {
-			r.Spot = label.Yes
-		}
 	}
 }
 
@@ -133,33 +151,60 @@ func (r *Record) takeVisit(d *core.Day, visit int, l *core.Laid) {
 	}
 }
 
+// takeLoad takes the load of a piece. Of two, the number and the place are the first one's: the lawn was begun from it.
 func (r *Record) takeLoad(m *core.LoadMark) {
 	if m.Seq == 0 {
 		return
 	}
-	r.Load, r.LoadOrder = core.Known(float64(m.Seq)), core.Known(float64(len(m.Lawns)))
-	r.LoadLawns = strings.Join(m.Lawns, "; ")
-	r.LoadedAt = m.At.Date() + " " + m.At.Clock()
+	if !r.Load.Known {
+		r.Load, r.LoadOrder = core.Known(float64(m.Seq)), core.Known(float64(len(m.Lawns)))
+		r.LoadLawns = strings.Join(m.Lawns, "; ")
+	}
+	r.LoadedAt = joined(r.LoadedAt, m.At.Date()+" "+m.At.Clock())
+	if m.Place != "" {
+		r.MixedWhere = joined(r.MixedWhere, m.Place)
+	}
 }
 
-// takeWeather takes the last observation before; each figure as it was last looked at on that day.
+// takeWeather takes each figure as it was last looked at on that day before the piece, and says when: where one observation did not
+// have them all, of each.
 func (r *Record) takeWeather(d *core.Day, at core.Moment) {
+	var wind, temp, other string
 	for i := range d.Looked {
 		w := &d.Looked[i]
 		if w.At.Unix > at.Unix {
 			break
 		}
-		r.WeatherAt = w.At.Clock()
 		if w.Wind.Known {
-			r.Wind, r.WindFrom = core.Known(w.Wind.V.MPH()), w.WindFrom
+			r.Wind, r.WindFrom, wind = core.Known(w.Wind.V.MPH()), w.WindFrom, w.At.Clock()
 		}
 		if w.Temp.Known {
-			r.Temp = w.Temp
+			r.Temp, temp = w.Temp, w.At.Clock()
 		}
-		if other := otherWeather(&w.Weather); other != "" {
-			r.OtherWeather = other
+		if said := otherWeather(&w.Weather); said != "" {
+			r.OtherWeather, other = said, w.At.Clock()
 		}
 	}
+	r.WeatherAt = when([]clocked{{"wind", wind}, {"temperature", temp}, {"other", other}})
+}
+
+// clocked is what was looked at, and when; an empty clock is not at all.
+type clocked struct{ what, clock string }
+
+// when is the one time of all, or each with its own.
+func when(list []clocked) string {
+	list = slices.DeleteFunc(list, func(c clocked) bool { return c.clock == "" })
+	var all, each []string
+	for _, c := range list {
+		if !slices.Contains(all, c.clock) {
+			all = append(all, c.clock)
+		}
+		each = append(each, c.what+" "+c.clock)
+	}
+	if len(all) < 2 {
+		return strings.Join(all, "")
+	}
+	return strings.Join(each, ", ")
 }
 
 func otherWeather(w *core.Weather) string {
@@ -201,16 +246,6 @@ func mixNames(b *core.Book, l *core.Laid) []string {
 	return out
 }
 
-func (r *Record) addMix(names []string) {
-	have := strings.Split(r.Mix, ", ")
-	for _, n := range names {
-		if !slices.Contains(have, n) {
-			have = append(have, n)
-		}
-	}
-	r.Mix = strings.TrimPrefix(strings.Join(have, ", "), ", ")
-}
-
 // analysis is nitrogen-phosphate-potash by weight, "25-0-5"; empty where none of it is entered.
 func analysis(e *label.Entry) string {
 	if !e.Nitrogen.Known && !e.Phosphate.Known && !e.Potash.Known {
@@ -225,16 +260,12 @@ func analysis(e *label.Entry) string {
 	return part(e.Nitrogen) + "-" + part(e.Phosphate) + "-" + part(e.Potash)
 }
 
-// judge works out what follows from the amounts: whether it is a trace, what it is for, and its plant food.
-func (r *Record) judge(b *core.Book) {
-	p := b.Product(r.Product)
-	rate := r.Rate()
-	if p == nil || !rate.Known {
-		return
-	}
-	low, _ := p.Label.RatesFor(r.Grass)
-	if low.Known && low.V.Kind == rate.V.Kind && rate.V.V < float64(low.V.V*b.Setting(core.ApplicationFromPct)/100) {
-		r.Trace = label.Yes
+// judge works out what follows from the amounts: whether it is a spot, whether a trace, what it is for, and its plant food.
+func (r *Record) judge(b *core.Book, e *label.Entry) {
+	if lawn := b.Lawn(r.Lawn); lawn != nil {
+		if z, ok := lawn.Zone(r.Zone); ok && r.Area < z.Area {
+			r.Spot = label.Yes
+		}
 	}
 	for _, name := range strings.Split(r.Mix, ", ") {
 		if m := b.Mix(name); m != nil && r.Target == "" {
@@ -245,12 +276,36 @@ func (r *Record) judge(b *core.Book) {
 			}
 		}
 	}
-	if n := p.Label.NitrogenPerProduct(); n.Known && n.V > 0 {
+	rate := r.Rate()
+	if !rate.Known {
+		return
+	}
+	low, _ := e.RatesFor(r.Grass)
+	if low.Known && low.V.Kind == rate.V.Kind && rate.V.V < float64(low.V.V*b.Setting(core.ApplicationFromPct)/100) {
+		r.Trace = label.Yes
+	}
+	if n := e.NitrogenPerProduct(); n.Known && n.V > 0 {
 		r.Nitrogen = core.Known(poundsPer1000(float64(rate.V.V * n.V)))
 	}
-	if n := p.Label.PhosphatePerProduct(); n.Known && n.V > 0 {
+	if n := e.PhosphatePerProduct(); n.Known && n.V > 0 {
 		r.Phosphate = core.Known(poundsPer1000(float64(rate.V.V * n.V)))
 	}
+}
+
+// takeYear takes the nitrogen that the zone had in the year up to the end of the day; unknown where the book does not know all of it.
+func (r *Record) takeYear(b *core.Book, known map[[2]string]core.Maybe[float64]) {
+	if !r.Nitrogen.Known {
+		return
+	}
+	zone := [2]string{r.Lawn, r.Zone}
+	n, there := known[zone]
+	if !there {
+		if sum := b.Season(r.Lawn, r.Zone, r.Date, nil).Nitrogen().Sum; sum.Known {
+			n = core.Known(poundsPer1000(sum.V.V))
+		}
+		known[zone] = n
+	}
+	r.SeasonNitrogen = n
 }
 
 // poundsPer1000 turns nanograms per square millimetre into pounds per 1,000 square feet.
