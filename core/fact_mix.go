@@ -79,6 +79,8 @@ func (f *Product) analysis(w walker) {
 	w.maybeNumber(35, "quick_nitrogen_pct", &e.QuickNitrogen)
 	w.maybeNumber(36, "density_lb_per_gal", &e.Density)
 	w.text(37, "mixing_order", &e.MixingOrder)
+	w.text(38, "first_aid", &e.FirstAid)
+	w.text(39, "emergency_phone", &e.Emergency)
 }
 
 // Mix is a recipe: products, each with a rate per area. Base is the mix that it was made from; those of its products

@@ -12,4 +12,6 @@ const (
 	BusinessPhone     = "business_phone"
 	BusinessLicence   = "business_licence"
 	State             = "state"
+	SpillLine         = "spill_line"
+	AgricultureLine   = "agriculture_line"
 )

@@ -54,6 +54,8 @@ func (m *Model) do(b binding) tea.Cmd {
 		return m.goTo(pageHelp)
 	case actChange:
 		return m.goTo(pageChange)
+	case actCard:
+		return m.goTo(pageCard)
 	case actFindings:
 		return m.goTo(pageFindings)
 	case actHold:

@@ -56,6 +56,7 @@ const (
 	actTip
 	actRest
 	actFindings
+	actCard
 )
 
 // side says which hand a key belongs to: the left one picks the liquid, the right one does the rest.
@@ -186,6 +187,7 @@ func rightKeys() []binding {
 		one(actChange, "t", "turn", "change over, guided: dry run, valves, count-down at the tank lid", (*Model).canTurn),
 		one(actHold, "w", "hold ", "put the day on hold, for wind or rain; on hold: go on with it", (*Model).canTurn),
 		one(actFind, "s", "search", "look for a lawn, a product or a mix by three letters", (*Model).inCab),
+		one(actCard, "x", "aboard", "for an emergency: what is aboard, and whom to call", (*Model).inCab),
 		one(actFindings, "z", "found", "all findings whole, with ground and source, and what was not checked", (*Model).inCab),
 		one(actMenu, "g", "pages", "all pages: visits, lawns, products, loads, tally and the others", (*Model).inCab),
 		one(actHelp, "?", "keys", "this page", func(m *Model) bool { return m.page != pageHelp && m.free() }),

@@ -107,7 +107,7 @@ func newPages() []*pageSpec {
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		morningPage(), planPage(), stockPage(), trueUpPage(),
-		eveningPage(), recordsPage(), recordPage(), closingPage(),
+		eveningPage(), recordsPage(), recordPage(), closingPage(), cardPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),
 		calibratePage(), weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),

@@ -170,6 +170,7 @@ var situations = append([]situated{
 	{"tally", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t") }},
 	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t", "enter", "down", "enter", "down") }},
 	{"closing", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "k") }},
+	{"aboard", func(t *testing.T) *cab { return twoLawns(t).press("x") }},
 	{"records", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r") }},
 	{"record", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r", "enter") }},
 	{"products", func(t *testing.T) *cab { return twoLawns(t).press("g", "p") }},

@@ -48,6 +48,8 @@ type Entry struct {
 	RainFree    measure.Maybe[float64] // hours
 	NoInversion string                 // not under an inversion: Yes, No
 	Reentry     string                 // the label's words
+	FirstAid    string                 // the label's words, what to do first
+	Emergency   string                 // the label's own number to call
 	ReseedDays  measure.Maybe[float64] // from an application to seeding
 	NewTurfDays measure.Maybe[float64] // from seeding or sodding to an application
 	WaterFeet   measure.Maybe[float64] // strip to be left along water

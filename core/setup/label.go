@@ -46,6 +46,8 @@ var labelPages = []struct {
 		{"new_turf_days", "wait on new turf, days"},
 		{"reseed_days", "wait to seed, days"},
 		{"reentry", "going back on it"},
+		{"first_aid", "first aid"},
+		{"emergency_phone", "number to call"},
 	}},
 	{"what it is", "is", [][2]string{
 		{"signal", "signal word"},

@@ -19,7 +19,7 @@ import (
 
 // entry draws a whole label entry that a book admits.
 func (d drawn) entry() label.Entry {
-	e := label.Entry{Kind: d.text("kind"), Registration: d.text("registration"), Reentry: d.text("reentry"), MixingClass: d.text("class")}
+	e := label.Entry{Kind: d.text("kind"), Registration: d.text("registration"), Reentry: d.text("reentry"), FirstAid: d.text("first aid"), Emergency: d.text("emergency"), MixingClass: d.text("class")}
 	if d.yes("dry") {
 		e.Form = measure.Dry
 	}

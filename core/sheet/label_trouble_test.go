@@ -46,6 +46,8 @@ func TestWhatIsWrongWithACell(t *testing.T) {
 		{Products, product, "temp_min_f", "10 C", "is no unit here", "-20 to 130 (F)"},
 		{Products, product, "rain_free_h", "241 h", "out of range: 0 to 240", "0 to 240 (h)"},
 		{Products, product, "no_inversion", "x", "is not known here", "yes or no"},
+		{Products, product, "first_aid", "a\nb", "control character", "on one line"},
+		{Products, product, "emergency_phone", "a\nb", "control character", "on one line"},
 		{Products, product, "reentry", "a\nb", "control character", "on one line"},
 		{Products, product, "reseed_days", "-1", "out of range", "0 to 1000 (days)"},
 		{Products, product, "new_turf_days", "60 h", "is no unit here", "0 to 1000 (days)"},

@@ -53,6 +53,8 @@ var entryLines = []lineOf{
 	{"no_bloom", "not on bloom", "", true},
 	{"new_turf_days", "wait on new turf", " days", true},
 	{"reseed_days", "wait to seed", " days", true},
+	{"first_aid", "first aid", "", false},
+	{"emergency_phone", "number to call", "", false},
 	{"reentry", "going back on it", "", false},
 	{"sites", "sites", "", false},
 	{"mixing_class", "formulation", "", false},

@@ -92,6 +92,8 @@ func limitFields() []entryField {
 		numberField(Column{Name: "temp_min_f", Words: "the lowest temperature that the label allows, Fahrenheit" + wordsBlank, Example: "45"}, label.LimitTempMin, degrees(), func(e *label.Entry) *core.Maybe[float64] { return &e.TempMin }),
 		numberField(Column{Name: "rain_free_h", Words: "the hours that it must stay dry afterwards" + wordsBlank, Example: "6"}, label.LimitRainFree, number("h", 0, core.LongestHours), func(e *label.Entry) *core.Maybe[float64] { return &e.RainFree }),
 		textField(Column{Name: "no_inversion", Words: "whether the label forbids it under an inversion" + wordsBlank, Example: "yes"}, yesNo(), func(e *label.Entry) *string { return &e.NoInversion }),
+		textField(Column{Name: "first_aid", Words: "the label's words on what to do first", Example: "in eyes: rinse for 15 to 20 minutes, then call"}, text(), func(e *label.Entry) *string { return &e.FirstAid }),
+		textField(Column{Name: "emergency_phone", Words: "the number to call that stands on the label", Example: "555-0199"}, text(), func(e *label.Entry) *string { return &e.Emergency }),
 		textField(Column{Name: "reentry", Words: "the label's words on going back onto the lawn", Example: "keep off until it has dried"}, text(), func(e *label.Entry) *string { return &e.Reentry }),
 		numberField(Column{Name: "reseed_days", Words: "the days to wait before seeding" + wordsBlank, Example: "28"}, label.LimitReseed, days(), func(e *label.Entry) *core.Maybe[float64] { return &e.ReseedDays }),
 		numberField(Column{Name: "new_turf_days", Words: "the days to wait after seeding or sodding" + wordsBlank, Example: "60"}, label.LimitNewTurf, days(), func(e *label.Entry) *core.Maybe[float64] { return &e.NewTurfDays }),
