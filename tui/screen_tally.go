@@ -25,13 +25,6 @@ func tallyPage() *pageSpec {
 	}
 }
 
-// tallyTitles name the sections.
-var tallyTitles = map[string]string{
-	tally.Compartments: "by compartment", tally.Mixes: "by mix", tally.Products: "by product", tally.Lawns: "by lawn",
-	tally.Tanks: "applicators' own tanks", tally.Hoppers: "hoppers and spreaders",
-	tally.Applicators: "by applicator", tally.Hours: "by hour",
-}
-
 // tallyTable marks a row that is the title of a table.
 const tallyTable = "table/"
 
@@ -56,9 +49,9 @@ func (m *Model) showTally() sheet {
 	of, title := strings.CutPrefix(id, tallyTable)
 	switch {
 	case title && m.folded[of]:
-		out.offer = "show the table " + tallyTitles[of]
+		out.offer = "show the table " + tally.TitleOf(of)
 	case title:
-		out.offer = "fold the table " + tallyTitles[of]
+		out.offer = "fold the table " + tally.TitleOf(of)
 	case m.leadsOn(id):
 		out.offer = "open " + id[strings.Index(id, "/")+1:]
 	}
@@ -67,7 +60,7 @@ func (m *Model) showTally() sheet {
 
 // tallySection is a table below its title. Each row can be chosen, so that one can go down the page row by row.
 func (m *Model) tallySection(s tally.Section) []row {
-	sign, words := "- ", tallyTitles[s.Of]
+	sign, words := "- ", tally.TitleOf(s.Of)
 	if m.folded[s.Of] {
 		sign, words = "+ ", words+fmt.Sprintf(", %d rows", len(s.Rows))
 	}

@@ -2,10 +2,11 @@ package printed
 
 // Document is what is handed out: parts in order.
 type Document struct {
-	Title string
-	About []string // below the title: for whom, of which days, by whom
-	Parts []Part
-	Foot  []string // cautions and sources, at the end
+	Title   string
+	About   []string // below the title: for whom, of which days, by whom
+	Parts   []Part
+	Foot    []string // cautions and sources, at the end
+	OnePage bool     // its letters are made smaller and its narrow tables set side by side, so that it goes on one page
 }
 
 // Part is a piece of a document. Of Lines, Pairs and Table each may be empty.

@@ -11,34 +11,53 @@ var pageText string
 
 var pageTemplate = template.Must(template.New("page").Parse(pageText))
 
+// sheet is a document as it goes on its pages.
+type sheet struct {
+	Document
+	Runs   string // what stands at the foot of each page
+	Side   bool   // the pages lie on their side
+	Points int    // the size of the letters of a document of one page; 0 of others
+	Groups []group
+}
+
+// group is parts that stand below one another, or flow through columns.
+type group struct {
+	Columns int
+	Parts   []laidOut
+}
+
 // HTML is the document as one file with its print styles in it; nothing is loaded from elsewhere. Letter and A4 both do. A document with
 // a table that is too wide for a page lies on its side, and a table that is too wide for that is written row by row.
 func (d Document) HTML() (string, error) {
-	type page struct {
-		Document
-		Runs  string // what stands at the foot of each page
-		Side  bool   // the pages lie on their side
-		Parts []laidOut
-	}
-	out := page{Document: d, Runs: d.running()}
-	for i := range d.Parts {
-		_, fits := layOut(&d.Parts[i], uprightWide, uprightLeast)
-		out.Side = out.Side || !fits
-	}
-	for i := range d.Parts {
-		wide, least := uprightWide, uprightLeast
-		if out.Side {
-			wide, least = sideWide, 0
-		}
-		p, _ := layOut(&d.Parts[i], wide, least)
-		p.Begins = p.Apart && i > 0
-		out.Parts = append(out.Parts, p)
+	out := sheet{Document: d, Runs: d.running()}
+	if !d.OnePage || !out.oneUpright() {
+		out.several()
 	}
 	var text strings.Builder
 	if err := pageTemplate.Execute(&text, out); err != nil {
 		return "", err
 	}
 	return strings.ToValidUTF8(text.String(), "\ufffd"), nil
+}
+
+// several lays the parts out over as many pages as they need.
+func (s *sheet) several() {
+	parts := s.Document.Parts
+	for i := range parts {
+		_, fits := layOut(&parts[i], uprightWide, sizes[:2])
+		s.Side = s.Side || !fits
+	}
+	wide, try := uprightWide, sizes[:2]
+	if s.Side {
+		wide, try = sideWide, sizes
+	}
+	g := group{Columns: 1}
+	for i := range parts {
+		p, _ := layOut(&parts[i], wide, try)
+		p.Begins = p.Apart && i > 0
+		g.Parts = append(g.Parts, p)
+	}
+	s.Groups = []group{g}
 }
 
 const mostRunning = 60 // letters of the title that stand at the foot of a page

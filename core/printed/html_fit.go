@@ -7,12 +7,14 @@ type laidOut struct {
 	*Part
 	Begins bool // on a new page
 	Points int  // the size of the letters of its table
+	Head   []laidCell
 	Rows   [][]laidCell
 	Last   []laidCell // the sum
 	Turned []turnedRow
 }
 
-// laidCell is a cell and how it stands: words "left", a short figure "whole", one with a long word "long", which may be broken anywhere.
+// laidCell is a cell and how it stands: words "left", a short figure "whole", one with a long word "long", which may be broken anywhere;
+// "narrow" is the head of a column of figures.
 type laidCell struct{ Says, Class string }
 
 // turnedRow is a row of a table that is too wide for any page.
@@ -24,27 +26,27 @@ type turnedRow struct {
 // What a table may take, in millimetres within margins of 12: the narrower of letter and A4, upright and on its side. A letter is taken
 // for 0.64 of its height, as wide as a figure of the widest type that a browser is likely to take (measured: DejaVu Sans).
 const (
-	uprightWide  = 186.0
-	sideWide     = 255.0
-	uprightLeast = 9 // points; what needs smaller letters upright lies on its side
-	letterWide   = 0.64
-	pointHigh    = 25.4 / 72
-	cellEdges    = 2.4
-	longWord     = 14 // letters; a longer word is broken where it must be
+	uprightWide = 186.0
+	sideWide    = 255.0
+	letterWide  = 0.64
+	pointHigh   = 25.4 / 72
+	cellEdges   = 2.4
+	longWord    = 14 // letters; a longer word is broken where it must be
 )
 
-// sizes are the letters, in points, in which a table is tried, the largest first.
+// sizes are the letters, in points, in which a table is tried, the largest first. Upright only the first two are; what needs smaller ones
+// lies on its side.
 var sizes = []int{10, 9, 8, 7}
 
 // layOut finds the letters in which the words of each column keep whole within so many millimetres; false where there are none.
-func layOut(p *Part, wide float64, least int) (out laidOut, fits bool) {
+func layOut(p *Part, wide float64, try []int) (out laidOut, fits bool) {
 	out = laidOut{Part: p, Points: sizes[0]}
 	t := &p.Table
 	if len(t.Columns) == 0 {
 		return out, true
 	}
-	for _, points := range sizes {
-		if points >= least && t.least(points) <= wide {
+	for _, points := range try {
+		if t.least(points) <= wide {
 			out.Points, fits = points, true
 			break
 		}
@@ -52,6 +54,16 @@ func layOut(p *Part, wide float64, least int) (out laidOut, fits bool) {
 	if !fits {
 		out.Turned = t.turned()
 		return out, false
+	}
+	for i, c := range t.Columns {
+		class := ""
+		switch {
+		case c.Left:
+			class = "left"
+		case t.figures(i):
+			class = "narrow"
+		}
+		out.Head = append(out.Head, laidCell{c.Head(), class})
 	}
 	for _, r := range t.Rows {
 		out.Rows = append(out.Rows, t.laid(r))
@@ -96,6 +108,16 @@ func (t *Table) laid(r []string) []laidCell {
 // whole tells whether a cell is a figure that is not broken.
 func (t *Table) whole(column int, c string) bool {
 	return !t.Columns[column].Left && places(c) <= longWord
+}
+
+// figures tells whether a column holds figures alone, which take no more width than they need.
+func (t *Table) figures(column int) bool {
+	for _, r := range t.Rows {
+		if !t.whole(column, r[column]) {
+			return false
+		}
+	}
+	return !t.Columns[column].Left
 }
 
 // least is how wide the table is, in millimetres, when each column is as narrow as its words let it be.

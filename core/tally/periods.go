@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"example.com/tintline/core/measure"
+	"example.com/tintline/core/printed"
 )
 
 // By says what a list of sums goes by.
@@ -71,6 +72,18 @@ func (p *Periods) All() Period {
 
 // Text is the list as people read it. As printed, each column adds up.
 func (p *Periods) Text() string {
+	rows, amounts := p.tables()
+	var w strings.Builder
+	rows.write(&w)
+	if len(amounts.rows) > 1 {
+		w.WriteString("\n")
+		w.WriteString(Columns(amounts.rows, 2))
+	}
+	return w.String()
+}
+
+// tables are the sums and the amounts of the products, each under its head and above what they come to.
+func (p *Periods) tables() (rows, amounts table) {
 	all := p.All()
 	f := all.Sum.printing()
 	var gal, lb, area, hours []float64
@@ -84,7 +97,6 @@ func (p *Periods) Text() string {
 	lb = measure.LargestRemainder(lb, all.Sum.Mass.Pounds(), f.lb)
 	area = measure.LargestRemainder(area, all.Sum.Area.SquareFeet(), f.area)
 	hours = measure.LargestRemainder(hours, all.Sum.All().Hours, hourStep)
-	rows, amounts := table{}, table{}
 	add := func(name string, days int, hours, gal, lb, area float64) {
 		cells := append([]string{name, fmt.Sprint(days), commas(hours, 1)}, f.figures(gal, lb, area)...)
 		rows.add(cells...)
@@ -113,13 +125,50 @@ func (p *Periods) Text() string {
 	if len(p.List) > 1 {
 		add("all", all.Days, allHours, f.all, f.allLb, f.allSqF)
 	}
-	var w strings.Builder
-	rows.write(&w)
-	if len(all.Sum.Products) > 0 {
-		w.WriteString("\n")
-		w.WriteString(Columns(amounts.rows, 2))
+	return rows, amounts
+}
+
+// Printed is the list as it is handed out.
+func (p *Periods) Printed() printed.Document {
+	rows, amounts := p.tables()
+	d := printed.Document{Title: "Tally by " + string(p.By)}
+	sums := printed.Part{Table: printed.Table{Rows: rows.rows[1:]}}
+	for i, h := range rows.rows[0] {
+		c, itself := figureUnits[h]
+		if !itself {
+			c = printed.Column{Title: h, Left: i == 0}
+		}
+		sums.Table.Columns = append(sums.Table.Columns, c)
 	}
-	return w.String()
+	if n := len(sums.Table.Rows) - 1; n > 0 { // of one period there is no sum
+		sums.Table.Rows, sums.Table.Sum = sums.Table.Rows[:n], sums.Table.Rows[n]
+	}
+	d.Parts = append(d.Parts, sums)
+	if len(amounts.rows) > 1 {
+		d.Parts = append(d.Parts, printed.Part{Title: "by product", Table: printed.Table{
+			Columns: []printed.Column{{Title: "product", Left: true}, {Title: string(p.By), Left: true}, {Title: "amount"}}, Rows: amounts.rows[1:],
+		}})
+	}
+	return d
+}
+
+// Figures are the sums for a spreadsheet or a program, a row a period and, below them, a row a period and product.
+func (p *Periods) Figures() printed.Document {
+	d := p.Printed()
+	sums := &d.Parts[0].Table
+	sums.Rows, sums.Sum = plainRows(sums.Rows), nil
+	products := printed.Part{Title: "by product", Table: printed.Table{
+		Columns: []printed.Column{{Title: string(p.By), Left: true}, {Title: "product", Left: true}, {Title: "amount"}, {Title: "amount unit", Left: true}},
+	}}
+	for i := range p.List {
+		for _, q := range p.List[i].Sum.Products {
+			n, unit := smallUnit(float64(q.Amount.N), q.Amount.Kind)
+			products.Table.Rows = append(products.Table.Rows, []string{p.List[i].Name, q.Product, n, unit})
+		}
+	}
+	d.Parts[0].Title = "sums"
+	d.Parts = append(d.Parts[:1], products)
+	return d
 }
 
 // hourStep is what hours are printed to.

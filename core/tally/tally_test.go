@@ -183,6 +183,7 @@ func check(t *rapid.T, b *core.Book, y Tally) {
 		t.Fatalf("zones hold %v, the products are %v", products, y.Products)
 	}
 	checkPrint(t, y.Text())
+	checkFigures(t, &y)
 }
 
 // TestStruckOpening: a day whose successor is struck is counted once.
