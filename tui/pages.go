@@ -61,6 +61,7 @@ const (
 	pageMoney
 	pageUpkeep
 	pageCard
+	pageNotice
 	pages
 )
 
@@ -108,6 +109,7 @@ func newPages() []*pageSpec {
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		morningPage(), planPage(), stockPage(), trueUpPage(),
 		eveningPage(), recordsPage(), recordPage(), closingPage(), cardPage(),
+		noticesPage(), noticePage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),
 		calibratePage(), weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),

@@ -171,6 +171,8 @@ var situations = append([]situated{
 	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t", "enter", "down", "enter", "down") }},
 	{"closing", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "k") }},
 	{"aboard", func(t *testing.T) *cab { return twoLawns(t).press("x") }},
+	{"notices_owed", func(t *testing.T) *cab { return climbIn(t, firOpen+ohioAndNextDoor).press("g", "n", "n").press("x") }},
+	{"notices_notice", func(t *testing.T) *cab { return climbIn(t, firOpen+ohioAndNextDoor).press("g", "n", "n", "v") }},
 	{"records", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r") }},
 	{"record", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r", "enter") }},
 	{"products", func(t *testing.T) *cab { return twoLawns(t).press("g", "p") }},

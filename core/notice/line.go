@@ -101,3 +101,48 @@ func isPhone(s string) bool {
 	}
 	return n >= 7
 }
+
+// ContactHint is what may be typed of a contact.
+const ContactHint = "paper, phone, text, mail, email, person or note; then failed, and a note: phone failed"
+
+var ways = []struct{ word, how string }{
+	{"paper", core.ByPaper},
+	{"phone", core.ByPhone},
+	{"call", core.ByPhone},
+	{"text", core.ByText},
+	{"mail", core.ByMail},
+	{"email", core.ByEmail},
+	{"e-mail", core.ByEmail},
+	{"person", core.InPerson},
+	{"note", core.ByDoorNote},
+}
+
+// ReadContact makes a contact of a line of text: how, whether it failed, and a note. What it is about is taken from f. The error is a
+// Problem.
+func ReadContact(f core.Told, line string) (*core.Told, error) {
+	f.How, f.Result, f.Given = "", core.ToldReached, nil
+	for _, w := range strings.Fields(line) {
+		lower := strings.ToLower(w)
+		switch {
+		case f.How == "":
+			for _, way := range ways {
+				if way.word == lower {
+					f.How = way.how
+				}
+			}
+			if f.How == "" {
+				return nil, problem("Begin with paper, phone, text, mail, email, person or note.", "%q is no way of a contact.", w)
+			}
+		case lower == "failed" && f.Note == "":
+			f.Result = core.ToldFailed
+		case f.Note == "":
+			f.Note = w
+		default:
+			f.Note += " " + w
+		}
+	}
+	if f.How == "" {
+		return nil, problem("Begin with paper, phone, text, mail, email, person or note.", "How the contact was made is not said.")
+	}
+	return &f, nil
+}

@@ -277,7 +277,7 @@ func TestNeighbourOfTomorrow(t *testing.T) {
 	if !strings.HasPrefix(list[0].Do, "Leave a note on the door of Next Door") || len(list[0].Failed) != 0 || !strings.Contains(list[0].Says, "2 calls failed") {
 		t.Fatalf("after two calls: %+v", list[0])
 	}
-	if late := List(b, at(9)); !strings.Contains(late[0].Do, "choose another date") {
+	if late := List(b, at(9)); !strings.Contains(late[0].Do, "Choose another date for 9 Gum: too late to tell Next Door.") {
 		t.Errorf("after the window: %s", late[0].Do)
 	}
 	put(t, b, at(1), list[0].Done...)

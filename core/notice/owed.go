@@ -237,7 +237,7 @@ func toTell(b *core.Book, lawn, date string, begins, now core.Moment) []Owed {
 		}
 		o.Do += " about " + lawn + " on " + date + "."
 		if !o.To.Zero() && o.To.Unix < now.Unix {
-			o.Do = fmt.Sprintf("The time to tell %s of %s on %s ended at %s on %s: choose another date.", n.NeighbourName, lawn, date, o.To.Clock(), o.To.Date())
+			o.Do = fmt.Sprintf("Choose another date for %s: too late to tell %s.", lawn, n.NeighbourName)
 		}
 		o.Done = []core.Fact{&core.Told{Lawn: lawn, Whom: core.ToldNeighbour, Person: n.NeighbourName, How: how, Result: core.ToldReached, Given: []string{core.GaveAdvance}, For: date}}
 		if how == core.ByPhone {
