@@ -99,7 +99,7 @@ func withText(list []string, s string) []string {
 func (c *Clock) Left(now core.Moment) string {
 	switch left := int64(0); {
 	case c.Until.Zero() && len(c.Words) == 0:
-		return "not entered: the label in hand decides"
+		return "not entered; see the label"
 	case c.Until.Zero():
 		return "no hour on the label entry"
 	default:
