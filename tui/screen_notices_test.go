@@ -35,3 +35,10 @@ func TestANeighbourIsEnteredInOneLine(t *testing.T) {
 	c.press("l").typed("smoke").press("enter").sees(`"smoke" is no way of a contact.`).press("esc")
 	c.press("l").typed("text failed on Monday").press("enter").sees("Over the Way")
 }
+
+var noticeSituations = []situated{
+	{"notices_owed", func(t *testing.T) *cab {
+		return climbIn(t, firOpen+ohioAndNextDoor).press("g", "n", "n").press("x")
+	}},
+	{"notices_notice", func(t *testing.T) *cab { return climbIn(t, firOpen+ohioAndNextDoor).press("g", "n", "n", "v") }},
+}

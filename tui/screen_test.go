@@ -171,8 +171,6 @@ var situations = append([]situated{
 	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t", "enter", "down", "enter", "down") }},
 	{"closing", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "k") }},
 	{"aboard", func(t *testing.T) *cab { return twoLawns(t).press("x") }},
-	{"notices_owed", func(t *testing.T) *cab { return climbIn(t, firOpen+ohioAndNextDoor).press("g", "n", "n").press("x") }},
-	{"notices_notice", func(t *testing.T) *cab { return climbIn(t, firOpen+ohioAndNextDoor).press("g", "n", "n", "v") }},
 	{"records", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r") }},
 	{"record", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r", "enter") }},
 	{"products", func(t *testing.T) *cab { return twoLawns(t).press("g", "p") }},
@@ -305,7 +303,7 @@ var situations = append([]situated{
 		return climbIn(t, morning).opens(func(m *Model) tea.Cmd { return m.formMix("iron, any grass") }).
 			typed("both").press("enter", "enter", "right", "enter").typed("2").press("enter")
 	}},
-}, slices.Concat(plumbingSituations, changeSituations, bookSituations, mixingSituations, calibrateSituations)...)
+}, slices.Concat(plumbingSituations, changeSituations, bookSituations, mixingSituations, calibrateSituations, noticeSituations)...)
 
 // situated is a screen that is looked at, and how one comes there.
 type situated struct {

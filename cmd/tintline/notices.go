@@ -125,4 +125,3 @@ func (a *app) noticeOf(k *keptBook, lawn, date, form string) error {
 	}
 	return a.printDocument(d, form)
 }
-
