@@ -104,7 +104,7 @@ func TestGrowthIsReadByItsFirstLetters(t *testing.T) {
 
 func TestOwnNoteAndSitesOnTheLawnPage(t *testing.T) {
 	c := climbIn(t, fullDay).press("g", "l").down("front").press("s").sees("What is known of front", "growth not said")
-	c.press("right", "enter", "enter", "enter").typed("water 20 ft").press("enter").sees("booked")
+	c.press("right", "enter", "enter", "enter").typed("water 20 ft").press("enter").sees("for the application record").press("pgdown").sees("booked")
 	z, _ := c.book().Lawn("12 Fir Lane").Zone("front")
 	if len(z.Sites) != 1 || z.Sites[0].Feet.V != 20 || z.Growth != label.Growing {
 		t.Errorf("%+v", z)

@@ -67,7 +67,7 @@ func zoneMoreForm(b *core.Book, about string) (Form, bool) {
 	}
 	return Form{
 		Name: ZoneMore, Title: "What is known of " + z.Name + ", " + lawn.LawnName,
-		Pages: []Page{{Title: "growth and sites", Fields: fields}},
+		Pages: []Page{{Title: "growth and sites", Fields: fields}, {Title: "for the application record", Fields: forRecord(lawn, z)}},
 		facts: func(b *core.Book, _ core.Moment, a Answers) ([]core.Fact, error) {
 			return zoneFacts(b, about, start, a)
 		},
@@ -81,14 +81,17 @@ func zoneFacts(b *core.Book, about string, start, a Answers) ([]core.Fact, error
 		return nil, &Wrong{What: "The zone is gone from the book.", Do: "Leave the form."}
 	}
 	var out []core.Fact
+	c := *lawn
+	c.Zones = slices.Clone(lawn.Zones)
+	changed := takeForRecord(&c, &c.Zones[at], a)
 	if a[keyCultivar] != start[keyCultivar] || a[keySites] != start[keySites] {
 		sites, err := readSites(a[keySites])
 		if err != nil {
 			return nil, err
 		}
-		c := *lawn
-		c.Zones = slices.Clone(lawn.Zones)
-		c.Zones[at].Cultivar, c.Zones[at].Sites = a[keyCultivar], sites
+		c.Zones[at].Cultivar, c.Zones[at].Sites, changed = a[keyCultivar], sites, true
+	}
+	if changed {
 		out = append(out, &c)
 	}
 	if a[keyGrowth] == start[keyGrowth] && a[keySince] == start[keySince] {

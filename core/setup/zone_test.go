@@ -104,3 +104,23 @@ func TestOwnNotesAreEnteredChangedAndTakenBack(t *testing.T) {
 		t.Error("a note without words is admitted")
 	}
 }
+
+// TestWhatRecordsAskOfALawn: where a lawn lies and whose it is are asked with its zones, for the record that rules ask for (ECL 33-1205:
+// ZIP; N.J.A.C. 7:30-7.3: town and county; 2VAC5-680-65: phone).
+func TestWhatRecordsAskOfALawn(t *testing.T) {
+	b := withZones(t)
+	said := Answers{keyCustomer: "C. Example", keyPhone: "555-0105", "zip": "00005", "town": "Exampleton", "county": "Sample County", "customer_address": "1 Elsewhere Way", "soil_test": "2025-10-02"}
+	facts, err := answer(t, ZoneMore, PlaceOf("4 Elm", "back"), b, said)
+	enter(t, b, facts, err)
+	l := b.Lawn("4 Elm")
+	back, _ := l.Zone("back")
+	if l.Customer != "C. Example" || l.Phone != "555-0105" || l.ZIP != "00005" || l.Town != "Exampleton" || l.County != "Sample County" || l.CustomerAddress != "1 Elsewhere Way" || back.SoilTest != "2025-10-02" {
+		t.Errorf("%+v", l)
+	}
+	if front, _ := l.Zone("front"); len(facts) != 1 || front.SoilTest != "" || front.Growth != label.Growing {
+		t.Errorf("%d facts; the other zone is %+v", len(facts), front)
+	}
+	if _, err := answer(t, ZoneMore, PlaceOf("4 Elm", "back"), b, Answers{"soil_test": "last fall"}); err == nil || !strings.Contains(err.Error(), "last fall") {
+		t.Errorf("a date that is none: %v", err)
+	}
+}
