@@ -2,8 +2,10 @@ package printed
 
 import (
 	_ "embed"
+	"fmt"
 	"html/template"
 	"strings"
+	"unicode"
 )
 
 //go:embed page.html
@@ -14,9 +16,9 @@ var pageTemplate = template.Must(template.New("page").Parse(pageText))
 // sheet is a document as it goes on its pages.
 type sheet struct {
 	Document
-	Runs   string // what stands at the foot of each page
-	Side   bool   // the pages lie on their side
-	Points int    // the size of the letters of a document of one page; 0 of others
+	Runs   template.CSS // what stands at the foot of each page
+	Side   bool         // the pages lie on their side
+	Points int          // the size of the letters of a document of one page; 0 of others
 	Groups []group
 }
 
@@ -62,10 +64,19 @@ func (s *sheet) several() {
 
 const mostRunning = 60 // letters of the title that stand at the foot of a page
 
-func (d Document) running() string {
-	title := []rune(OneLine(d.Title))
+// running is the title as a text of a style sheet: every sign but letters and figures by its number, so that none ends it.
+func (d Document) running() template.CSS {
+	title := []rune(OneLine(strings.ToValidUTF8(d.Title, "\ufffd")))
 	if len(title) > mostRunning {
-		return string(title[:mostRunning-1]) + "\u2026"
+		title = append(title[:mostRunning-1:mostRunning-1], '\u2026')
 	}
-	return string(title)
+	var out strings.Builder
+	for _, r := range title {
+		if r < unicode.MaxASCII && (unicode.IsLetter(r) || unicode.IsDigit(r)) {
+			out.WriteRune(r)
+		} else {
+			fmt.Fprintf(&out, "\\%06x", r)
+		}
+	}
+	return template.CSS(`"` + out.String() + `"`)
 }

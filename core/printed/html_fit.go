@@ -63,7 +63,7 @@ func layOut(p *Part, wide float64, try []int) (out laidOut, fits bool) {
 		case t.figures(i):
 			class = "narrow"
 		}
-		out.Head = append(out.Head, laidCell{c.Head(), class})
+		out.Head = append(out.Head, laidCell{c.head(), class})
 	}
 	for _, r := range t.Rows {
 		out.Rows = append(out.Rows, t.laid(r))
@@ -105,9 +105,9 @@ func (t *Table) laid(r []string) []laidCell {
 	return out
 }
 
-// whole tells whether a cell is a figure that is not broken.
+// whole tells whether a cell is a short figure, or one word, which is not broken: a browser would break a date at its hyphens.
 func (t *Table) whole(column int, c string) bool {
-	return !t.Columns[column].Left && places(c) <= longWord
+	return places(c) <= longWord && (!t.Columns[column].Left || !strings.ContainsAny(c, " \n"))
 }
 
 // figures tells whether a column holds figures alone, which take no more width than they need.
@@ -120,12 +120,18 @@ func (t *Table) figures(column int) bool {
 	return !t.Columns[column].Left
 }
 
+// head is the head of a column; its unit is not broken.
+func (c Column) head() string {
+	c.Unit = strings.ReplaceAll(c.Unit, " ", "\u00a0")
+	return c.Head()
+}
+
 // least is how wide the table is, in millimetres, when each column is as narrow as its words let it be.
 func (t *Table) least(points int) float64 {
 	letter := float64(points) * pointHigh * letterWide
 	all := 0.0
 	for i, c := range t.Columns {
-		n := min(longest(c.Head()), longWord)
+		n := min(longest(c.head()), longWord)
 		for _, r := range append(t.Rows[:len(t.Rows):len(t.Rows)], t.Sum) {
 			switch {
 			case len(r) == 0: // no sum
@@ -143,7 +149,7 @@ func (t *Table) least(points int) float64 {
 // longest is the length of the longest word.
 func longest(s string) int {
 	n := 0
-	for _, w := range strings.Fields(s) {
+	for _, w := range strings.FieldsFunc(s, func(r rune) bool { return strings.ContainsRune(" \t\r\n", r) }) {
 		n = max(n, places(w))
 	}
 	return n

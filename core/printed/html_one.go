@@ -91,7 +91,7 @@ func (p *Part) high(points int, wide float64) float64 {
 func (t *Table) widths() []int {
 	out := make([]int, len(t.Columns))
 	for i, c := range t.Columns {
-		out[i] = longest(c.Head())
+		out[i] = longest(c.head())
 		for _, r := range append(t.Rows[:len(t.Rows):len(t.Rows)], t.Sum) {
 			if len(r) > 0 {
 				out[i] = max(out[i], places(r[i]))

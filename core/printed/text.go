@@ -48,7 +48,8 @@ func (t Table) Text() string {
 const (
 	leastText = 20 // narrower than this nothing is lined up
 	gap       = 2  // between columns
-	leastWord = 12 // places that a column of words keeps
+	leastWord = 12 // a word of so many places is not broken while the columns fit
+	wholeWord = 24 // nor is one of so many, if they fit all the same
 )
 
 type lines struct {
@@ -110,10 +111,25 @@ func (w *lines) table(t Table) {
 	}
 }
 
-// columns are the widths of the columns: figures as wide as they are, the widest columns of words narrowed until all fit. A head may
-// go on below like a word.
+// columns are the widths of the columns: figures as wide as they are, the widest columns of words narrowed until all fit, whole words
+// before broken ones. A head may go on below like a word.
 func (w *lines) columns(t Table, rows [][]string) (widths []int, fits bool) {
-	widths, least := make([]int, len(t.Columns)), make([]int, len(t.Columns))
+	for _, whole := range []int{wholeWord, leastWord} {
+		widths, least := t.wanted(rows, whole)
+		all := gap * (len(widths) - 1)
+		for _, n := range widths {
+			all += n
+		}
+		if narrow(widths, least, all-w.width) {
+			return widths, true
+		}
+	}
+	return nil, false
+}
+
+// wanted are the widths at which nothing goes on below, and the least that do.
+func (t *Table) wanted(rows [][]string, whole int) (widths, least []int) {
+	widths, least = make([]int, len(t.Columns)), make([]int, len(t.Columns))
 	for n, r := range rows {
 		for i, c := range r {
 			c = OneLine(c)
@@ -123,15 +139,16 @@ func (w *lines) columns(t Table, rows [][]string) (widths []int, fits bool) {
 				continue
 			}
 			for _, word := range strings.Split(c, " ") {
-				least[i] = max(least[i], min(places(word), leastWord))
+				least[i] = max(least[i], min(places(word), whole))
 			}
 		}
 	}
-	all := gap * (len(widths) - 1)
-	for _, n := range widths {
-		all += n
-	}
-	for all > w.width {
+	return widths, least
+}
+
+// narrow takes so many places away, one after the other from the widest column that can give one.
+func narrow(widths, least []int, over int) bool {
+	for ; over > 0; over-- {
 		at := -1
 		for i := range widths {
 			if widths[i] > least[i] && (at < 0 || widths[i] > widths[at]) {
@@ -139,12 +156,11 @@ func (w *lines) columns(t Table, rows [][]string) (widths []int, fits bool) {
 			}
 		}
 		if at < 0 {
-			return nil, false
+			return false
 		}
 		widths[at]--
-		all--
 	}
-	return widths, true
+	return true
 }
 
 func (w *lines) row(t Table, r []string, widths []int) {

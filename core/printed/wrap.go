@@ -30,12 +30,18 @@ func wrap(s string, width int) []string {
 	return append(out, line)
 }
 
-// cut takes as many letters off the beginning as fit; marks that go on a letter stay with it.
+// cut takes as many letters off the beginning as fit, up to a hyphen among them if there is one; marks that go on a letter stay with it.
 func cut(s string, width int) (head, rest string) {
-	used := 0
+	used, hyphen := 0, 0
 	for i, r := range s {
 		if used += placesOf(r); used > width {
+			if hyphen > 0 {
+				i = hyphen
+			}
 			return s[:i], s[i:]
+		}
+		if r == '-' {
+			hyphen = i + 1
 		}
 	}
 	return s, ""
