@@ -88,20 +88,25 @@ func browser(t *testing.T) func(args ...string) []byte {
 	}
 }
 
-// measures is run in a page: it lists each element that is wider than what it stands in, and what reaches beyond the width of a page.
+// measures is run in a page of frames: it lists each element of them that is wider than what it stands in, or reaches beyond the width of its
+// page, and how many cells there were.
 const measures = `<script>
 addEventListener("load", () => {
-  const out = [], page = document.body.getBoundingClientRect();
-  for (const e of document.body.querySelectorAll("h1, h2, h3, p, table, td, th, dt, dd, section")) {
-    const r = e.getBoundingClientRect();
-    if (e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0 || r.right > page.right + 1 || r.left < page.left - 1)
-      out.push(e.tagName + " " + e.textContent.slice(0, 40));
+  const out = [];
+  for (const f of document.querySelectorAll("iframe")) {
+    const body = f.contentDocument.body, page = body.getBoundingClientRect();
+    for (const e of body.querySelectorAll("h1, h2, h3, p, table, td, th, dt, dd, section")) {
+      const r = e.getBoundingClientRect();
+      if (e.scrollWidth > e.clientWidth + 1 && e.clientWidth > 0 || r.right > page.right + 1 || r.left < page.left - 1)
+        out.push(f.name + " " + e.tagName + " " + e.textContent.slice(0, 40));
+    }
+    if (body.querySelectorAll("td, dd").length < 5 || page.height < 100)
+      out.push(f.name + " is empty");
   }
-  const seen = document.body.innerText.length, said = document.querySelectorAll("td, dd").length;
   document.body.innerHTML = "";
-  document.body.append("MEASURED " + said + " of " + (seen > 0) + " [" + out.join("; ") + "]");
+  document.body.append("CLIPPED [" + out.join("; ") + "]");
 });
-</script></body>`
+</script>`
 
 // A page object of a PDF as Chromium writes them.
 var pdfPage = regexp.MustCompile(`/Type\s*/Page[^s]`)
@@ -127,23 +132,24 @@ func TestPagesInABrowser(t *testing.T) {
 		}
 		return path
 	}
-	pages := map[string]string{
-		"tally": page("tally", "tally", "--date", "2026-05-28"),
-		"all":   page("all", "records", "--date", "2026-05-28"),
-	}
-	for _, name := range []string{"tally", "all"} {
-		text, err := os.ReadFile(pages[name])
+	tally, all := page("tally", "tally", "--date", "2026-05-28"), page("all", "records", "--date", "2026-05-28")
+	frames := "<!DOCTYPE html><body>"
+	for _, path := range []string{
+		tally, all, page("years", "tally", "--by", "year"), page("card", "card"), page("season", "season"),
+		page("sheet", "season", "--lawn", hostileLawns[0]), page("notice", "notice", "--lawn", hostileLawns[1]),
+	} {
+		text, err := os.ReadFile(path)
 		if err != nil {
 			t.Fatal(err)
 		}
-		probe := filepath.Join(dir, name+"_measured.html")
-		if err := os.WriteFile(probe, []byte(strings.Replace(string(text), "</body>", measures, 1)), 0o600); err != nil {
-			t.Fatal(err)
-		}
-		got := html.UnescapeString(string(run("--dump-dom", "file://"+probe)))
-		if !strings.Contains(got, "of true []") || strings.Contains(got, "MEASURED 0 ") {
-			t.Errorf("%s: clipped, or nothing measured: %s", name, got[strings.LastIndex(got, "<body"):])
-		}
+		frames += fmt.Sprintf(`<iframe name="%s" width="1200" height="9000" srcdoc="%s"></iframe>`, filepath.Base(path), html.EscapeString(string(text)))
+	}
+	framed := filepath.Join(dir, "frames.html")
+	if err := os.WriteFile(framed, []byte(frames+measures), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if got := html.UnescapeString(string(run("--dump-dom", "file://"+framed))); !strings.Contains(got, "CLIPPED []") {
+		t.Errorf("clipped, or nothing measured: %.2000s", got[strings.LastIndex(got, "<body"):])
 	}
 	count := func(path string) int {
 		t.Helper()
@@ -155,10 +161,10 @@ func TestPagesInABrowser(t *testing.T) {
 		}
 		return len(pdfPage.FindAll(pdf, -1))
 	}
-	if n := count(pages["tally"]); n != 1 {
+	if n := count(tally); n != 1 {
 		t.Errorf("the tally of a day of 24 lawns is %d pages of letter", n)
 	}
-	text, err := os.ReadFile(pages["tally"])
+	text, err := os.ReadFile(tally)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -169,7 +175,7 @@ func TestPagesInABrowser(t *testing.T) {
 	if n := count(a4); n != 1 {
 		t.Errorf("the tally of a day of 24 lawns is %d pages of A4", n)
 	}
-	apart := count(page("first", "records", "--date", "2026-05-27")) + count(pages["all"])
+	apart := count(page("first", "records", "--date", "2026-05-27")) + count(all)
 	if n := count(page("both", "records", "--from", "2026-05-27", "--to", "2026-05-28")); n != apart || apart < 3 {
 		t.Errorf("two days are %d pages, and one by one %d", n, apart)
 	}

@@ -57,7 +57,7 @@ func TestATallyIsHandedOut(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"<title>Tally, 2026-05-28</title>", "1 lawn, 4,000 sq ft, 6.00 gal", "<bdi>5 Oak: front, tall fescue</bdi>", "<th class=\"left\"><bdi>all</bdi></th>"} {
+	for _, want := range []string{"<title>Tally, 2026-05-28</title>", "1 lawn, 4,000 sq ft, 6.00 gal", "<bdi>5 Oak: front, tall fescue</bdi>", "<th class=\"left whole\"><bdi>all</bdi></th>"} {
 		if !strings.Contains(page, want) {
 			t.Errorf("no %s in\n%s", want, page)
 		}
