@@ -73,6 +73,10 @@ func (b *derived) end(v *verified) {
 const mostRows = 6
 
 func (b *derived) compareRows(v *verified) {
+	if old, err := past.Outdated(b.file.Rows); err == nil && old {
+		v.Rows = derivedOlder
+		return
+	}
 	left := len(b.rows)
 	wrong := 0
 	err := b.file.Rows(nil, nil, func(key, value []byte) error {

@@ -71,7 +71,7 @@ func (a *app) pastDays(k *keptBook, ask func(past.Reader) error) error {
 		return nil
 	case errors.Is(err, store.ErrNoRows): // a book of before: each question is a reading
 	case errors.Is(err, past.ErrFit), errors.Is(err, past.ErrForm):
-		if !a.flags.json {
+		if old, _ := past.Outdated(k.file().Rows); !old && !a.flags.json {
 			_, _ = fmt.Fprintf(a.stderr, "The sums kept beside the entries of %s do not fit them (%v); they were worked out from the entries instead.\n", k.path, err)
 		}
 	default:

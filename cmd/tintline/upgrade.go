@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/past"
 	"example.com/tintline/store"
 )
 
@@ -24,6 +25,25 @@ func openFile(path string, readOnly bool) (file *store.Store, said string, err e
 		}
 		file, err = store.Open(path, storeOptions(readOnly)) // another copy may have done it meanwhile
 	}
+	if err != nil || readOnly {
+		return file, said, err
+	}
+	return withAllRows(path, file, said)
+}
+
+// withAllRows makes a file anew whose days an earlier version of the program kept with fewer figures, so that no question has to read the
+// whole journal for them. Where that cannot be, the book is as good as it was.
+func withAllRows(path string, file *store.Store, said string) (*store.Store, string, error) {
+	if old, err := past.Outdated(file.Rows); err != nil || !old {
+		return file, said, nil // rows that cannot be read are told of by who asks them
+	}
+	if err := file.Close(); err != nil {
+		return nil, "", err
+	}
+	if ready, err := upgrade(path); err == nil {
+		said = ready
+	}
+	file, err := store.Open(path, storeOptions(false))
 	return file, said, err
 }
 

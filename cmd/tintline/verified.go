@@ -44,7 +44,8 @@ const (
 	derivedFits    = "fits"
 	derivedNone    = "none"
 	derivedWrong   = "does not fit"
-	derivedUnasked = "not compared" // the entries cannot be added up
+	derivedOlder   = "of an earlier version" // fewer figures of a day than are kept now
+	derivedUnasked = "not compared"          // the entries cannot be added up
 )
 
 // oldKeysBefore is the format from which on all entries stand under all keys of this version: a file of an older one is

@@ -126,6 +126,8 @@ func derivedWords(what, of string) string {
 		return of + " what the entries come to"
 	case derivedNone:
 		return "none"
+	case derivedOlder:
+		return "those of an earlier version; opening the book for writing puts that right"
 	}
 	return what
 }

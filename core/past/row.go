@@ -88,6 +88,25 @@ func Apply(b *core.Book, e core.Entry) ([]Row, error) {
 	return rows, nil
 }
 
+// Outdated tells whether rows are those of an earlier program, which kept less of a day: the first day has no record, or its row is of
+// another form. They are right as far as they go, and the whole is made anew from the entries.
+func Outdated(read Reader) (bool, error) {
+	var places [2][]byte
+	other := false
+	for i, prefix := range []string{laidPrefix, recordPrefix} {
+		low, high := span(prefix, "")
+		err := read(low, high, func(key, value []byte) error {
+			places[i] = bytes.Clone(key[len(prefix):])
+			other = other || len(value) > 0 && value[0] < form
+			return errEnough
+		})
+		if err != nil && !errors.Is(err, errEnough) {
+			return false, err
+		}
+	}
+	return places[0] != nil && (other || !bytes.Equal(places[0], places[1])), nil
+}
+
 // Ends tells whether Apply gives rows for such a fact.
 func Ends(f core.Fact) bool {
 	switch f.(type) {
