@@ -62,6 +62,7 @@ const (
 	pageUpkeep
 	pageCard
 	pageNotice
+	pageSeasonLawn
 	pages
 )
 
@@ -110,6 +111,7 @@ func newPages() []*pageSpec {
 		morningPage(), planPage(), stockPage(), trueUpPage(),
 		eveningPage(), recordsPage(), recordPage(), closingPage(), cardPage(),
 		noticesPage(), noticePage(),
+		seasonPage(), seasonLawnPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),
 		calibratePage(), weatherPage(), tallyPage(),
 		journalPage(), entryPage(), bookPage(),

@@ -34,6 +34,7 @@ func lawnPage() *pageSpec {
 				v := m.book.Day().Visiting()
 				return onLawn(m) && m.book.Day().Open && !m.isPlanned(m.subject.lawn) && (v == nil || v.Lawn != m.subject.lawn)
 			}),
+			pageKey(p, "y", "season", "what went down this year, limits left, due next", (*Model).openSeasonOf, onLawn),
 			pageKey(p, "o", "all lawns", "list all lawns", func(m *Model) tea.Cmd { return m.turnToLawn("") }, onLawn),
 		}, lawnKeys()...),
 	}

@@ -26,15 +26,6 @@ func (s *Season) Sheet(lawn string) (printed.Document, error) {
 
 func (s *Season) sheet(l *Lawn) printed.Document {
 	d := printed.Document{Title: "Season " + s.Year + ": " + l.Lawn, Foot: foot}
-	var who []string
-	for _, w := range []string{l.Customer, l.Address} {
-		if w != "" && w != l.Lawn {
-			who = append(who, w)
-		}
-	}
-	if len(who) > 0 {
-		d.About = append(d.About, strings.Join(who, ", "))
-	}
 	d.About = append(d.About, fmt.Sprintf("As of %s. %s in %s: %s gal sprayed, %s lb spread, %s sq ft treated.", s.To, counted(l.Rounds, "round"), s.Year,
 		l.Volume.Text(), commas(l.Mass.Pounds(), 1), l.Area.Text()))
 	if strings.HasSuffix(s.To, "-12-31") && !s.Kept {
@@ -47,6 +38,15 @@ func (s *Season) sheet(l *Lawn) printed.Document {
 	}
 	if l.Gone {
 		d.About = append(d.About, "The book has no lawn of this name any more; what was laid under it stands here.")
+	}
+	var who []string
+	for _, w := range []string{l.Customer, l.Address} {
+		if w != "" && w != l.Lawn {
+			who = append(who, w)
+		}
+	}
+	if len(who) > 0 {
+		d.About = append(d.About, strings.Join(who, ", "))
 	}
 	for i := range l.Zones {
 		d.Parts = append(d.Parts, s.zonePart(&l.Zones[i]))
