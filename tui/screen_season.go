@@ -8,6 +8,7 @@ import (
 	tea "github.com/charmbracelet/bubbletea"
 
 	"example.com/tintline/core"
+	"example.com/tintline/core/measure"
 	"example.com/tintline/core/past"
 	"example.com/tintline/core/season"
 	"example.com/tintline/tui/theme"
@@ -44,6 +45,7 @@ func seasonLawnPage() *pageSpec {
 			return nil
 		},
 		keys: []binding{
+			opening(pageKey(p, "l", "round", "days from its last round to its next: 35; off takes the settings' again", (*Model).openRoundDays, func(m *Model) bool { return m.book.Lawn(m.subject.lawn) != nil && !m.busy() })),
 			pageKey(p, "left", "year before", "the year before", func(m *Model) tea.Cmd { return m.seasonYear(-1) }, (*Model).everOpened),
 			pageKey(p, "right", "year after", "the year after", func(m *Model) tea.Cmd { return m.seasonYear(1) }, func(m *Model) bool { return m.seasonOf.lawnYear != "" && m.seasonOf.lawnYear < m.seasonDate()[:4] }),
 		},
@@ -151,4 +153,28 @@ func (m *Model) pickSeason(id string) tea.Cmd {
 func (m *Model) openSeasonOf() tea.Cmd {
 	m.seasonOf.lawnYear = ""
 	return m.goTo(pageSeasonLawn)
+}
+
+// openRoundDays asks for the days of the lawn's own round.
+func (m *Model) openRoundDays() tea.Cmd {
+	lawn := m.subject.lawn
+	m.openLine(textLine{
+		prompt: "round of " + lawn, hint: "days: 35; off: as the settings have it", tells: true,
+		read: func(m *Model, said string) ([]core.Fact, error) {
+			was := m.book.Lawn(lawn)
+			if was == nil {
+				return nil, slip("The book has no lawn "+lawn+".", "Choose one of the list.")
+			}
+			next := *was
+			if next.RoundDays = (core.Maybe[float64]{}); strings.TrimSpace(said) != "off" {
+				days, err := measure.ParseNumber(strings.TrimSuffix(strings.TrimSpace(said), " days"))
+				if err != nil {
+					return nil, slip(fmt.Sprintf("%q is no number of days.", said), "Write it as in 35, or off.")
+				}
+				next.RoundDays = core.Known(days)
+			}
+			return onlyFact(&next, nil)
+		},
+	})
+	return nil
 }

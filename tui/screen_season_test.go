@@ -49,6 +49,12 @@ func TestSeasonOfTheYear(t *testing.T) {
 func TestSeasonFromTheLawn(t *testing.T) {
 	c := climbIn(t, decade+firLaid).size(80, 40)
 	c.press("g", "l").press("y").sees("Season 2026: 77 Fir Lane").press("esc").sees("what may go on it")
+	c.press("y", "l").typed("5").press("enter").sees("Give 7 to 366 days.").press("esc", "l").typed("soon").press("enter").sees(`"soon" is no number of days.`).press("esc")
+	c.press("l").typed("35").press("enter").sees("Due on 2026-07-02", "a round of 35 days", "lawn's own.")
+	c.press("l").typed("off").press("enter").sees("Due on 2026-07-09", "a round of 42 days")
+	if got := c.facts(); got != "lawn lawn" {
+		t.Errorf("logged: %s", got)
+	}
 }
 
 // TestSeasonNeedsNoColour: the pictures have letters alone, and say all there is.

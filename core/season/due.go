@@ -162,7 +162,7 @@ func (g *gathering) stocks(all bool) error {
 		if st.Order.Known {
 			p.Order = st.Order.V.Words()
 		}
-		p.Bought = core.Maybe[measure.Amount]{V: st.BoughtYear, Known: now}
+		p.Bought = core.Maybe[measure.Amount]{V: st.BoughtYear, Known: now && st.Have.Known}
 	}
 	return nil
 }

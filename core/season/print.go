@@ -277,12 +277,20 @@ func (z *Zone) left() []string {
 	lb, _ := z.Nitrogen.Rate.V.In("lb_per_1000_sqft")
 	for _, r := range z.Most {
 		most := r.High.V
-		out = append(out, fmt.Sprintf("nitrogen in a year of %s: up to %g lb per 1,000 sq ft (%s, %s), %.2f left", label.GrassWords(z.Grass), most, r.Region, label.SourceWords(r.Source), max(most-lb, 0)))
+		out = append(out, fmt.Sprintf("nitrogen in a year of %s: up to %g lb per 1,000 sq ft (%s; %s), %.2f left", label.GrassWords(z.Grass), most, r.Region, institution(r.Source), max(most-lb, 0)))
 	}
 	if len(z.Most) == 0 {
 		out = append(out, "nitrogen in a year: the reference has no figure for "+label.GrassWords(z.Grass)+" in the region that is set")
 	}
 	return out
+}
+
+// institution is who says so, without the title.
+func institution(id string) string {
+	if s, ok := label.FindSource(id); ok {
+		return s.Institution
+	}
+	return id
 }
 
 // Words is nitrogen in words, empty where there is none.
