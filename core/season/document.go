@@ -16,10 +16,23 @@ type document = map[string]any
 // or dry, so one of two columns is empty.
 func (s *Season) Rows() printed.Table {
 	t := printed.Table{Columns: []printed.Column{
-		{Title: "year", Left: true}, {Title: "lawn", Left: true}, {Title: "zone", Left: true}, {Title: "grass", Left: true}, {Title: "area", Unit: "sq ft"}, {Title: "product", Left: true},
-		{Title: "liquid", Unit: "fl oz"}, {Title: "dry", Unit: "lb"}, {Title: "times"}, {Title: "days"}, {Title: "liquid on the part that got most", Unit: "fl oz per 1,000 sq ft"},
-		{Title: "dry on the part that got most", Unit: "lb per 1,000 sq ft"}, {Title: "last", Left: true}, {Title: "again from", Left: true},
-		{Title: "label still allows, liquid", Unit: "fl oz per 1,000 sq ft"}, {Title: "label still allows, dry", Unit: "lb per 1,000 sq ft"}, {Title: "lawn due", Left: true},
+		{Title: "year", Left: true},
+		{Title: "lawn", Left: true},
+		{Title: "zone", Left: true},
+		{Title: "grass", Left: true},
+		{Title: "area", Unit: "sq ft"},
+		{Title: "product", Left: true},
+		{Title: "liquid", Unit: "fl oz"},
+		{Title: "dry", Unit: "lb"},
+		{Title: "times"},
+		{Title: "days"},
+		{Title: "liquid on the part that got most", Unit: "fl oz per 1,000 sq ft"},
+		{Title: "dry on the part that got most", Unit: "lb per 1,000 sq ft"},
+		{Title: "last", Left: true},
+		{Title: "again from", Left: true},
+		{Title: "label still allows, liquid", Unit: "fl oz per 1,000 sq ft"},
+		{Title: "label still allows, dry", Unit: "lb per 1,000 sq ft"},
+		{Title: "lawn due", Left: true},
 	}}
 	for i := range s.Lawns {
 		l := &s.Lawns[i]

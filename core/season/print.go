@@ -181,8 +181,14 @@ func (s *Season) productTable() printed.Table {
 // OfProduct is where a product went, lawn by lawn and zone by zone, and what is left of its limits there.
 func (s *Season) OfProduct(product string) printed.Table {
 	t := printed.Table{Columns: []printed.Column{
-		{Title: "lawn", Left: true}, {Title: "zone", Left: true}, {Title: "went down"}, {Title: "times"}, {Title: "per 1,000 sq ft"}, {Title: "last", Left: true},
-		{Title: "again from", Left: true}, {Title: "label still allows"},
+		{Title: "lawn", Left: true},
+		{Title: "zone", Left: true},
+		{Title: "went down"},
+		{Title: "times"},
+		{Title: "per 1,000 sq ft"},
+		{Title: "last", Left: true},
+		{Title: "again from", Left: true},
+		{Title: "label still allows"},
 	}}
 	for i := range s.Lawns {
 		for j := range s.Lawns[i].Zones {

@@ -87,8 +87,13 @@ func (s *Season) zonePart(z *Zone) printed.Part {
 
 func (s *Season) zoneTable(z *Zone) printed.Table {
 	t := printed.Table{Columns: []printed.Column{
-		{Title: "product", Left: true}, {Title: "went down"}, {Title: "times"}, {Title: "per 1,000 sq ft"}, {Title: "last", Left: true},
-		{Title: "again from", Left: true}, {Title: "label still allows"},
+		{Title: "product", Left: true},
+		{Title: "went down"},
+		{Title: "times"},
+		{Title: "per 1,000 sq ft"},
+		{Title: "last", Left: true},
+		{Title: "again from", Left: true},
+		{Title: "label still allows"},
 	}}
 	for i := range z.Used {
 		t.Rows = append(t.Rows, z.Used[i].cells(z, s.Year))
