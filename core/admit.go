@@ -116,6 +116,12 @@ func (s *state) admitMove(f Fact) error {
 		return s.admitTruedUp(f)
 	case *Metered:
 		return s.admitMetered(f)
+	case *Task:
+		return s.admitTask(f)
+	case *Upkept:
+		return s.admitUpkept(f)
+	case *Paper:
+		return s.admitPaper(f)
 	}
 	return refuse("Use a version that knows it.", "This fact is not known.")
 }

@@ -25,6 +25,9 @@ func (s *state) admitLoadPlanned(f *LoadPlanned) error {
 }
 
 func (s *state) admitTicked(f *Ticked) error {
+	if strings.HasPrefix(f.List, CheckList("")) {
+		return s.admitCheckTick(f)
+	}
 	into, load := strings.CutPrefix(f.List, LoadList(""))
 	if !load || into == "" {
 		return refuse("Name a list such as load/a.", "%q is no list.", f.List)

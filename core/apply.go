@@ -137,8 +137,8 @@ func (s *state) applyMove(e Entry) {
 		s.applySpread(e, f)
 	case *TruedUp:
 		s.applyTruedUp(f)
-	case *Metered:
-		s.applyMetered(e, f)
+	case *Metered, *Task, *Upkept, *Paper:
+		s.applyUpkeep(e)
 	default:
 		s.applyPlumbing(e)
 	}

@@ -8,6 +8,8 @@ type evening struct {
 	through measure.Volume // the pump, in all
 	loads   []LoadMark     // those of which something stands in a tank; made anew when it changes, as the next one is
 	loadsIn []loadIn
+	tasks   []Upkeep // made anew when it changes, as the papers are
+	papers  []Paper
 }
 
 // evening keeps it.
@@ -19,7 +21,11 @@ func (k *keptCodec) evening(e *evening) {
 		text(k, &l.Tank)
 		whole(k, &l.Load)
 	})
+	k.upkeep(e)
 }
 
 // digestEvening adds what of it the book says; a book without any has the digest that it always had.
-func (s *state) digestEvening(w *binaryWriter) { s.digestMeters(w) }
+func (s *state) digestEvening(w *binaryWriter) {
+	s.digestMeters(w)
+	s.digestUpkeep(w)
+}

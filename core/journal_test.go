@@ -201,7 +201,7 @@ func (g *anyFact) fact() Fact {
 		kindPlanned, kindPlanned,
 		kindCalibrated, kindCalibrated, kindMarked, kindMarked,
 		kindTruedUp,
-		kindRecorded, kindRecorded, kindMetered,
+		kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindMetered, kindTask, kindTask, kindUpkept, kindUpkept, kindUpkept, kindPaper, kindPaper,
 		kindSigned, kindSigned, kindTold, kindTold, kindNeighbour,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
@@ -260,6 +260,8 @@ func (g *anyFact) fact() Fact {
 		return g.calibrated()
 	case kindTruedUp:
 		return g.truedUp()
+	case kindTask, kindUpkept, kindPaper:
+		return g.upkeep(kind)
 	case kindMetered:
 		return g.metered()
 	case kindRecorded:

@@ -55,6 +55,8 @@ func (s *state) resolve(f Fact) (Fact, error) {
 		return s.resolveStocked(f)
 	case *TruedUp:
 		return s.resolveTruedUp(f)
+	case *Upkept:
+		return s.resolveUpkept(f), nil
 	case *Recorded:
 		return resolveRecorded(f), nil
 	case *Told:

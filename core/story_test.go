@@ -56,7 +56,7 @@ func storyEnd() []Fact {
 func writeStory(t *testing.T) {
 	t.Helper()
 	draw := rapid.Custom(func(t *rapid.T) []Entry {
-		r := anyJournal(t, 500)
+		r := anyJournal(t, 900)
 		for _, f := range storyEnd() {
 			if r.counts[f.Name()] == 0 {
 				at := r.book.LastAt()

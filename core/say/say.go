@@ -108,6 +108,12 @@ func move(f core.Fact) string {
 		return truedUp(f)
 	case *core.Metered:
 		return metered(f)
+	case *core.Task:
+		return task(f)
+	case *core.Upkept:
+		return upkept(f)
+	case *core.Paper:
+		return paper(f)
 	case *core.Fitted:
 		return fitted(f)
 	case *core.Spread:
