@@ -104,7 +104,7 @@ func containsText(list []string, s string) bool {
 }
 
 // RuleNames lists the rules of the check that the operator can go on in spite of.
-var RuleNames = strings.Fields("grass dose season interval nitrogen trace enough line_up weather site dates standing pair stock notice")
+var RuleNames = strings.Fields("grass dose season interval nitrogen trace enough line_up weather site dates standing pair stock notice papers")
 
 // ruleWeather is the rule whose reasons end with the next observation.
 const ruleWeather = "weather"

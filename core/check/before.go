@@ -29,6 +29,7 @@ var rules = []struct {
 	{rulePair, pairRule, nil, false},
 	{ruleStock, nil, dryStockRule, false},
 	{ruleNotice, noticeRule, nil, true},
+	{rulePapers, papersRule, nil, true},
 }
 
 // Before says what would happen if the trigger were pulled now. The error is a Problem: the intent names
@@ -56,7 +57,7 @@ func (s *situation) report() Report { return s.reportOf(func(string) bool { retu
 func (s *situation) reportOf(asked func(rule string) bool) Report {
 	r := Report{Plan: s.plan(), NotChecked: s.notChecked()}
 	for _, rule := range rules {
-		if !asked(rule.name) || rule.name == ruleNotice && !s.somebodyToTell() {
+		if !asked(rule.name) || (rule.name == ruleNotice && !s.somebodyToTell()) || (rule.name == rulePapers && len(s.b.Papers()) == 0) {
 			continue
 		}
 		var found []Finding

@@ -14,6 +14,9 @@ func lineUpRule(s *situation) []Finding {
 	if s.tank != nil {
 		return nil
 	}
+	if cold := s.antifreeze(); len(cold) > 0 {
+		return cold
+	}
 	return append(append(s.valves(), s.pump()...), s.flowLow()...)
 }
 

@@ -120,6 +120,9 @@ func proposeDay(b *core.Book, in Intent) Proposal {
 func (s *situation) propose() Proposal {
 	r := s.report()
 	if s.wet && s.tank == nil {
+		if p, flush := s.proposeFlush(); flush {
+			return p
+		}
 		if !goingOn(r, PartCompartment, PartRig) {
 			if p, turn := s.proposeLineUp(); turn {
 				return p
