@@ -39,7 +39,7 @@ import (
 //	a touch counts twice                                       TestSecondTapSoonIsDropped
 //	places too small for a finger                              TestBandIsAThumbHigh TestSpotsAreDisjoint
 //	floods of motion                                           TestMotionIsDropped TestViewIsQuick TestViewAllocates
-//	one wrong key destroys                                     TestStrike TestClosingTheDayNeedsY TestEnterDoesNotAnswer
+//	one wrong key destroys                                     TestStrike TestClosingTheDayNeedsAnAnswer TestEnterDoesNotAnswer
 //	a key that is held down confirms                           TestHeldYesAnswersNothingUnseen TestHeldEnterIsOnePress
 //	a bounce counts twice                                      TestBouncingEnterIsOnePress
 //	a paste types commands                                     TestNoiseLogsNothing TestKeysThroughTheParser

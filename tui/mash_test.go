@@ -176,6 +176,10 @@ func (k *masher) step() {
 		k.key(string(rune('a' + k.r.Intn(26))))
 	case n == 35:
 		k.types(k.oneOf(mashTexts))
+	case n == 36: // the pages lie two lists deep
+		for _, s := range []string{"g", k.oneOf([]string{"n", "y"}), string(rune('a' + k.r.Intn(26)))} {
+			k.key(s)
+		}
 	default:
 		k.key(k.oneOf(mashKeys))
 	}
