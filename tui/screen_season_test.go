@@ -36,7 +36,7 @@ func TestSeasonOfTheYear(t *testing.T) {
 	c := climbIn(t, decade+firLaid).size(80, 40)
 	c.press("g", "n", "s").sees("2026, what is due", "4.00 gal sprayed", "77 Fir Lane", "2026-07-09", "Due on 2026-07-09: last treated on 2026-05-28, and a round of 42 days.")
 	c.down("77 Fir Lane").press("enter").sees("Season 2026: 77 Fir Lane", "1 round in 2026", "Example Cool", "once", "per 1,000 sq ft, last 2026-05-28")
-	c.press("left").sees("Season 2025", "2.00 gal sprayed").press("left").sees("Season 2024", "8.00 gal sprayed", "The book keeps limits and dates of this year and the last")
+	c.press("left").sees("Season 2025", "2.00 gal sprayed", "The year is over").seesNot("again").press("left").sees("Season 2024", "8.00 gal sprayed", "The book keeps limits and dates of this year and the last")
 	c.press("esc").sees("2026, what is due")
 	c.press("right").sees("by lawn", "sq ft", "N lb", "all").press("right").sees("by product and stock", "not counted")
 	c.press("right").sees("by grass", "tall fescue").press("right").sees("by round", "round 1").press("right").sees("plots", "gallons by day", "2026-05-28", "4.0", "0 ", "gal")

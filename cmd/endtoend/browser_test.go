@@ -132,11 +132,12 @@ func TestPagesInABrowser(t *testing.T) {
 		}
 		return path
 	}
+	sheet := page("sheet", "season", "--lawn", hostileLawns[0])
 	tally, all := page("tally", "tally", "--date", "2026-05-28"), page("all", "records", "--date", "2026-05-28")
 	frames := "<!DOCTYPE html><body>"
 	for _, path := range []string{
 		tally, all, page("years", "tally", "--by", "year"), page("card", "card"), page("season", "season"),
-		page("sheet", "season", "--lawn", hostileLawns[0]), page("notice", "notice", "--lawn", hostileLawns[1]),
+		sheet, page("notice", "notice", "--lawn", hostileLawns[1]),
 	} {
 		text, err := os.ReadFile(path)
 		if err != nil {
@@ -163,6 +164,9 @@ func TestPagesInABrowser(t *testing.T) {
 	}
 	if n := count(tally); n != 1 {
 		t.Errorf("the tally of a day of 24 lawns is %d pages of letter", n)
+	}
+	if n := count(sheet); n != 1 {
+		t.Errorf("the season of a lawn is %d pages of letter", n)
 	}
 	text, err := os.ReadFile(tally)
 	if err != nil {

@@ -9,8 +9,8 @@ import (
 )
 
 // driftsOf lists the accepted catch tests up to the end of a year that the book keeps, oldest first, applicator by applicator of the rig, and
-// behind them what the gauges teach of it where they teach enough. Both are held against the rate meant.
-func driftsOf(b *core.Book, year string) []Drift {
+// behind them what the gauges teach of it now, where they teach enough. Both are held against the rate meant.
+func driftsOf(b *core.Book, year string, gauges bool) []Drift {
 	var out []Drift
 	if b.Rig() == nil {
 		return nil
@@ -28,7 +28,7 @@ func driftsOf(b *core.Book, year string) []Drift {
 		}
 		slices.SortStableFunc(tests, func(x, y Drift) int { return strings.Compare(x.Date, y.Date) })
 		out = append(out, tests...)
-		if t, ok := b.Taught(a.Name); ok && t.Enough {
+		if t, ok := b.Taught(a.Name); gauges && ok && t.Enough {
 			rate := a.Delivery
 			rate.V = float64(rate.V * t.Ratio)
 			d := Drift{Applicator: a.Name, Share: t.Ratio - 1, Band: t.SD, Readings: t.Readings, Rate: rate}

@@ -84,8 +84,12 @@ func (g *gathering) limits(lawn string, z *Zone) []core.SeasonLine {
 			u := &z.Used[i]
 			if k, ok := g.b.ProductKey(u.Product); ok {
 				line := x.Product(k)
-				u.Line = core.Known(line)
-				u.More, u.MoreBy = x.MostMore(k)
+				if g.out.Over {
+					line.Again, line.Fits, line.Next = "", "", ""
+				} else {
+					u.More, u.MoreBy = x.MostMore(k)
+				}
+				u.Line, u.over = core.Known(line), g.out.Over
 				z.UnknownBefore = max(z.UnknownBefore, line.UnknownBefore)
 			}
 		}

@@ -1,6 +1,7 @@
 package season
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -43,6 +44,7 @@ func of(b *core.Book, read past.Reader, year, at, lawn string) (*Season, error) 
 	if at[:min(digits, len(at))] == year {
 		s.To = at
 	}
+	s.Over = s.To < at
 	s.Kept = year+"-01-01" >= b.KeptFrom()
 	list, err := past.Find(b, read, past.Query{Lawn: lawn, From: year + "-01-01", To: year + "-12-31"})
 	if err != nil {
@@ -66,7 +68,7 @@ func of(b *core.Book, read past.Reader, year, at, lawn string) (*Season, error) 
 		return nil, err
 	}
 	if lawn == "" {
-		s.Drifts = driftsOf(b, s.Year)
+		s.Drifts = driftsOf(b, s.Year, !s.Over)
 	}
 	return s, nil
 }
@@ -108,8 +110,7 @@ func (g *gathering) take(l *past.Laid) {
 	s.Grasses = cover(s.Grasses, l.Grass, l.Date, sums, g.fresh("grass", l.Grass, l.Lawn))
 	for _, u := range l.Products {
 		zone.Used = use(zone.Used, u, l)
-		n := len(s.Products)
-		if s.Products = useOf(s.Products, u, l); g.fresh("product", u.Product, l.Lawn, l.Zone) || len(s.Products) > n {
+		if s.Products = useOf(s.Products, u, l); g.fresh("product", u.Product, l.Lawn, l.Zone) {
 			s.Products[productAt(s.Products, u.Product)].Zones++
 		}
 		g.takeNutrients(zone, l, u)
@@ -215,7 +216,7 @@ func (g *gathering) takeNutrients(z *Zone, l *past.Laid, u past.Used) {
 		m.Unknown = once(m.Unknown, u.Product)
 		return
 	}
-	if g.fresh("fed", l.At.String(), l.Lawn, l.Zone, l.Date) { // two products in one mix feed the same ground
+	if g.fresh("fed", fmt.Sprint(l.Seq), l.Lawn, l.Zone) { // two products in one mix feed the same ground
 		m.Area += l.Area
 	}
 }

@@ -227,6 +227,9 @@ func (u *Used) cells(z *Zone, year string) []string {
 	if l.Last != "" && strings.HasPrefix(l.Last, year) {
 		out[4] = l.Last
 	}
+	if u.over {
+		return out
+	}
 	switch {
 	case !l.DaysBetween.Known && !l.Limit.Known && !l.MostTimes.Known:
 		out[5] = "not checked"

@@ -11,7 +11,9 @@ type Season struct {
 	Year string // "2026"
 	To   string // the last date of it that is asked about
 	// Kept tells whether the book keeps that year piece by piece (this one and the last): else limits are not told.
-	Kept     bool
+	Kept bool
+	// Over: it is a year before that of the date asked about, so nothing of it is left or due.
+	Over     bool
 	Lawns    []Lawn // what is due first
 	Products []Product
 	Grasses  []Covered
@@ -75,6 +77,7 @@ type Used struct {
 	More   core.Maybe[measure.Rate]
 	MoreBy string
 	last   string
+	over   bool // the year is
 }
 
 // Trace tells whether it came in no more than traces, as far as the book keeps it.

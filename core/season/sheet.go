@@ -28,13 +28,15 @@ func (s *Season) sheet(l *Lawn) printed.Document {
 	d := printed.Document{Title: "Season " + s.Year + ": " + l.Lawn, Foot: foot}
 	d.About = append(d.About, fmt.Sprintf("As of %s. %s in %s: %s gal sprayed, %s lb spread, %s sq ft treated.", s.To, counted(l.Rounds, "round"), s.Year,
 		l.Volume.Text(), commas(l.Mass.Pounds(), 1), l.Area.Text()))
-	if strings.HasSuffix(s.To, "-12-31") && !s.Kept {
+	switch e := l.Due.Else(); {
+	case !s.Kept:
 		d.About = append(d.About, "The book keeps limits and dates of this year and the last; of "+s.Year+" it has what was laid.")
-	} else {
+	case s.Over:
+		d.About = append(d.About, "The year is over: what is left and what is due stands on the sheet of this year.")
+	case e != "":
+		d.About = append(d.About, l.Due.Words(), "Besides: "+e+".")
+	default:
 		d.About = append(d.About, l.Due.Words())
-		if e := l.Due.Else(); e != "" {
-			d.About = append(d.About, "Besides: "+e+".")
-		}
 	}
 	if l.Gone {
 		d.About = append(d.About, "The book has no lawn of this name any more; what was laid under it stands here.")
@@ -77,6 +79,11 @@ func (s *Season) zonePart(z *Zone) printed.Part {
 	for i := range z.Actives {
 		if w := activeWords(&z.Actives[i]); w != "" {
 			p.Lines = append(p.Lines, w)
+		}
+	}
+	for i := range z.Used {
+		if l := z.Used[i].Line.V; z.Used[i].Line.Known && l.From != s.Year+"-01-01" {
+			p.Lines = append(p.Lines, z.Used[i].Product+": times and sum are counted from "+l.From+", the label's own year.")
 		}
 	}
 	if z.UnknownBefore != "" {
