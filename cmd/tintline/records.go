@@ -20,7 +20,8 @@ func (a *app) recordsCommand() *cobra.Command {
 		Short: "The application record: what went where, of what, by whom, in which weather",
 		Long: `Lists the application record, a row for each product on each zone in each visit, and names what the rule of a state asks for and a
 row does not hold. Without dates it is the open day, else the last one. The state is the setting of that name unless --state gives
-another. CSV has all fields, with the units in the head; a cell that a spreadsheet would take for a formula begins with an apostrophe.
+another. CSV has all fields, with the units in the head, in UTF-8 without a mark (a spreadsheet asks for it at import); a cell that it would
+take for a formula begins with an apostrophe. HTML is one file to print, each day on pages of its own.
 The product label, the law and local rules decide; the list says when the text of a rule was read.`,
 		Example: `  tintline records
   tintline records --from 2026-05-01 --to 2026-05-31 --as csv > may.csv

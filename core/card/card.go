@@ -172,7 +172,7 @@ const Caution = "The label and the data sheet of each product go before this car
 
 // Printed is the card as it is handed out.
 func (c Card) Printed() printed.Document {
-	d := printed.Document{Title: "What is aboard", About: []string{"as of " + strings.Replace(c.At, "T", " ", 1)}, Foot: []string{Caution}}
+	d := printed.Document{Title: "What is aboard", OnePage: true, About: []string{"as of " + strings.Replace(c.At, "T", " ", 1)}, Foot: []string{Caution}}
 	if c.Truck != "" {
 		d.About = append(d.About, "truck: "+c.Truck)
 	}

@@ -31,7 +31,7 @@ func TestWhatIsAboard(t *testing.T) {
 		}
 	}
 	c := Of(b, at)
-	text := c.Printed().Text()
+	text := c.Printed().TextIn(400) // no phrase goes on below
 	// 100 gal at 1.5 gal per 1,000 sq ft treat 66,667 sq ft, with 1.5 fl oz per 1,000: 100 fl oz, 1 in each gallon. By hand.
 	for _, want := range []string{
 		"911", "1-800-222-1222", "555-0177", "compartment a", "100.0", "100 fl oz", "1.00 fl oz", "hopper of spreader", "40.0 lb",

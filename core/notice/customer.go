@@ -21,7 +21,7 @@ const decides = "The product label, the law and local rules decide. The labels c
 // Customer is the notice of what was put down on one lawn in one day, of the rows of its record, one or more.
 func Customer(b *core.Book, records []tally.Record) printed.Document {
 	r := &records[0]
-	d := printed.Document{Title: "Notice of treatment", About: business(r.Business, r.BusinessAddress, r.BusinessPhone, r.BusinessLicence)}
+	d := printed.Document{Title: "Notice of treatment", OnePage: true, About: business(r.Business, r.BusinessAddress, r.BusinessPhone, r.BusinessLicence)}
 	when := printed.Part{Pairs: []printed.Pair{{Name: "place", Says: place(r.Lawn, r.Site)}, {Name: "customer", Says: said(r.Customer)}, {Name: "date", Says: r.Date}}}
 	from, to := r.Arrived, r.Completed
 	for i := range records {

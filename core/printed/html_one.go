@@ -15,7 +15,7 @@ const (
 )
 
 // oneSizes are the letters in which a document of one page is tried: tables below one another, then the narrow ones side by side.
-var oneSizes = []struct{ points, columns int }{{10, 1}, {9, 1}, {10, 2}, {9, 2}, {8, 2}, {7, 2}, {7, 3}, {6, 2}, {6, 3}}
+var oneSizes = []struct{ points, columns int }{{10, 1}, {9, 1}, {10, 2}, {9, 2}, {8, 1}, {8, 2}, {7, 1}, {7, 2}, {7, 3}, {6, 2}, {6, 3}}
 
 // oneUpright lays the parts out on one page; where they need more, in the smallest letters on as few as they need. It is false where a table
 // is too wide.

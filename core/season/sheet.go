@@ -25,7 +25,7 @@ func (s *Season) Sheet(lawn string) (printed.Document, error) {
 }
 
 func (s *Season) sheet(l *Lawn) printed.Document {
-	d := printed.Document{Title: "Season " + s.Year + ": " + l.Lawn, Foot: foot}
+	d := printed.Document{OnePage: true, Title: "Season " + s.Year + ": " + l.Lawn, Foot: foot}
 	d.About = append(d.About, fmt.Sprintf("As of %s. %s in %s: %s gal sprayed, %s lb spread, %s sq ft treated.", s.To, counted(l.Rounds, "round"), s.Year,
 		l.Volume.Text(), commas(l.Mass.Pounds(), 1), l.Area.Text()))
 	switch e := l.Due.Else(); {
