@@ -3,6 +3,7 @@ package core
 func (s *state) openDay(e Entry, f *DayOpened) {
 	s.noteDay()
 	s.metersOfDay()
+	s.loadsOfDay()
 	left, before := "", s.day.Date
 	if s.day.Open {
 		left = s.day.Date

@@ -44,6 +44,7 @@ func (k *keptCodec) loadMark(m *LoadMark) {
 	whole(k, &m.Seq)
 	k.moment(&m.At)
 	text(k, &m.Place)
+	whole(k, &m.Before)
 	kept(k, &m.Lawns, func(lawn *string) { text(k, lawn) })
 }
 

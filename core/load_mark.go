@@ -4,10 +4,23 @@ import "slices"
 
 // LoadMark is the load that stands in a tank, and the lawns that were treated from it, in order.
 type LoadMark struct {
-	Seq   uint64 // the entry
-	At    Moment
-	Place string // where it was mixed; empty: not said
-	Lawns []string
+	Seq    uint64 // the entry
+	At     Moment
+	Place  string   // where it was mixed; empty: not said
+	Before int64    // how many lawns on earlier days; their names stand with those days
+	Lawns  []string // of the day
+}
+
+// Order is the place of the last lawn among all that were treated from the load, from 1.
+func (m *LoadMark) Order() int64 { return m.Before + int64(len(m.Lawns)) }
+
+// loadsOfDay begins the lawns of a day anew: a tank that lasts for months would else carry all of their names.
+func (s *state) loadsOfDay() {
+	loads := slices.Clone(s.loads)
+	for i := range loads {
+		loads[i].Before, loads[i].Lawns = loads[i].Order(), nil
+	}
+	s.loads = loads
 }
 
 // loadIn is which load stands in a tank: a letter, or an applicator.

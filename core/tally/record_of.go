@@ -157,13 +157,25 @@ func (r *Record) takeLoad(m *core.LoadMark) {
 		return
 	}
 	if !r.Load.Known {
-		r.Load, r.LoadOrder = core.Known(float64(m.Seq)), core.Known(float64(len(m.Lawns)))
-		r.LoadLawns = strings.Join(m.Lawns, "; ")
+		r.Load, r.LoadOrder = core.Known(float64(m.Seq)), core.Known(float64(m.Order()))
+		r.LoadLawns = lawnsOf(m)
 	}
 	r.LoadedAt = joined(r.LoadedAt, m.At.Date()+" "+m.At.Clock())
 	if m.Place != "" {
 		r.MixedWhere = joined(r.MixedWhere, m.Place)
 	}
+}
+
+// mostLoadLawns is how many lawns of a load a record names; those before them stand in their own records, with the same load.
+const mostLoadLawns = 40
+
+func lawnsOf(m *core.LoadMark) string {
+	names := m.Lawns[max(len(m.Lawns)-mostLoadLawns, 0):]
+	list := strings.Join(names, "; ")
+	if before := m.Order() - int64(len(names)); before > 0 {
+		list = fmt.Sprintf("%d before; %s", before, list)
+	}
+	return list
 }
 
 // takeWeather takes each figure as it was last looked at on that day before the piece, and says when: where one observation did not

@@ -78,8 +78,8 @@ func TestLoadOfAPiece(t *testing.T) {
 		`{"fact":"spread","lawn":"77 Fir","applicator":"spreader","product":"food","amount_lb":9}`,
 	)
 	for _, want := range []struct{ lawn, zone, product, place, lawns string }{
-		{"12 Elm", "back", "warm weed", "depot", "77 Fir; 12 Elm"},
-		{"418 Alder", "front", "warm weed", "depot", "77 Fir; 12 Elm; 418 Alder"}, // what stood in the hose
+		{"12 Elm", "back", "warm weed", "depot", "1 before; 12 Elm"},
+		{"418 Alder", "front", "warm weed", "depot", "1 before; 12 Elm; 418 Alder"}, // what stood in the hose
 		{"418 Alder", "back", "cool weed", "street", "418 Alder"},
 		{"77 Fir", "all", "food", "", ""},
 	} {
