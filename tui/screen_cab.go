@@ -6,6 +6,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/check"
+	"example.com/tintline/core/upkeep"
 	"example.com/tintline/tui/theme"
 )
 
@@ -164,6 +165,9 @@ func (m *Model) offerSmall() string {
 	case check.ActOpenDay:
 		if p.Why != "" {
 			return sentence(p.Why)
+		}
+		if due := upkeep.Short(m.book, core.At(m.at)); due != "" {
+			return m.g.clean(due) + fmt.Sprintf(" (%s n u)", m.shown(actMenu))
 		}
 		if due := check.CalibrationDue(m.book, core.At(m.at)); len(due) > 0 {
 			return m.g.clean(due[0]) + m.dueKeys()

@@ -171,6 +171,9 @@ var situations = append([]situated{
 	{"tally_folded", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "t", "enter", "down", "enter", "down") }},
 	{"closing", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "k") }},
 	{"aboard", func(t *testing.T) *cab { return twoLawns(t).press("x") }},
+	{"upkeep", func(t *testing.T) *cab {
+		return twoLawns(t).press("g", "n", "u", "enter").press("p").typed("turf licence 2026-06-10 number 00000-7").press("enter")
+	}},
 	{"records", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r") }},
 	{"record", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r", "enter") }},
 	{"products", func(t *testing.T) *cab { return twoLawns(t).press("g", "p") }},

@@ -24,6 +24,7 @@ type Document struct {
 	DriedOn      []DriedOn       `json:"dried_on"`
 	Taught       []Taught        `json:"taught"`
 	Calibration  []string        `json:"calibration_due"` // catch tests that are due, and rates that have drifted
+	Upkeep       []string        `json:"upkeep_due"`      // tasks that are due, and papers that have ended or end soon
 	Today        Today           `json:"today"`
 	StillToEnter []Missing       `json:"still_to_enter"`
 	OffRecord    []string        `json:"off_record"` // products without the registration number that their record needs

@@ -25,6 +25,7 @@ func Of(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) Document {
 	d.Notices = notices.Document()
 	d.Taught, d.Today = taught(b), today(b, now)
 	d.Calibration = check.CalibrationDue(b, at)
+	d.Upkeep = upkeepDue(b, at)
 	d.StillToEnter, d.OffRecord = stillToEnter(b), offRecord(b)
 	return d
 }

@@ -33,6 +33,9 @@ func Text(b *core.Book, at core.Moment, now core.Maybe[core.Moment]) string {
 	writeOwed(&w, b)
 	writeNotices(&w, b, at)
 	writeDried(&w, b, at)
+	for i, due := range d.Upkeep {
+		fmt.Fprintf(&w, "%-12s%s\n", []string{"upkeep due", ""}[min(i, 1)], due)
+	}
 	for i, due := range d.Calibration {
 		fmt.Fprintf(&w, "%-12s%s\n", []string{"catch test", ""}[min(i, 1)], due)
 	}

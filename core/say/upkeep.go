@@ -27,7 +27,11 @@ func TaskEvery(f *core.Task) string {
 		out = append(out, f.Gallons.V.Text()+" gal")
 	}
 	if f.Days.Known {
-		out = append(out, fmt.Sprintf("%g days", f.Days.V))
+		every := fmt.Sprintf("%g days", f.Days.V)
+		if f.Days.V == 1 {
+			every = "day"
+		}
+		out = append(out, every)
 	}
 	words := ""
 	if len(out) > 0 {

@@ -3,6 +3,7 @@ package upkeep
 import (
 	"fmt"
 	"math"
+	"strings"
 	"time"
 
 	"example.com/tintline/core"
@@ -76,11 +77,14 @@ func Due(b *core.Book, at core.Moment) []Item {
 // part takes an interval in, if it comes before those that are in.
 func (it *Item) part(gone, every float64, unit string) {
 	share := gone / every
+	if every == 1 {
+		unit = strings.TrimSuffix(unit, "s")
+	}
 	if math.IsNaN(share) || (it.Says != "" && it.State != Unknown && share <= it.Share) {
 		return
 	}
 	it.Share, it.Says = share, fmt.Sprintf("%.0f of %.0f %s", gone, every, unit)
-	if every < 100 && unit != "days" {
+	if every < 100 && !strings.HasPrefix(unit, "day") {
 		it.Says = fmt.Sprintf("%.1f of %g %s", gone, every, unit)
 	}
 	switch {
