@@ -33,16 +33,11 @@ func (x *Season) MostMore(k int32) (most Maybe[measure.Rate], by string) {
 	return most, by
 }
 
-// ZonesRemembered lists the zones of a lawn of which the book keeps something, in the order in which they were first treated or
-// added; some of them the lawn may no longer have.
-func (s *state) ZonesRemembered(lawn string) []string {
-	i, ok := s.lawnAt[lawn]
-	if !ok || i >= len(s.history) {
-		return nil
-	}
-	var out []string
-	for _, z := range s.history[i] {
-		out = append(out, z.zone)
+// Products are the lines of the products alone, in the order in which they were entered.
+func (x *Season) Products() []SeasonLine {
+	var out []SeasonLine
+	for _, k := range x.keys() {
+		out = append(out, x.Product(k))
 	}
 	return out
 }

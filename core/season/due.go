@@ -104,13 +104,7 @@ func (g *gathering) limits(lawn string, z *Zone) []core.SeasonLine {
 	if z.Gone {
 		return nil
 	}
-	var out []core.SeasonLine
-	for _, line := range g.b.SeasonOf(lawn, z.Zone, g.at) {
-		if line.Of == core.OfProduct {
-			out = append(out, line)
-		}
-	}
-	return out
+	return g.b.Season(lawn, z.Zone, g.at, nil).Products()
 }
 
 // reckon says when a lawn is due by what its zones had last.
