@@ -29,65 +29,98 @@ func antifreezeIn(b *core.Book, l fluid.Liquid) measure.Volume {
 	return v
 }
 
-// inLine is all that stands between the compartments and the nozzle.
-func inLine(b *core.Book, hose string) fluid.Liquid {
-	p := b.Plumbing()
-	in := fluid.Liquid{}.Plus(p.Cell.Liquid)
-	for i := range p.Hoses {
-		if hose != "" && p.Hoses[i].Name != hose {
-			continue
-		}
-		for _, c := range p.Hoses[i].Charge {
-			in = in.Plus(c.Liquid)
-		}
-	}
-	return in
+// winter tells whether a liquid holds more antifreeze than counts as flushed, and how much it holds.
+func winter(b *core.Book, l fluid.Liquid) (measure.Volume, bool) {
+	v := antifreezeIn(b, l)
+	return v, float64(v) > float64(float64(l.Volume)*antifreezeLeft)
 }
 
-// Antifreeze tells how much antifreeze stands between the compartments and the nozzle, and in how much liquid; 0 where it counts as flushed.
-func Antifreeze(b *core.Book) (antifreeze, in measure.Volume) {
-	l := inLine(b, "")
-	v := antifreezeIn(b, l)
-	if float64(v) <= float64(float64(l.Volume)*antifreezeLeft) {
-		return 0, l.Volume
+// winterHose is winter of all that stands in a hose.
+func winterHose(b *core.Book, h *fluid.Hose) (antifreeze, in measure.Volume, stands bool) {
+	for i := range h.Charge {
+		antifreeze += antifreezeIn(b, h.Charge[i].Liquid)
+		in += h.Charge[i].Volume
 	}
-	return v, l.Volume
+	return antifreeze, in, float64(antifreeze) > float64(float64(in)*antifreezeLeft)
+}
+
+// Antifreeze tells how much antifreeze stands between the compartments and the nozzles, and in how much liquid; 0 where the cell and each
+// hose count as flushed.
+func Antifreeze(b *core.Book) (antifreeze, in measure.Volume) {
+	p := b.Plumbing()
+	antifreeze, stands := winter(b, p.Cell.Liquid)
+	in = p.Cell.Liquid.Volume
+	for i := range p.Hoses {
+		v, held, holds := winterHose(b, &p.Hoses[i])
+		antifreeze, in, stands = antifreeze+v, in+held, stands || holds
+	}
+	if !stands {
+		return 0, in
+	}
+	return antifreeze, in
 }
 
 // antifreeze stops what is sprayed while antifreeze of the winter stands in hose, cell or the compartment that feeds the pump.
 func (s *situation) antifreeze() []Finding {
 	f := Finding{Weight: Stop, Part: PartHose, Ground: GroundPractice, Source: "antifreeze is flushed into a can before the first load, or the first lawn gets it: recalled from memory", Unit: "gal"}
+	feeds, inTank := s.winterTank(s.up.Supply)
 	if v, in := Antifreeze(s.b); v > 0 {
 		f.Figured = core.Known(v.Gallons())
 		f.Says = fmt.Sprintf("%s gal of antifreeze stand in the %s gal of hose and pump.", v.Text(), in.Text())
-		f.Do = fmt.Sprintf("Flush %s gal to a named place, not onto grass: push it into a can.", flushVolume(s.b).Text())
+		f.Do = fmt.Sprintf("Flush %s gal to a named place, not onto grass: push it into a can.", flushVolume(s.b, nil).Text())
+		switch all := flushVolume(s.b, nil); {
+		case feeds == nil && s.drawable(s.up.Supply) < all:
+			f.Do = fmt.Sprintf("Load at least %s gal of water first. %s", all.Text(), f.Do)
+		case feeds != nil:
+			f.Says = fmt.Sprintf("%s gal of antifreeze stand in the %s gal of hose and pump, and %s gal in %c, which feeds them.", v.Text(), in.Text(), inTank.Text(), feeds.Letter)
+			f.Do = fmt.Sprintf("Empty %c into a can and load it with water first. %s", feeds.Letter, f.Do)
+		}
 		return []Finding{f}
 	}
-	for _, letter := range s.up.Supply {
-		c := s.b.Plumbing().Compartment(letter)
-		if c == nil {
-			continue
-		}
-		if v := antifreezeIn(s.b, c.Liquid); float64(v) > float64(float64(c.Liquid.Volume)*antifreezeLeft) {
-			f.Part, f.About, f.Figured = PartCompartment, string(letter), core.Known(v.Gallons())
-			f.Says = fmt.Sprintf("%c holds %s gal of antifreeze in %s gal.", letter, v.Text(), c.Liquid.Volume.Text())
-			f.Do = fmt.Sprintf("Empty %c into a can and log it, then rinse it.", letter)
-			return []Finding{f}
-		}
+	if feeds == nil {
+		return nil
 	}
-	return nil
+	f.Part, f.About, f.Figured = PartCompartment, string(feeds.Letter), core.Known(inTank.Gallons())
+	f.Says = fmt.Sprintf("%c holds %s gal of antifreeze in %s gal.", feeds.Letter, inTank.Text(), feeds.Liquid.Volume.Text())
+	f.Do = fmt.Sprintf("Empty %c into a can and log it, then rinse it.", feeds.Letter)
+	return []Finding{f}
 }
 
-// flushVolume brings hose and cell below what counts as flushed: the hose once, the cell five times (e^-5 is 0.7 per cent of a well-mixed
-// cell, Levenspiel 1999, ch. 11).
-func flushVolume(b *core.Book) measure.Volume {
+// winterTank is the first of these compartments that holds antifreeze, and how much it holds; nil if none does.
+func (s *situation) winterTank(supply []byte) (*fluid.Compartment, measure.Volume) {
+	for _, letter := range supply {
+		if c := s.b.Plumbing().Compartment(letter); c != nil {
+			if v, holds := winter(s.b, c.Liquid); holds {
+				return c, v
+			}
+		}
+	}
+	return nil, 0
+}
+
+// drawable is what the pump can draw from these compartments.
+func (s *situation) drawable(supply []byte) measure.Volume {
+	var v measure.Volume
+	for _, letter := range supply {
+		if c := s.b.Plumbing().Compartment(letter); c != nil {
+			v += c.Drawable()
+		}
+	}
+	return v
+}
+
+// flushVolume brings the cell and one hose, or each of them, below what counts as flushed: the hose once, the cell five times (e^-5 is
+// 0.7 per cent of a well-mixed cell, Levenspiel 1999, ch. 11).
+func flushVolume(b *core.Book, hose *fluid.Hose) measure.Volume {
 	rig := b.Rig()
 	if rig == nil {
 		return 0
 	}
 	v := 5 * rig.WholeCell()
 	for i := range rig.Hoses {
-		v += rig.Hoses[i].Volume
+		if hose == nil || rig.Hoses[i].Name == hose.Name {
+			v += rig.Hoses[i].Volume
+		}
 	}
 	return v
 }
@@ -95,14 +128,34 @@ func flushVolume(b *core.Book) measure.Volume {
 // FlushPlace is where antifreeze goes where nothing else is said.
 const FlushPlace = fluid.Place("waste/antifreeze can")
 
-// proposeFlush is to push the antifreeze of the winter into a can, before the valves are turned for a lawn.
-func (s *situation) proposeFlush() (Proposal, bool) {
+// flush is what is done next about antifreeze in hose and pump: to push it into a can by what feeds the pump now, before the valves are
+// turned for a lawn. Where that holds antifreeze itself, or too little, the push would never come to an end, or would draw air: then the
+// valves go to a compartment that fits, and where none does the stop says what is to be done.
+func (s *situation) flush(r Report) (Proposal, bool) {
 	if v, _ := Antifreeze(s.b); v <= 0 {
 		return Proposal{}, false
 	}
-	push := flushVolume(s.b)
-	return Proposal{
-		Act: ActPushBack, Words: fmt.Sprintf("flush %s gal of antifreeze into a can", push.Text()),
-		Facts: []core.Fact{&core.PushedBack{Volume: push, To: string(FlushPlace)}},
-	}, true
+	p := s.b.Plumbing()
+	hose := p.Hose("")
+	for i := range p.Hoses {
+		if _, _, stands := winterHose(s.b, &p.Hoses[i]); stands {
+			hose = &p.Hoses[i]
+			break
+		}
+	}
+	push, feed := flushVolume(s.b, hose), s.drawable(p.LineUp.Supply)
+	if feeds, _ := s.winterTank(p.LineUp.Supply); feeds == nil && hose != nil && feed >= push {
+		f := &core.PushedBack{Volume: push, To: string(FlushPlace)}
+		if len(p.Hoses) > 1 {
+			f.Hose = hose.Name
+		}
+		return Proposal{Act: ActPushBack, Words: fmt.Sprintf("flush %s gal of antifreeze into a can", push.Text()), Facts: []core.Fact{f}}, true
+	}
+	if turn, ok := s.proposeLineUp(); ok {
+		return turn, true
+	}
+	if goingOn(r, PartHose) {
+		return Proposal{}, false
+	}
+	return Proposal{Act: ActConfirm, Words: "answer the " + r.Verdict.String(), Why: s.antifreeze()[0].Do}, true
 }

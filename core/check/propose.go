@@ -120,7 +120,7 @@ func proposeDay(b *core.Book, in Intent) Proposal {
 func (s *situation) propose() Proposal {
 	r := s.report()
 	if s.wet && s.tank == nil {
-		if p, flush := s.proposeFlush(); flush {
+		if p, flush := s.flush(r); flush {
 			return p
 		}
 		if !goingOn(r, PartCompartment, PartRig) {
