@@ -31,6 +31,7 @@ func closingPage() *pageSpec {
 			opening(pageKey(p, "o", "poured out", "what went out of a tank, and where: b 12 to pad", (*Model).openPoured, func(m *Model) bool { return m.book.Day().Open && !m.busy() })),
 			opening(pageKey(p, "i", "meters", "odometer 48213 engine 812 pump 344; the last figures are enough", func(m *Model) tea.Cmd { m.openMeters(); return nil }, func(m *Model) bool { return !m.busy() && m.book.Rig() != nil })),
 			pageKey(p, "r", "records", "the records of the day, and what is missing in them", func(m *Model) tea.Cmd { return m.goTo(pageRecords) }, (*Model).everOpened),
+			pageKey(p, "s", "signs", "the signs and notices that are owed", func(m *Model) tea.Cmd { return m.goTo(pageNotices) }, (*Model).everOpened),
 		},
 	}
 }
@@ -53,9 +54,13 @@ func (m *Model) showClosing() sheet {
 	cautioned := false
 	for i := range steps {
 		s := &steps[i]
-		r := row{line: line{left: []span{{theme.Base, "  " + m.g.fit(m.g.clean(s.Says), m.w-tableMarks-3)}}}}
+		says := s.Says
+		if s.More != "" {
+			says += "; " + s.More
+		}
+		r := row{line: line{left: []span{{theme.Base, "  " + m.g.fit(m.g.clean(says), m.w-tableMarks-3)}}}}
 		if s.Then != "" && !m.passedOver[s.ID()] {
-			r.id, r.line.left[0] = s.ID(), span{theme.Strong, m.g.fit(m.g.clean(s.Says), m.w-tableMarks-1)}
+			r.id, r.line.left[0] = s.ID(), span{theme.Strong, m.g.fit(m.g.clean(says), m.w-tableMarks-1)}
 		}
 		if s.Kind == closing.Stays && !cautioned {
 			cautioned = true

@@ -75,7 +75,7 @@ func TestAClosePassesOverAndCarriesOver(t *testing.T) {
 	c.sees("odometer and hour meter: never read").press("n").press("enter").sees("close all the same because")
 	c.press("enter").sees("the close has no reason").typed("no light to read by").press("enter")
 	f := c.disk.entries[len(c.disk.entries)-1].What.(*core.DayClosed)
-	if f.Reason != "no light to read by" || len(f.Open) != 3 || f.Open[0] != "a: the gauge was not read since it was drawn from" {
+	if f.Reason != "no light to read by" || len(f.Open) != 3 || f.Open[0] != "a: the gauge was not read since it was last drawn from or filled" {
 		t.Errorf("closed with %+v", f)
 	}
 	if n := strings.Count(c.facts(), "carried_over"); n != 7 || len(c.book().Owed()) != 7 {

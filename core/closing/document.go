@@ -14,11 +14,12 @@ type Document struct {
 	Open  []string  `json:"does_not_add_up"`
 }
 
-// StepRow is a step; log says whether it is an entry that needs no figure.
+// StepRow is a step; caution says whether it is a mix that stands overnight.
 type StepRow struct {
 	Kind    string `json:"kind"`
 	Of      string `json:"of"`
 	Says    string `json:"says"`
+	More    string `json:"more"`
 	Do      string `json:"do"`
 	Caution bool   `json:"caution"`
 }
@@ -34,7 +35,7 @@ func DocumentOf(b *core.Book, at core.Moment) Document {
 		out.Day = "open"
 	}
 	for _, s := range Steps(b) {
-		out.Steps = append(out.Steps, StepRow{s.Kind, s.Of, s.Says, s.Then, s.Ask})
+		out.Steps = append(out.Steps, StepRow{s.Kind, s.Of, s.Says, s.More, s.Then, s.Ask})
 	}
 	out.Open = append(out.Open, Open(b, at)...)
 	return out
@@ -48,12 +49,13 @@ func (d Document) Text() string {
 	var w strings.Builder
 	w.WriteString("To close " + d.Date + ":\n")
 	stays := false
-	for _, s := range d.Steps {
+	for i := range d.Steps {
+		s := &d.Steps[i]
 		if s.Kind == Stays {
 			stays = true
 			continue
 		}
-		w.WriteString("  " + s.Says)
+		w.WriteString("  " + s.said())
 		if s.Do != "" {
 			w.WriteString(": " + s.Do)
 		}
@@ -61,9 +63,10 @@ func (d Document) Text() string {
 	}
 	if stays {
 		w.WriteString("Stays overnight:\n")
-		for _, s := range d.Steps {
+		for i := range d.Steps {
+		s := &d.Steps[i]
 			if s.Kind == Stays {
-				w.WriteString("  " + s.Says + "\n")
+				w.WriteString("  " + s.said() + "\n")
 			}
 		}
 		w.WriteString(StandingCaution + "\n")
@@ -77,4 +80,11 @@ func (d Document) Text() string {
 		w.WriteString("  " + o + "\n")
 	}
 	return w.String()
+}
+
+func (s *StepRow) said() string {
+	if s.More == "" {
+		return s.Says
+	}
+	return s.Says + " (" + s.More + ")"
 }

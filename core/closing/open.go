@@ -24,7 +24,9 @@ func Open(b *core.Book, at core.Moment) []string {
 	out = append(out, openTanks(b)...)
 	out = append(out, openAreas(b)...)
 	out = append(out, openMeters(b, at)...)
-	return append(out, openRecords(b)...)
+	out = append(out, openStock(b)...)
+	out = append(out, openRecords(b)...)
+	return append(out, openNotices(b, at)...)
 }
 
 func openVisits(b *core.Book) []string {
@@ -49,8 +51,8 @@ func openTanks(b *core.Book) []string {
 	p := b.Plumbing()
 	for i := range p.Compartments {
 		c := &p.Compartments[i]
-		if drawn(b, c) {
-			out = append(out, fmt.Sprintf("%c: the gauge was not read since it was drawn from", c.Letter))
+		if moved(b, c) {
+			out = append(out, fmt.Sprintf("%c: the gauge was not read since it was last drawn from or filled", c.Letter))
 		}
 		band := b.Band(&c.Tank)
 		off := c.Flows.Unexplained
@@ -68,7 +70,7 @@ func openTanks(b *core.Book) []string {
 	return out
 }
 
-// openAreas are zones that got more area than they have, in one visit.
+// openAreas are zones that got more area than they have, over the day.
 func openAreas(b *core.Book) []string {
 	d := b.Day()
 	type place struct{ lawn, zone string }
@@ -91,22 +93,6 @@ func openAreas(b *core.Book) []string {
 		}
 		if z, ok := lawn.Zone(k.zone); ok && float64(sum[k]) > float64(float64(z.Area)*overMeasured) {
 			out = append(out, fmt.Sprintf("%s, %s: %s sq ft logged today, and it has %s", k.lawn, k.zone, sum[k].Text(), z.Area.Text()))
-		}
-	}
-	return out
-}
-
-// openMeters: an engine that ran longer than the day.
-func openMeters(b *core.Book, at core.Moment) []string {
-	m, d := b.Meters(), b.Day()
-	hours := float64(at.Unix-d.Opened.Unix) / 3600
-	var out []string
-	for _, x := range []struct {
-		meter core.Meter
-		name  string
-	}{{m.Engine, "engine"}, {m.Pump, "pump"}} {
-		if ran := x.meter.Run - x.meter.DayRun; x.meter.At.Unix >= d.Opened.Unix && ran > hours+1 {
-			out = append(out, fmt.Sprintf("the %s ran %.1f h by its meter, and the day has %.1f", x.name, ran, hours))
 		}
 	}
 	return out
@@ -137,9 +123,21 @@ func openRecords(b *core.Book) []string {
 // Close is the fact that closes the day: what stays overnight, the reason where something is open, and what that is.
 func Close(b *core.Book, at core.Moment, reason, overnight string) *core.DayClosed {
 	if overnight == "" {
-		overnight = Overnight(b)
+		overnight = fitting(Overnight(b))
 	}
-	return &core.DayClosed{Overnight: overnight, Reason: reason, Open: Open(b, at)}
+	open := Open(b, at)
+	for i := range open {
+		open[i] = fitting(open[i])
+	}
+	return &core.DayClosed{Overnight: overnight, Reason: reason, Open: open}
+}
+
+// fitting cuts a line to what an entry holds: a close is never refused for what the program itself says.
+func fitting(s string) string {
+	if r := []rune(s); len(r) > core.LongestText {
+		return string(r[:core.LongestText-4]) + " ..."
+	}
+	return s
 }
 
 // Overnight says in a line what stays in the tanks.

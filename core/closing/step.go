@@ -26,6 +26,7 @@ type Step struct {
 	Kind string
 	Of   string // the letter, the lawn, the hose
 	Says string
+	More string      // what to know of it, beside what is said
 	Then string      // what Enter does; empty: it is only to be looked at
 	Ask  bool        // a caution stands on it
 	Log  []core.Fact // what Enter logs; empty with Then: a figure is to be typed
@@ -76,36 +77,34 @@ func visits(b *core.Book) []Step {
 	return append(out, s)
 }
 
-// drawn tells whether anything went into or out of a compartment since its last reading of the day, or on the day where there is none.
-func drawn(b *core.Book, c *fluid.Compartment) bool {
-	d := b.Day()
-	read := d.LastReading(c.Letter)
-	for i := range d.Spans {
-		if s := &d.Spans[i]; s.Letter == c.Letter && s.By == core.FromReading {
-			for _, l := range d.Laid[min(s.First, len(d.Laid)):] {
-				if l.DrewFrom(c.Letter) > 0 {
-					return true
-				}
-			}
-			return false
-		}
+// moved tells whether a compartment holds something else than its last reading of the day said, or, where it was not read, than in the
+// morning.
+func moved(b *core.Book, c *fluid.Compartment) bool {
+	if read := b.Day().LastReading(c.Letter); read != nil {
+		return c.Liquid.Volume != read.Read
 	}
 	f := c.Flows
-	return read == nil && (f.Drawn != 0 || f.Loaded != 0 || f.PushedIn != 0 || f.Other != 0)
+	return f.Drawn != 0 || f.Loaded != 0 || f.PushedIn != 0 || f.Other != 0
 }
 
+// gauges asks for a reading of each compartment that was drawn from, and of one that holds something and was not read today.
 func gauges(b *core.Book) []Step {
 	var out []Step
 	p := b.Plumbing()
 	for i := range p.Compartments {
 		c := &p.Compartments[i]
-		if !drawn(b, c) {
-			continue
-		}
-		out = append(out, Step{
+		s := Step{
 			Kind: Gauge, Of: string(c.Letter), Then: "log what the gauge reads",
 			Says: fmt.Sprintf("gauge of %c: booked %s gal, give or take %s", c.Letter, c.Liquid.Volume.Text(), b.Band(&c.Tank).Text()),
-		})
+		}
+		switch {
+		case moved(b, c):
+		case c.Drawable() > 0 && b.Day().LastReading(c.Letter) == nil:
+			s.More = "not drawn from today"
+		default:
+			continue
+		}
+		out = append(out, s)
 	}
 	return out
 }
@@ -134,20 +133,19 @@ func counted(n int, of string) string {
 	return fmt.Sprintf("%d %ss", n, of)
 }
 
-// meters asks for those that were ever read, once a day; of a book that never read any it asks for the odometer and the engine's hours.
+// meters asks for those that were ever read, once what is laid on a day is laid; of a book that never read any it asks for the odometer and
+// the engine's hours.
 func meters(b *core.Book) []Step {
-	m, d := b.Meters(), b.Day()
+	m := b.Meters()
 	var last []string
 	due := false
-	add := func(x core.Meter, name, unit string) {
-		if x.Last.Known {
-			last = append(last, fmt.Sprintf("%s %g %s", name, x.Last.V, unit))
+	for _, x := range namedMeters(&m) {
+		if !x.Last.Known {
+			continue
 		}
-		due = due || (x.Last.Known && x.At.Unix <= d.Opened.Unix)
+		last = append(last, fmt.Sprintf("%s %g %s", x.name, x.Last.V, x.unit))
+		due = due || x.At.Unix <= lastWork(b.Day()).Unix
 	}
-	add(m.Odometer, "odometer", "mi")
-	add(m.Engine, "engine", "h")
-	add(m.Pump, "pump", "h")
 	switch {
 	case len(last) == 0:
 		return []Step{{Kind: Meters, Then: "log what the meters say", Says: "odometer and hour meter: never read"}}
@@ -155,6 +153,26 @@ func meters(b *core.Book) []Step {
 		return []Step{{Kind: Meters, Then: "log what the meters say", Says: "meters, last: " + strings.Join(last, ", ")}}
 	}
 	return nil
+}
+
+type namedMeter struct {
+	core.Meter
+	name, unit string
+}
+
+func namedMeters(m *core.Meters) []namedMeter {
+	return []namedMeter{{m.Odometer, "odometer", "mi"}, {m.Engine, "engine", "h"}, {m.Pump, "pump", "h"}}
+}
+
+// lastWork is when the last was laid in the day, else when it was opened.
+func lastWork(d *core.Day) core.Moment {
+	at := d.Opened
+	for i := range d.Laid {
+		if d.Laid[i].At.Unix > at.Unix {
+			at = d.Laid[i].At
+		}
+	}
+	return at
 }
 
 // stays lists what stands in tanks and lines overnight, with a caution where it is more than water.
@@ -177,10 +195,14 @@ func stays(b *core.Book) []Step {
 		}
 		out = append(out, s)
 	}
+	settle := check.Agitated(b, b.Day().Opened)
 	for i := range p.Compartments {
 		c := &p.Compartments[i]
-		letter := string(c.Letter)
+		letter, n := string(c.Letter), len(out)
 		add(letter, letter, c.Liquid, b.MixIn(letter))
+		if at, loaded := b.LoadedAt(c.Letter); len(out) > n && out[n].Ask {
+			out[n].More = standingWords(settle[i].Settles, at, loaded)
+		}
 	}
 	for i := range p.Tanks {
 		t := &p.Tanks[i]
@@ -216,24 +238,3 @@ func holds(b *core.Book, parts fluid.Parts) string {
 //
 // Source: Texas A&M extension, as the setting standing_h has it: spray within a few hours, never leave it overnight in solution.
 const StandingCaution = "What stands overnight may settle, separate or lose strength: the label says whether it may, and how long."
-
-// planned holds what was put on the lawns against the accepted plan of the day.
-func planned(b *core.Book) []Step {
-	f := b.Planned()
-	if f == nil || f.Date != b.Day().Date {
-		return nil
-	}
-	var want measure.Volume
-	for i := range f.Loads {
-		want += f.Loads[i].Volume
-	}
-	var laid, loaded measure.Volume
-	for i := range b.Day().Laid {
-		laid += b.Day().Laid[i].Volume
-	}
-	p := b.Plumbing()
-	for i := range p.Compartments {
-		loaded += p.Compartments[i].Flows.Loaded
-	}
-	return []Step{{Kind: Planned, Says: fmt.Sprintf("the plan loads %s gal; %s gal were loaded and %s gal laid", want.Text(), loaded.Text(), laid.Text())}}
-}
