@@ -45,8 +45,8 @@ func (s *state) Meters() Meters { return s.meters }
 // of pairs what was read with its meter.
 func (m *Meters) of(f *Metered) []meterRead {
 	return []meterRead{
-		{&m.Engine, f.EngineHours, "engine hours", "h"},
-		{&m.Pump, f.PumpHours, "pump hours", "h"},
+		{&m.Engine, f.EngineHours, "hour meter of the engine", "h"},
+		{&m.Pump, f.PumpHours, "hour meter of the pump", "h"},
 		{&m.Odometer, f.Odometer, "odometer", "mi"},
 	}
 }
@@ -77,11 +77,11 @@ func (s *state) admitMetered(f *Metered) error {
 		v, last := r.read.V, r.meter.Last
 		switch {
 		case math.IsNaN(v) || v < 0 || v > mostMetered:
-			return refuse("Read it again; it says from 0 to 10,000,000.", "The %s cannot be at %g.", r.name, v)
+			return refuse("Read it again; it says from 0 to 10,000,000.", "The %s cannot be at %v.", r.name, v)
 		case last.Known && v < last.V && f.Changed == "":
-			return refuse("Read it again, or say changed yes if it is another meter.", "The %s is at %g %s, less than the %g %s read before.", r.name, v, r.unit, last.V, r.unit)
+			return refuse("Read it again, or say changed yes if it is another meter.", "The %s is at %v %s, less than the %v %s read before.", r.name, v, r.unit, last.V, r.unit)
 		case last.Known && v-last.V > mostStep && f.Changed == "":
-			return refuse("Read it again, or say changed yes if it is another meter.", "The %s went from %g to %g %s.", r.name, last.V, v, r.unit)
+			return refuse("Read it again, or say changed yes if it is another meter.", "The %s went from %v to %v %s.", r.name, last.V, v, r.unit)
 		}
 	}
 	if none {

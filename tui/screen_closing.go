@@ -211,7 +211,7 @@ func (m *Model) meterWords() string {
 		of   core.Meter
 	}{{"odometer", now.Odometer}, {"engine", now.Engine}, {"pump", now.Pump}} {
 		if x.of.Last.Known {
-			out = append(out, fmt.Sprintf("%s %g", x.name, x.of.Last.V))
+			out = append(out, fmt.Sprintf("%s %v", x.name, x.of.Last.V))
 		}
 	}
 	return strings.Join(out, ", ")

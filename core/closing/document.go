@@ -64,7 +64,7 @@ func (d Document) Text() string {
 	if stays {
 		w.WriteString("Stays overnight:\n")
 		for i := range d.Steps {
-		s := &d.Steps[i]
+			s := &d.Steps[i]
 			if s.Kind == Stays {
 				w.WriteString("  " + s.said() + "\n")
 			}

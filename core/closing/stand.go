@@ -8,18 +8,14 @@ import (
 	"example.com/tintline/core/measure"
 )
 
-// standingWords says since when a mix stands, and what of it settles.
-func standingWords(settles []string, at core.Moment, loaded bool) string {
+// standingWords says since when a mix stands, and whether something in it settles.
+func standingWords(settles bool, at core.Moment, loaded bool) string {
 	var out []string
 	if loaded {
 		out = append(out, "loaded "+at.Date()[5:]+" "+at.Clock())
 	}
-	if len(settles) > 0 {
-		verb := "settle"
-		if len(settles) == 1 {
-			verb = "settles"
-		}
-		out = append(out, strings.Join(settles, ", ")+" "+verb+": stir it first tomorrow")
+	if settles {
+		out = append(out, "settles, stir it first")
 	}
 	return strings.Join(out, "; ")
 }

@@ -143,7 +143,7 @@ func meters(b *core.Book) []Step {
 		if !x.Last.Known {
 			continue
 		}
-		last = append(last, fmt.Sprintf("%s %g %s", x.name, x.Last.V, x.unit))
+		last = append(last, fmt.Sprintf("%s %v %s", x.name, x.Last.V, x.unit))
 		due = due || x.At.Unix <= lastWork(b.Day()).Unix
 	}
 	switch {
@@ -201,7 +201,7 @@ func stays(b *core.Book) []Step {
 		letter, n := string(c.Letter), len(out)
 		add(letter, letter, c.Liquid, b.MixIn(letter))
 		if at, loaded := b.LoadedAt(c.Letter); len(out) > n && out[n].Ask {
-			out[n].More = standingWords(settle[i].Settles, at, loaded)
+			out[n].More = standingWords(len(settle[i].Settles) > 0, at, loaded)
 		}
 	}
 	for i := range p.Tanks {

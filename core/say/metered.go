@@ -15,7 +15,7 @@ func metered(f *core.Metered) string {
 		unit string
 	}{{"engine", f.EngineHours, "h"}, {"pump", f.PumpHours, "h"}, {"odometer", f.Odometer, "mi"}} {
 		if m.read.Known {
-			out = append(out, fmt.Sprintf("%s %g %s", m.name, m.read.V, m.unit))
+			out = append(out, fmt.Sprintf("%s %v %s", m.name, m.read.V, m.unit))
 		}
 	}
 	s := "read the meters: " + strings.Join(out, ", ")
