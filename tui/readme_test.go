@@ -27,8 +27,10 @@ func keyTable() string {
 		head := "\n| " + strings.ToLower(s.title)
 		if s.key != "" {
 			way := "`g` `" + s.key + "`"
-			if s.under == pageMorning {
-				way = "`g` `y` `" + s.key + "`"
+			for _, list := range specs {
+				if list.page == s.under && list.key != "" {
+					way = "`g` `" + list.key + "` `" + s.key + "`"
+				}
 			}
 			head += " (" + way + ")"
 		}

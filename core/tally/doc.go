@@ -1,4 +1,4 @@
-// Package tally adds up what went down: by compartment, mix, product, lawn and zone, and in all. A day's
+// Package tally adds up what went down: by compartment, mix, product, lawn and zone, by applicator and hour, and in all. A day's
 // figures stand in the book until the next day is opened; Close takes them, Span takes those of each day
 // of a span while the journal is folded, and Tally holds them added up.
 //
@@ -10,4 +10,8 @@
 // An applicator's own tank and its hopper have rows of their own: what is left is start + loaded + filled - drawn -
 // other + unexplained, and start + loaded - spread - other. What they laid stands in the rows above too. Dry product
 // has no gallons; the area of a zone that got liquid and dry product in one visit is counted once.
+//
+// The application record (Record) has a row for each product on each zone in each visit. What rules ask of it stands in
+// record_profiles.csv and record_law.csv, as it was read; Missing names what a row does not hold, and nothing here says
+// that a record is lawful.
 package tally
