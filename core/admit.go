@@ -114,6 +114,8 @@ func (s *state) admitMove(f Fact) error {
 		return s.admitCalibrated(f)
 	case *TruedUp:
 		return s.admitTruedUp(f)
+	case *Amended:
+		return s.admitAmended(f)
 	case *Metered:
 		return s.admitMetered(f)
 	case *Task:

@@ -137,6 +137,8 @@ func (s *state) applyMove(e Entry) {
 		s.applySpread(e, f)
 	case *TruedUp:
 		s.applyTruedUp(f)
+	case *Amended:
+		s.applyAmended(e, f)
 	case *Metered, *Task, *Upkept, *Paper:
 		s.applyUpkeep(e)
 	default:

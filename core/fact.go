@@ -115,6 +115,7 @@ var newFact = map[Kind]func() Fact{
 	kindTruedUp:      func() Fact { return &TruedUp{} },
 	kindRecorded:     func() Fact { return &Recorded{} },
 	kindMetered:      func() Fact { return &Metered{} },
+	kindAmended:      func() Fact { return &Amended{} },
 	kindTask:         func() Fact { return &Task{} },
 	kindUpkept:       func() Fact { return &Upkept{} },
 	kindPaper:        func() Fact { return &Paper{} },

@@ -77,6 +77,8 @@ func LawnOf(f Fact) string {
 		return f.Lawn
 	case *CarriedOver:
 		return f.Lawn
+	case *Amended:
+		return f.Lawn
 	case *Noted:
 		return f.Lawn
 	case *Spread:

@@ -106,6 +106,8 @@ func move(f core.Fact) string {
 		return calibrated(f)
 	case *core.TruedUp:
 		return truedUp(f)
+	case *core.Amended:
+		return amended(f)
 	case *core.Metered:
 		return metered(f)
 	case *core.Task:
