@@ -133,6 +133,10 @@ func (s *state) admitMore(f *Amended) error {
 		return bounded("The amended volume", v)
 	}
 	place := s.plumbing.Outside[fluid.ZonePlace(f.Lawn, f.Zone)]
+	piece, known := s.amendedPiece(f)
+	if _, area := f.area(); !known && (area || len(f.More) > 0 || f.Volume != 0) {
+		return refuse("Amend its other fields; amounts and areas can be amended of this year and the last.", "The book remembers no %s on %s, %s on %s.", f.Product, f.Lawn, f.Zone, f.Date)
+	}
 	if place.Volume+f.Volume < 0 {
 		return refuse("Take back no more than was laid there.", "%s gal less would be more than went on %s, %s: %s gal.", (-f.Volume).Text(), f.Lawn, f.Zone, place.Volume.Text())
 	}
@@ -144,11 +148,47 @@ func (s *state) admitMore(f *Amended) error {
 		if form := s.products[k].Now().Label.Form; m.Amount.Kind != form {
 			return refuse("Give it as the product is measured.", "%s is not measured out so.", m.Product)
 		}
-		if have := place.Holds.Of(int32(k)); have+m.Amount.N < 0 {
+		at := slices.IndexFunc(piece, func(w Went) bool { return w.Product == int32(k) })
+		if at < 0 {
+			return refuse("Name a product that was in it.", "No %s was laid then on %s, %s.", m.Product, f.Lawn, f.Zone)
+		}
+		if have := min(piece[at].Amount, place.Holds.Of(int32(k))); have+m.Amount.N < 0 {
 			return refuse("Take back no more than was laid there.", "%s less would be more than went on %s, %s: %s.", measure.Amount{N: -m.Amount.N, Kind: m.Amount.Kind}.Text(), f.Lawn, f.Zone, measure.Amount{N: have, Kind: m.Amount.Kind}.Text())
 		}
 	}
 	return nil
+}
+
+// amendedPiece is what the zone's history remembers of the piece that is amended.
+func (s *state) amendedPiece(f *Amended) ([]Went, bool) {
+	product, known := s.productAt[f.Product]
+	if !known {
+		return nil, false
+	}
+	var newest [][]Went
+	for laid := range s.zoneOf(f.Lawn, f.Zone).newest() {
+		newest = append(newest, laid)
+	}
+	at := pieceAt(newest, f, int32(product))
+	if at < 0 {
+		return nil, false
+	}
+	return newest[at], true
+}
+
+// pieceAt is the place of the piece among what went on a zone, newest first; below 0: it is not there.
+func pieceAt(newest [][]Went, f *Amended, product int32) int {
+	nth := int64(0)
+	for at := len(newest) - 1; at >= 0; at-- {
+		laid := newest[at]
+		if laid[0].Date != f.Date || !slices.ContainsFunc(laid, func(w Went) bool { return w.Product == product }) {
+			continue
+		}
+		if nth++; nth == f.Nth {
+			return at
+		}
+	}
+	return -1
 }
 
 // applyAmended moves what it says between the unexplained and the zone, never more than is there, and changes what the zone's history
@@ -203,29 +243,19 @@ func (s *state) amendHistory(f *Amended) {
 		}
 	}
 	product, known := s.productAt[f.Product]
-	nth, found := int64(0), false
-	for at := len(newest) - 1; at >= 0 && known && !found; at-- {
-		laid := newest[at]
-		if laid[0].Date != f.Date || !slices.ContainsFunc(laid, func(w Went) bool { return w.Product == int32(product) }) {
-			continue
-		}
-		if nth++; nth != f.Nth {
-			continue
-		}
-		found = true
-		for j := range laid {
-			w := &laid[j]
-			if area, said := f.area(); said {
-				w.Area = area
-			}
-			w.Amount = max(w.Amount+more[w.Product], 0)
-			if w.Area > 0 {
-				w.Peak = measure.MulDivRound(w.Amount, int64(peakArea), int64(w.Area))
-			}
-		}
-	}
-	if !found {
+	at := pieceAt(newest, f, int32(product))
+	if !known || at < 0 {
 		return
+	}
+	for j := range newest[at] {
+		w := &newest[at][j]
+		if area, said := f.area(); said {
+			w.Area = area
+		}
+		w.Amount = max(w.Amount+more[w.Product], 0)
+		if w.Area > 0 {
+			w.Peak = measure.MulDivRound(w.Amount, int64(peakArea), int64(w.Area))
+		}
 	}
 	s.changeZone(i, f.Zone, func(z *zoneHistory) {
 		z.last, z.older = nil, packed{}

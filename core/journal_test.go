@@ -201,7 +201,7 @@ func (g *anyFact) fact() Fact {
 		kindPlanned, kindPlanned,
 		kindCalibrated, kindCalibrated, kindMarked, kindMarked,
 		kindTruedUp,
-		kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindMetered, kindTask, kindTask, kindUpkept, kindUpkept, kindUpkept, kindPaper, kindPaper,
+		kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindMetered, kindAmended, kindAmended, kindTask, kindTask, kindUpkept, kindUpkept, kindUpkept, kindPaper, kindPaper,
 		kindSigned, kindSigned, kindTold, kindTold, kindNeighbour,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
@@ -262,6 +262,8 @@ func (g *anyFact) fact() Fact {
 		return g.truedUp()
 	case kindTask, kindUpkept, kindPaper:
 		return g.upkeep(kind)
+	case kindAmended:
+		return g.amended()
 	case kindMetered:
 		return g.metered()
 	case kindRecorded:
