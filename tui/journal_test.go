@@ -106,7 +106,7 @@ func TestJournalPutsRightWhatWasPutRight(t *testing.T) {
 
 func TestJournalAfterTheClose(t *testing.T) {
 	c := climbIn(t, atAlder+"\n"+`{"fact":"struck","of":23,"reason":"slip"}`+"\n"+`{"fact":"day_closed"}`)
-	c.press("g", "j").sees("closed the day", "only an amendment can change it").down("struck by 29: weather")
+	c.press("g", "j").sees("closed the day", "only an amendment").down("struck by 29: weather")
 	c.press("u", "o")
 	if c.model().open || c.model().ask.open() {
 		t.Error("an entry before the close can be changed")

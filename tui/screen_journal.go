@@ -211,7 +211,7 @@ func (m *Model) journalOffer(s *sheet) {
 		s.offer, s.small = "show entry "+id+" whole", "u strikes it"
 		switch w, ok := m.written(entryOf(id)); {
 		case !ok:
-			s.small = "Written before the last close: only an amendment can change it, and this version writes none."
+			s.small = "Written before the last close: only an amendment of its record changes it (records, o)."
 		case w.StruckBy != 0:
 			s.small = fmt.Sprintf("struck by entry %d", w.StruckBy)
 		case m.corrects(w):

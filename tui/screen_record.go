@@ -24,6 +24,10 @@ func recordPage() *pageSpec {
 				r := m.recordChosen()
 				return m.canFill() && r != nil && r.Date == m.book.Day().Date
 			})),
+			opening(pageKey(p, "o", "amend", "amend this record of a closed day: target clover because ...; gallons 6.5 because ...", (*Model).openAmend, func(m *Model) bool {
+				r := m.recordChosen()
+				return m.canFill() && r != nil && r.Date != m.book.Day().Date
+			})),
 			pageKey(p, "l", "lawn", "the page of the lawn", func(m *Model) tea.Cmd { return m.goToLawn(m.recordChosen().Lawn) }, func(m *Model) bool {
 				r := m.recordChosen()
 				return r != nil && m.book.Lawn(r.Lawn) != nil
@@ -69,6 +73,9 @@ func (m *Model) showRecord() sheet {
 		}
 		out.rows = append(out.rows, m.fact(theme.Base, f.Title, says)...)
 	}
+	for _, a := range r.Amended {
+		out.rows = append(out.rows, m.fact(theme.Ask, "amended", a.Says())...)
+	}
 	state, _ := m.book.SettingText(core.State)
 	for _, p := range tally.ProfilesOf(state) {
 		if p.AppliesTo(r) {
@@ -78,6 +85,41 @@ func (m *Model) showRecord() sheet {
 	}
 	out.rows = append(out.rows, m.wrapped(theme.Dim, "What a rule asks for stands here as it was read; law changes, and the label and local rules decide.")...)
 	return out
+}
+
+// openAmend asks what is otherwise on a record of a closed day, and why. Who works today amends it.
+func (m *Model) openAmend() tea.Cmd {
+	r := *m.recordChosen()
+	some, _, _ := m.recordsNow()
+	m.openLine(textLine{
+		prompt: "amend", hint: "a field, what it is, because and why: target clover because ...; gallons 6.5 because ...; area 3000 because ...", tells: true,
+		read: func(m *Model, said string) ([]core.Fact, error) {
+			what, why, ok := strings.Cut(said, " because ")
+			if !ok || blank(why) {
+				return nil, slip("It is not said why.", "Write because and why: target clover because it was clover.")
+			}
+			key, value, err := readAmended(what)
+			if err != nil {
+				return nil, err
+			}
+			f, err := tally.Amending(some.list, &r, m.book.Day().Operator, why, [][2]string{{key, value}})
+			if err != nil {
+				return nil, err
+			}
+			return []core.Fact{f}, nil
+		},
+	})
+	return nil
+}
+
+// readAmended parts a line into field and value; amounts are no fields that are filled, and can be amended.
+func readAmended(said string) (key, value string, err error) {
+	first, rest, _ := strings.Cut(strings.TrimSpace(said), " ")
+	switch first {
+	case "gallons", "gal", "amount", "area":
+		return first, rest, nil
+	}
+	return readField(said)
 }
 
 func titles(fields []core.RecordField) string {

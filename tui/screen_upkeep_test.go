@@ -16,7 +16,7 @@ func TestUpkeepByKeys(t *testing.T) {
 	c.press("n").typed("oil every 50 parsecs").press("enter").sees(`"parsecs" is no unit of an interval.`).press("esc")
 	c.press("p").typed("turf licence 2026-06-10 number 00000-7 6 h").press("enter").sees("ends on 2026-06-10, in 13 days", "6 h of training")
 	c.goesTo("task/reel chain", "down").press("enter").typed("14.50 new chain").press("enter").sees("booked upkeep done: reel chain; new chain; $14.50")
-	c.goesTo("tick/winter/" + "drain tanks and pump and hose", "down").press("enter").sees("[x] drain tanks and pump and hose")
+	c.goesTo("tick/winter/"+"drain tanks and pump and hose", "down").press("enter").sees("[x] drain tanks and pump and hose")
 	c.press("w").typed("25 % 4 gal into 1.5 gal").press("enter").sees("18.2 % of propylene glycol", "near 22 F").press("esc")
 	c.goesTo("paper/turf licence", "up").press("k").press("y")
 	f := c.disk.entries[len(c.disk.entries)-1].What.(*core.Paper)

@@ -45,7 +45,7 @@ The book is one file: --book, else TINTLINE_BOOK, else book.db in the user's dat
 	})
 	completes(root, "colour", cobra.FixedCompletions([]string{"auto", "none", "16", "256", "full"}, cobra.ShellCompDirectiveNoFileComp))
 	root.AddCommand(
-		a.statusCommand(), a.checkCommand(), a.sheetCommand(), a.grassesCommand(), a.tallyCommand(), a.laidCommand(), a.recordsCommand(), a.closeCommand(), a.journalCommand(), a.replayCommand(),
+		a.statusCommand(), a.checkCommand(), a.sheetCommand(), a.grassesCommand(), a.tallyCommand(), a.laidCommand(), a.recordsCommand(), a.closeCommand(), a.amendCommand(), a.journalCommand(), a.replayCommand(),
 		a.seasonCommand(),
 		a.cardCommand(), a.upkeepCommand(),
 		a.noticesCommand(), a.noticeCommand(),

@@ -131,8 +131,8 @@ func (q Query) records(r *tally.Record) bool {
 	return (q.Lawn == "" || r.Lawn == q.Lawn) && (q.Product == "" || r.Product == q.Product)
 }
 
-// Records lists the application record, oldest first, the book's own day included, as each day left it: amendments are not in it
-// (tally.Amend).
+// Records lists the application record, oldest first, the book's own day included, with what was amended and what stood
+// there first beside it.
 func Records(b *core.Book, read Reader, q Query) ([]tally.Record, error) {
 	var out []tally.Record
 	w := newWalk(b.Day(), recordPrefix, q.From, q.To)
@@ -150,5 +150,6 @@ func Records(b *core.Book, read Reader, q Query) ([]tally.Record, error) {
 			}
 		}
 	}
+	tally.Amend(out, b.Amendments())
 	return out, nil
 }

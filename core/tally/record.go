@@ -54,6 +54,8 @@ type Record struct {
 	Nitrogen, Phosphate        core.Maybe[float64] // lb per 1,000 sq ft, laid here
 	SeasonNitrogen             core.Maybe[float64]
 	SoilTest, Reasons          string
+
+	Amended []AmendedField // what amendments changed; not in the walk: it stands beside
 }
 
 // RecordWalker is shown each field of a record by its key. One walk serves for printing, for JSON, for rows beside the book and for

@@ -138,6 +138,11 @@ func visitPart(list []Record, rules []Profile) printed.Part {
 		}
 		part.Table.Rows = append(part.Table.Rows, row)
 	}
+	for i := range list {
+		for _, a := range list[i].Amended {
+			part.Pairs = append(part.Pairs, printed.Pair{Name: "amended", Says: list[i].Product + ", " + list[i].Zone + ": " + a.Says()})
+		}
+	}
 	if missing := missingWords(list, rules); missing != "" {
 		part.Pairs = append(part.Pairs, printed.Pair{Name: "MISSING", Says: missing})
 	}
@@ -214,5 +219,10 @@ func (r *Record) Document(state string) map[string]any {
 		}
 	}
 	m["missing"] = missing
+	amended := []map[string]any{}
+	for _, a := range r.Amended {
+		amended = append(amended, map[string]any{"field": a.Title, "was": a.Was, "is": a.Is, "who": a.Who, "why": a.Why, "at": a.At.String()})
+	}
+	m["amended"] = amended
 	return m
 }
