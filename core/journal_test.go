@@ -479,7 +479,7 @@ func facts() int {
 	if os.Getenv("TINTLINE_LONG") != "" {
 		return 1500
 	}
-	return 420
+	return 280
 }
 
 func TestRandomJournals(t *testing.T) {
