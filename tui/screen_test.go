@@ -308,12 +308,6 @@ var situations = append([]situated{
 	}},
 }, slices.Concat(plumbingSituations, changeSituations, bookSituations, mixingSituations, calibrateSituations, noticeSituations)...)
 
-// situated is a screen that is looked at, and how one comes there.
-type situated struct {
-	name string
-	cab  func(t *testing.T) *cab
-}
-
 func TestScreens(t *testing.T) {
 	for _, s := range situations {
 		for _, size := range [][2]int{{80, 24}, {120, 40}} {

@@ -274,3 +274,9 @@ func TestPagesAtTheLeastSize(t *testing.T) {
 		}
 	}
 }
+
+// situated is a screen that is looked at, and how one comes there.
+type situated struct {
+	name string
+	cab  func(t *testing.T) *cab
+}
