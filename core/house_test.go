@@ -49,10 +49,10 @@ var below = map[string][]string{
 	"core/batch":      {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
 	"core/calib":      {"core/measure", "core/fluid", "core/hydraulics", "core/label"},
 	"core/reckon":     {"core/measure", "core/fluid", "core/hydraulics", "core/label", "core/batch", "core/calib"},
-	"core":            {"core/measure", "core/fluid", "core/hydraulics", "core/label", "core/batch", "core/calib"},
+	"core":            {"core/measure", "core/fluid", "core/hydraulics", "core/label", "core/batch", "core/calib", "core/worth"},
 	"core/printed":    {},
 	"core/worth":      {"core/measure"},
-	"core/tally":      {"core/measure", "core/fluid", "core/label", "core", "core/printed"},
+	"core/tally":      {"core/measure", "core/fluid", "core/label", "core", "core/printed", "core/worth"},
 	"core/past":       {"core/measure", "core/fluid", "core/label", "core", "core/tally"},
 	"core/notice":     {"core", "core/label", "core/check", "core/tally", "core/printed"},
 }
