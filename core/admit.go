@@ -41,6 +41,10 @@ func (s *state) admit(f Fact, at Moment) error {
 		return s.admitTold(f, at)
 	case *Neighbour:
 		return s.admitNeighbour(f)
+	case *Paid:
+		return s.admitPaid(f)
+	case *Invested:
+		return s.admitInvested(f)
 	}
 	return s.admitDayFact(f, at)
 }

@@ -20,6 +20,9 @@ func admitLawn(f *Lawn) error {
 	if err := admitWhereAndWhen(f); err != nil {
 		return err
 	}
+	if err := admitTariff(f); err != nil {
+		return err
+	}
 	for i := range f.Zones {
 		if err := admitZone(f.LawnName, &f.Zones[i]); err != nil {
 			return err

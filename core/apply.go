@@ -32,6 +32,10 @@ func (s *state) apply(e Entry) {
 		s.applyTold(e, f)
 	case *Neighbour:
 		s.applyNeighbour(f)
+	case *Paid:
+		s.applyPaid(e, f)
+	case *Invested:
+		s.applyInvested(f)
 	default:
 		s.applyDayFact(e)
 		s.applyMove(e)
@@ -64,6 +68,7 @@ func (s *state) applyDayFact(e Entry) {
 		s.endVisit(e, f.Lawn, Skipped, f.Reason)
 	case *VisitDone:
 		s.endVisit(e, f.Lawn, Done, "")
+		s.priceVisit(e, f)
 	case *Routed:
 		s.applyRouted(f)
 	case *DayPlanned:

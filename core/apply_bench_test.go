@@ -60,7 +60,7 @@ func seasonJournal(t testing.TB, days, lawns int) []Entry {
 			lawn := fmt.Sprint((d*aDay + i) % lawns)
 			log(&VisitBegun{Lawn: lawn})
 			log(&Sprayed{Lawn: lawn, Applicator: "gun"})
-			log(&VisitDone{lawn})
+			log(&VisitDone{Lawn: lawn})
 		}
 		log(&DayClosed{Overnight: "left in"})
 	}

@@ -81,6 +81,15 @@ func (s *state) endVisit(e Entry, lawn, as, reason string) {
 	v.State, v.Reason, v.Ended, v.ended = as, reason, e.At, e.Seq
 }
 
+// priceVisit keeps what the visit that the entry ended is charged.
+func (s *state) priceVisit(e Entry, f *VisitDone) {
+	for i := range s.day.Visits {
+		if v := &s.day.Visits[i]; v.ended == e.Seq {
+			v.Price = f.Price
+		}
+	}
+}
+
 func (s *state) applyGauge(e Entry, f *GaugeRead) {
 	c := s.plumbing.Compartment(f.Compartment)
 	if c == nil {

@@ -79,6 +79,7 @@ func (s *state) noteTicked(f *Ticked) {
 func (s *state) digestLoads(w *binaryWriter) {
 	s.digestJars(w)
 	s.digestStock(w)
+	s.digestMoney(w)
 	if len(s.plans)+len(s.ticks) == 0 {
 		return
 	}

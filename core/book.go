@@ -79,7 +79,8 @@ type state struct {
 	unmixed   []Jar           // marked as not to be mixed
 	met       []pairMet       // products that went into a tank in one load
 	filledAt  lastFill
-	stock     []stockLine // by product; shorter where the last ones have none
+	money
+	stock []stockLine // by product; shorter where the last ones have none
 	// The next three are made anew when they change.
 	signs      []Signs
 	contacts   []Contact

@@ -25,6 +25,8 @@ type Visit struct {
 	Due []ZoneRest
 	// Carried names the zones that were carried over while it was on.
 	Carried []string
+	// Price is what it is charged, as its entry says.
+	Price Maybe[measure.Money]
 
 	begun, ended uint64 // the entries that did; 0: none
 	before       uint64 // the entry that ended the visit before at the same lawn

@@ -196,6 +196,12 @@ func (s *state) digestDay(w *binaryWriter) {
 			w.int(int64(t.Trued.V))
 		}
 	}
+	for _, v := range d.Visits {
+		if v.Price.Known {
+			w.str("charged " + v.Lawn)
+			w.int(int64(v.Price.V))
+		}
+	}
 	for i := range d.Recorded {
 		w.str("recorded")
 		w.factFields(&d.Recorded[i])

@@ -122,6 +122,8 @@ var newFact = map[Kind]func() Fact{
 	kindSigned:       func() Fact { return &Signed{} },
 	kindTold:         func() Fact { return &Told{} },
 	kindNeighbour:    func() Fact { return &Neighbour{} },
+	kindPaid:         func() Fact { return &Paid{} },
+	kindInvested:     func() Fact { return &Invested{} },
 }
 
 // kinds lists the numbers of all facts in order. A number that was set aside and has no fact is left out.

@@ -90,8 +90,12 @@ func (f *VisitSkipped) fields(w walker) {
 	w.text(2, "reason", &f.Reason)
 }
 
-// VisitDone: the operator leaves.
-type VisitDone struct{ Lawn string }
+// VisitDone: the operator leaves. Price is what the visit is charged by the prices of that day, 0 where it is free; unknown where no price was
+// entered, and in entries of before prices were kept.
+type VisitDone struct {
+	Lawn  string
+	Price Maybe[measure.Money]
+}
 
 // Kind of the fact.
 func (*VisitDone) Kind() Kind { return kindVisitDone }
@@ -99,7 +103,11 @@ func (*VisitDone) Kind() Kind { return kindVisitDone }
 // Name of the fact.
 func (*VisitDone) Name() string { return "visit_done" }
 
-func (f *VisitDone) fields(w walker) { w.text(1, "lawn", &f.Lawn) }
+func (f *VisitDone) fields(w walker) {
+	w.text(1, "lawn", &f.Lawn)
+	w.later()
+	w.maybeMoney(2, "price", &f.Price)
+}
 
 // Weather is an observation. What was not looked at is unknown.
 type Weather struct {

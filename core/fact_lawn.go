@@ -23,6 +23,12 @@ type Lawn struct {
 	CustomerAddress      string // where the customer lives, if not there
 	// RoundDays are the days from its last round to its next; unknown: those of the settings.
 	RoundDays Maybe[float64]
+	// Price is what a visit is charged, whatever it treats; or PriceMinimum, which pays for PriceIncluded, and PricePer1000 for each 1,000 sq ft
+	// beyond. Unknown: the prices of the zones hold, else those of the settings.
+	Price         Maybe[measure.Money]
+	PriceMinimum  Maybe[measure.Money]
+	PriceIncluded Maybe[measure.Area]
+	PricePer1000  Maybe[measure.Money]
 }
 
 // Zone is a part of a lawn with one grass and a measured area.
@@ -95,6 +101,10 @@ func (f *Lawn) fields(w walker) {
 	w.text(16, "county", &f.County)
 	w.text(17, "customer_address", &f.CustomerAddress)
 	w.maybeNumber(18, "round_days", &f.RoundDays)
+	w.maybeMoney(19, "visit_price", &f.Price)
+	w.maybeMoney(20, "price_minimum", &f.PriceMinimum)
+	w.maybeArea(21, "price_included", &f.PriceIncluded)
+	w.maybeMoney(22, "price_per_1000_sqft", &f.PricePer1000)
 }
 
 // Zone finds a zone by its name.

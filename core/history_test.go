@@ -126,7 +126,7 @@ func sprayedOn(thousands, times float64) Fact {
 func TestRounds(t *testing.T) {
 	part, rest, all := sprayedOn(3, 1), sprayedOn(1, 1), sprayedOn(4, 1)
 	later := func(date string) []Fact {
-		return []Fact{&VisitDone{"L"}, &DayClosed{Overnight: "left in"}, &DayOpened{Date: date, Operator: "R. Example"}}
+		return []Fact{&VisitDone{Lawn: "L"}, &DayClosed{Overnight: "left in"}, &DayOpened{Date: date, Operator: "R. Example"}}
 	}
 	join := func(lists ...[]Fact) (out []Fact) {
 		for _, l := range lists {
@@ -147,7 +147,7 @@ func TestRounds(t *testing.T) {
 		{"more than the zone", join(visit, []Fact{part, part}), []int32{1, 2}},
 		{"twice all of it", join(visit, []Fact{all, all}), []int32{1, 2}},
 		{"without a visit begun", []Fact{part, rest}, []int32{1, 1}},
-		{"a call later on the same day", join(visit, []Fact{part, &VisitDone{"L"}, &VisitBegun{Lawn: "L"}, rest}), []int32{1, 2}},
+		{"a call later on the same day", join(visit, []Fact{part, &VisitDone{Lawn: "L"}, &VisitBegun{Lawn: "L"}, rest}), []int32{1, 2}},
 		{"spots", join([]Fact{&VisitBegun{Lawn: "L", Type: Spot}}, []Fact{rest, rest}), []int32{1, 2}},
 		{"the rest on another day", join(visit, []Fact{part}, carry, later("2026-05-04"), visit, []Fact{rest}), []int32{1, 1}},
 		{"a spot on another day while a rest is owed", join(visit, []Fact{part}, carry, later("2026-05-04"), []Fact{&VisitBegun{Lawn: "L", Type: Spot}}, []Fact{rest}), []int32{1, 2}},

@@ -203,6 +203,7 @@ func (g *anyFact) fact() Fact {
 		kindTruedUp,
 		kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindRecorded, kindMetered, kindAmended, kindAmended, kindTask, kindTask, kindUpkept, kindUpkept, kindUpkept, kindPaper, kindPaper,
 		kindSigned, kindSigned, kindTold, kindTold, kindNeighbour,
+		kindPaid, kindPaid, kindInvested, kindInvested,
 	}
 	switch kind := rapid.SampledFrom(kinds).Draw(g.t, "kind"); kind {
 	case kindRig:
@@ -232,6 +233,12 @@ func (g *anyFact) fact() Fact {
 		f := &Lawn{LawnName: g.lawn(), Zones: []Zone{{Name: "front", Grass: "tall_fescue", Area: 3 * measure.ThousandSquareFeet}}}
 		if rapid.IntRange(0, 3).Draw(g.t, "two zones") > 0 {
 			f.Zones = append(f.Zones, Zone{Name: "back", Grass: "tall_fescue", Area: measure.Area(rapid.Int64Range(0, 1e9).Draw(g.t, "area"))})
+		}
+		switch rapid.IntRange(0, 3).Draw(g.t, "priced") {
+		case 0:
+			f.Price = Known(measure.Money(5500))
+		case 1:
+			f.Zones[0].Price = Known(measure.Money(2500))
 		}
 		return f
 	case kindDayOpened:
@@ -268,6 +275,10 @@ func (g *anyFact) fact() Fact {
 		return g.metered()
 	case kindRecorded:
 		return g.recorded()
+	case kindPaid:
+		return g.paid()
+	case kindInvested:
+		return g.invested()
 	case kindSprayed:
 		return g.sprayed()
 	case kindStruck:
@@ -313,9 +324,9 @@ func (g *anyFact) small(kind Kind) Fact {
 		return &VisitSkipped{g.lawn(), g.pick("reason", "rain", "")}
 	case kindVisitDone:
 		if v := g.b.Day().Visiting(); v != nil {
-			return &VisitDone{v.Lawn}
+			return &VisitDone{Lawn: v.Lawn}
 		}
-		return &VisitDone{g.lawn()}
+		return &VisitDone{Lawn: g.lawn()}
 	case kindGaugeRead:
 		f := &GaugeRead{Compartment: g.letter(), Volume: Known(g.volume(61))}
 		if rapid.IntRange(0, 2).Draw(g.t, "by mark") == 0 {

@@ -52,7 +52,7 @@ func years(t testing.TB, lawns, visits, apart int, look func(*Book)) *Book {
 			lawn := fmt.Sprintf("%d Alder Court", 100+v%lawns)
 			log(&VisitBegun{Lawn: lawn})
 			log(&Sprayed{Lawn: lawn, Applicator: "gun"})
-			log(&VisitDone{lawn})
+			log(&VisitDone{Lawn: lawn})
 			v++
 		}
 		log(&Dumped{From: "compartment/a", To: "waste/pad"})

@@ -80,6 +80,8 @@ func (k *keptCodec) visit(v *Visit) {
 	whole(k, &v.ended)
 	whole(k, &v.before)
 	text(k, &v.dueSince)
+	k.yes(&v.Price.Known)
+	whole(k, &v.Price.V)
 }
 
 func (k *keptCodec) rest(z *ZoneRest) {

@@ -37,6 +37,8 @@ func (k *keptCodec) state(s *state) {
 	k.moved(&s.moved)
 	kept(k, &s.wetted, k.wetted)
 	kept(k, &s.stock, k.stockLine)
+	kept(k, &s.paid, func(f *Paid) { k.fact(f) })
+	kept(k, &s.invested, func(f *Invested) { k.fact(f) })
 	whole(k, &s.rounds)
 	k.mixing(s)
 	k.zones(s)

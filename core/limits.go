@@ -18,6 +18,7 @@ const (
 	LargestLoss         = 1000 // of a sum of loss coefficients
 	StrongestWind       = 100 * measure.MilePerHour
 	HighestPrice        = 100_000 * measure.Dollar
+	HighestCost         = 1_000_000 * measure.Dollar // of an investment
 	MostPoundsPerGallon = 20
 	ColdestF, HottestF  = -20, 130 // of a label's limits, degrees Fahrenheit
 	LongestDays         = 1000

@@ -61,6 +61,8 @@ func (s *state) resolve(f Fact) (Fact, error) {
 		return resolveRecorded(f), nil
 	case *Told:
 		return s.resolveTold(f), nil
+	case *VisitDone:
+		return s.resolveVisitDone(f), nil
 	}
 	return f, nil
 }

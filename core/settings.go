@@ -167,6 +167,15 @@ const (
 
 	CopiesKeptDays = "copies_kept_days"
 
+	// What is charged where neither lawn nor zone says it, and what the day is to bring; 0: nothing is said.
+	PriceVisitUSD     = "price_visit_usd"
+	PriceMinimumUSD   = "price_minimum_usd"
+	PriceIncludedSqFt = "price_included_sqft"
+	PricePer1000USD   = "price_per_1000_usd"
+	TargetDayUSD      = "target_day_usd"
+	TargetHourUSD     = "target_hour_usd"
+	DriveGapMin       = "drive_gap_min"
+
 	// BookMeasured is whether a planned load is booked with what was measured out; the others are what it is measured with.
 	BookMeasured    = "book_measured"
 	MeasureUnits    = "measure_units"

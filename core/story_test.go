@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"example.com/tintline/core/measure"
 )
 
 // The story is a journal with every kind of fact, which the tests of faults write while they stop the program. It is drawn
@@ -49,6 +51,8 @@ func storyEnd() []Fact {
 		&Told{Lawn: "L1", Whom: ToldCustomer, How: ByPaper, Result: ToldReached, For: far},
 		&Recorded{Field: "target", Value: "dandelion"}, &Cleaned{What: Strainers}, &Fitted{Applicator: "gun", Tip: "blue"}, &Resumed{"it dropped"},
 		&Neighbour{Lawn: "L1", NeighbourName: "Over the Way", Phone: "555-0118", Register: OwnRequest},
+		&Paid{What: PaidFuel, Amount: Known(measure.Money(6240)), Fuel: Known(18 * measure.USGallon)},
+		&Invested{Thing: "rig", Cost: Known(measure.Money(4_800_000)), Date: far, Earns: EarnsAll},
 	}
 }
 

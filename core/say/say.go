@@ -41,6 +41,10 @@ func Fact(f core.Fact) string {
 		return told(f)
 	case *core.Neighbour:
 		return neighbour(f)
+	case *core.Paid:
+		return paid(f)
+	case *core.Invested:
+		return invested(f)
 	}
 	return dayFact(f)
 }
@@ -56,7 +60,7 @@ func dayFact(f core.Fact) string {
 	case *core.VisitSkipped:
 		return "skipped " + f.Lawn + ": " + f.Reason
 	case *core.VisitDone:
-		return "left " + f.Lawn
+		return left(f)
 	case *core.Routed:
 		return routed(f)
 	case *core.CarriedOver:
