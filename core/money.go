@@ -80,31 +80,42 @@ func (s *state) PriceOf(v *Visit) Maybe[measure.Money] {
 	case v.Kind == CallBack, v.Kind == LookOnly:
 		return Known(measure.Money(0))
 	}
-	zones := s.zonesCharged(lawn, v)
-	own := lawn.Tariff()
-	sum, some, all := measure.Money(0), false, true
-	for _, z := range zones {
-		sum += z.Price.V
-		some, all = some || z.Price.Known, all && z.Price.Known
-	}
-	var area measure.Area
-	for _, z := range zones {
-		area += z.Area
-	}
+	return s.charge(lawn, s.zonesCharged(lawn, v), len(v.Due) > 0 && !s.startedAnew(lawn, v))
+}
+
+// PriceNow is what a whole visit at a lawn would be charged by the prices in force now.
+func (s *state) PriceNow(lawn, kind string) Maybe[measure.Money] {
+	l := s.Lawn(lawn)
 	switch {
-	case own.Says():
-		if len(v.Due) > 0 && !s.startedAnew(lawn, v) { // the visit that was carried over was charged
-			return Known(measure.Money(0))
-		}
-		p, _ := own.Price(area)
-		return p
-	case some:
-		return Maybe[measure.Money]{V: sum, Known: all}
-	}
-	if len(v.Due) > 0 && !s.startedAnew(lawn, v) && s.Tariff().Says() {
+	case l == nil:
+		return Maybe[measure.Money]{}
+	case kind == CallBack, kind == LookOnly:
 		return Known(measure.Money(0))
 	}
-	p, _ := s.Tariff().Price(area)
+	return s.charge(l, l.Zones, false)
+}
+
+// charge is the price of zones; a rest is what finishes a visit that was charged when it was begun.
+func (s *state) charge(lawn *Lawn, zones []Zone, rest bool) Maybe[measure.Money] {
+	sum, some, all := measure.Money(0), false, true
+	var area measure.Area
+	for _, z := range zones {
+		sum += z.Price.V
+		area += z.Area
+		some, all = some || z.Price.Known, all && z.Price.Known
+	}
+	of := lawn.Tariff()
+	switch {
+	case of.Says():
+	case some:
+		return Maybe[measure.Money]{V: sum, Known: all}
+	default:
+		of = s.Tariff()
+	}
+	if rest && of.Says() {
+		return Known(measure.Money(0))
+	}
+	p, _ := of.Price(area)
 	return p
 }
 

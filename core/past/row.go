@@ -126,6 +126,7 @@ func Rows(b *core.Book) []Row {
 	t := tally.Close(b, core.Maybe[core.Moment]{})
 	return []Row{
 		{LaidKey(d.Date, d.Seq), encodeLaid(h, d.Operator, ofDay(b))},
+		{MoneyKey(d.Date, d.Seq), encodeEarned(h, tally.EarnedOn(b, core.Maybe[core.Moment]{}))},
 		{RecordKey(d.Date, d.Seq), encodeRecords(h, tally.RecordsOf(b))},
 		{SumsKey(d.Date, d.Seq), encodeSums(h, &t)},
 	}
