@@ -47,7 +47,7 @@ The book is one file: --book, else TINTLINE_BOOK, else book.db in the user's dat
 	root.AddCommand(
 		a.statusCommand(), a.checkCommand(), a.sheetCommand(), a.grassesCommand(), a.tallyCommand(), a.laidCommand(), a.recordsCommand(), a.closeCommand(), a.amendCommand(), a.journalCommand(), a.replayCommand(),
 		a.seasonCommand(),
-		a.cardCommand(), a.upkeepCommand(),
+		a.cardCommand(), a.upkeepCommand(), a.moneyCommand(),
 		a.noticesCommand(), a.noticeCommand(),
 		a.setupCommand(), a.verifyCommand(), a.enterCommand(), a.backupCommand(), a.bringBackCommand(), a.importCommand(), a.templateCommand(), a.reckonCommand(), a.mixingCommand(), a.planCommand(), a.calibrationCommand(), a.stockCommand(), a.trueUpCommand(), a.demoCommand(), a.versionCommand(),
 	)

@@ -15,14 +15,14 @@ import (
 
 const setUp = `
 {"fact":"rig","name":"truck","compartments":[{"letter":"a","name":"warm","capacity_gal":300,"heel_gal":2},{"letter":"b","name":"cool","capacity_gal":160,"heel_gal":2}],"cell_gal":0.2,"return_line_gal":0.1,"hoses":[{"name":"reel","inside_diameter_in":0.375,"length_ft":300}],"applicators":[{"name":"gun","kind":"gun","hose":"reel","delivery_gal_per_1000_sqft":1.5,"flow_gpm":2.5},{"name":"ride-on","kind":"ride_on","hose":"reel","delivery_gal_per_1000_sqft":0.3,"tank_gal":14,"hopper_lb":120},{"name":"spreader","kind":"spreader","hopper_lb":50}]}
-{"fact":"product","name":"warm weed","form":"liquid","kind":"herbicide","grasses":["bermudagrass_common"]}
+{"fact":"product","name":"warm weed","form":"liquid","price_usd":61.37,"package_gal":2.5,"kind":"herbicide","grasses":["bermudagrass_common"]}
 {"fact":"product","name":"cool weed","form":"liquid","kind":"herbicide","grasses":["tall_fescue"]}
 {"fact":"product","name":"food","form":"dry","grasses":["all_turf"],"rate_low_lb_per_1000_sqft":3,"rate_high_lb_per_1000_sqft":3}
 {"fact":"mix","name":"W","parts":[{"product":"warm weed","rate_fl_oz_per_1000_sqft":1.2}]}
 {"fact":"mix","name":"C","parts":[{"product":"cool weed","rate_fl_oz_per_1000_sqft":0.15},{"product":"warm weed","rate_fl_oz_per_1000_sqft":0.1}]}
 {"fact":"mix","name":"F","parts":[{"product":"food","rate_lb_per_1000_sqft":3}]}
-{"fact":"lawn","name":"418 Alder","zones":[{"name":"front","grass":"bermudagrass_common","area_sqft":4000},{"name":"back","grass":"bermudagrass_common","area_sqft":3401}]}
-{"fact":"lawn","name":"77 Fir","zones":[{"name":"all","grass":"tall_fescue","area_sqft":5203}]}
+{"fact":"lawn","name":"418 Alder","visit_price_usd":55.5,"zones":[{"name":"front","grass":"bermudagrass_common","area_sqft":4000},{"name":"back","grass":"bermudagrass_common","area_sqft":3401}]}
+{"fact":"lawn","name":"77 Fir","zones":[{"name":"all","grass":"tall_fescue","area_sqft":5203,"price_usd":48.25}]}
 {"fact":"lawn","name":"12 Elm","zones":[{"name":"strip","grass":"tall_fescue","area_sqft":33},{"name":"back","grass":"tall_fescue","area_sqft":2500}]}
 {"fact":"loaded","into":"a","volume_gal":150,"mix":"W","for":"gun"}
 {"fact":"loaded","into":"b","volume_gal":100,"mix":"C","for":"gun"}
@@ -100,7 +100,7 @@ func (k *season) one(t *rapid.T) {
 	case 5, 6:
 		_ = k.enter(fmt.Sprintf(`{"fact":"spread","lawn":%q,"applicator":"spreader","product":"food","amount_lb":%v}`, lawn, gal(9)))
 	case 7:
-		_ = k.enter(`{"fact":"product","name":"warm weed","form":"liquid","kind":"herbicide","grasses":["bermudagrass_common"]}`)
+		_ = k.enter(`{"fact":"product","name":"warm weed","form":"liquid","price_usd":61.37,"package_gal":2.5,"kind":"herbicide","grasses":["bermudagrass_common"]}`)
 	case 8:
 		_ = k.enter(fmt.Sprintf(`{"fact":"visit_begun","lawn":%q}`, lawn))
 	case 9:

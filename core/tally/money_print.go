@@ -109,6 +109,9 @@ func (m *Money) About(b *core.Book) []string {
 	if m.All.Metered > 0 {
 		out = append(out, fmt.Sprintf("%.1f mi on %s with an odometer reading", m.All.Miles, counted(m.All.Metered, "day")))
 	}
+	if m.All.Metered > 0 && m.All.Metered == m.Days && m.All.Miles > 0 {
+		out = append(out, fmt.Sprintf("%s and %.2f visits a mile", worth.Per(m.All.Revenue, m.All.Miles).V.Text(), float64(m.All.Visits())/m.All.Miles))
+	}
 	if m.All.Unpriced > 0 {
 		out = append(out, fmt.Sprintf("%s without any price; they are not in the revenue. Enter a price at the lawn.", counted(m.All.Unpriced, "visit")))
 	}
