@@ -12,8 +12,16 @@ import (
 
 var moneyColumns = []printed.Column{
 	{Title: "", Left: true},
-	{Title: "visits"}, {Title: "free"}, {Title: "revenue", Unit: "$"}, {Title: "product", Unit: "$"}, {Title: "left", Unit: "$"}, {Title: "product", Unit: "% of revenue"},
-	{Title: "hours"}, {Title: "a man-hour", Unit: "$"}, {Title: "a driven hour", Unit: "$"}, {Title: "stops a driven hour"},
+	{Title: "visits"},
+	{Title: "free"},
+	{Title: "revenue", Unit: "$"},
+	{Title: "product", Unit: "$"},
+	{Title: "left", Unit: "$"},
+	{Title: "product", Unit: "% of revenue"},
+	{Title: "hours"},
+	{Title: "a man-hour", Unit: "$"},
+	{Title: "a driven hour", Unit: "$"},
+	{Title: "stops a driven hour"},
 }
 
 func plainMoney(m measure.Money) string { return strings.Replace(m.Text(), "$", "", 1) }

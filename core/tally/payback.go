@@ -202,8 +202,12 @@ func PaybackDocument(list []Payback, a Assumed) printed.Document {
 		part := printed.Part{Title: p.Of.Thing, Pairs: []printed.Pair{
 			{Name: "cost", Says: p.Of.Cost.V.Text() + " on " + p.Of.Date},
 			{Name: "visits", Says: fmt.Sprint(p.Calls)},
-			{Name: "earned", Says: p.Revenue.Text()}, {Name: "product", Says: p.Product.Text()}, {Name: "running, less what came in", Says: p.Running.Text()},
-			{Name: "net so far", Says: p.Net.Text()}, {Name: "left to earn", Says: max(p.Left, 0).Text()}, {Name: "paid back", Says: fmt.Sprintf("%.0f %%; %s", p.Share()*100, p.Says())},
+			{Name: "earned", Says: p.Revenue.Text()},
+			{Name: "product", Says: p.Product.Text()},
+			{Name: "running, less what came in", Says: p.Running.Text()},
+			{Name: "net so far", Says: p.Net.Text()},
+			{Name: "left to earn", Says: max(p.Left, 0).Text()},
+			{Name: "paid back", Says: fmt.Sprintf("%.0f %%; %s", p.Share()*100, p.Says())},
 		}}
 		if p.Assumed.Known {
 			says := "not within 100 years"

@@ -79,9 +79,13 @@ func TestPrices(t *testing.T) {
 		sqft float64
 		want measure.Maybe[measure.Money]
 	}{
-		{byArea, 8_000, known(61.5)}, {byArea, 5_000, known(45)}, {byArea, 1_200, known(45)},
-		{Tariff{Per1000: known(6)}, 10_000, known(60)}, {Tariff{Minimum: known(40)}, 10_000, known(40)},
-		{Tariff{Flat: known(0), Per1000: known(6)}, 10_000, known(0)}, {Tariff{}, 10_000, measure.Maybe[measure.Money]{}},
+		{byArea, 8_000, known(61.5)},
+		{byArea, 5_000, known(45)},
+		{byArea, 1_200, known(45)},
+		{Tariff{Per1000: known(6)}, 10_000, known(60)},
+		{Tariff{Minimum: known(40)}, 10_000, known(40)},
+		{Tariff{Flat: known(0), Per1000: known(6)}, 10_000, known(0)},
+		{Tariff{}, 10_000, measure.Maybe[measure.Money]{}},
 	} {
 		if got, working := c.of.Price(area(c.sqft)); got != c.want || len(working) == 0 {
 			t.Errorf("%+v over %v sq ft is %v, want %v", c.of, c.sqft, got, c.want)
