@@ -66,6 +66,7 @@ func (f *Amended) fields(w walker) {
 type Amendment struct {
 	Seq  uint64
 	At   Moment
+	Day  string // the day on which it was made
 	What Amended
 }
 
@@ -194,7 +195,7 @@ func pieceAt(newest [][]Went, f *Amended, product int32) int {
 // applyAmended moves what it says between the unexplained and the zone, never more than is there, and changes what the zone's history
 // remembers of that day.
 func (s *state) applyAmended(e Entry, f *Amended) {
-	s.amendments = append(slices.Clone(s.amendments), Amendment{e.Seq, e.At, *f})
+	s.amendments = append(slices.Clone(s.amendments), Amendment{e.Seq, e.At, s.day.Date, *f})
 	place := fluid.ZonePlace(f.Lawn, f.Zone)
 	have := s.plumbing.Outside[place]
 	give, take := fluid.Liquid{}, fluid.Liquid{}
@@ -280,6 +281,7 @@ func (k *keptCodec) amended(e *evening) {
 	kept(k, &e.amendments, func(a *Amendment) {
 		whole(k, &a.Seq)
 		k.moment(&a.At)
+		text(k, &a.Day)
 		k.fact(&a.What)
 	})
 }

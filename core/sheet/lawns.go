@@ -31,6 +31,10 @@ var lawnColumns = []column{
 	{Column: Column{Name: "longitude", Words: "where it is, in degrees, west below 0, on one of its rows", Example: "-84.3902"}, reader: number("degrees", -core.MostLongitude, core.MostLongitude)},
 	{Column: Column{Name: "window_from", Words: "the time of day from which a visit may begin, on one of its rows; empty: any", Example: "09:00"}, reader: clock()},
 	{Column: Column{Name: "window_to", Words: "the time of day up to which a visit may begin, on one of its rows; empty: any", Example: "11:30"}, reader: clock()},
+	{Column: Column{Name: "visit_price_usd", Words: "what a visit is charged, whatever it treats, on one of its rows", Example: "95"}, reader: dollars()},
+	{Column: Column{Name: "price_minimum_usd", Words: "what a visit is charged at least, on one of its rows", Example: "60"}, reader: dollars()},
+	{Column: Column{Name: "price_included_sqft", Words: "the area that the minimum pays for, on one of its rows", Example: "5000"}, reader: squareFeet()},
+	{Column: Column{Name: "price_per_1000_sqft_usd", Words: "what each 1,000 sq ft beyond it is charged, on one of its rows", Example: "6.50"}, reader: dollars()},
 	{Column: Column{Name: "zip", Words: "ZIP code of the site for the application record, on one of its rows", Example: "00000"}, reader: text()},
 	{Column: Column{Name: "town", Words: "town of the site, on one of its rows", Example: "Exampleton"}, reader: text()},
 	{Column: Column{Name: "county", Words: "county of the site, on one of its rows", Example: "Sample County"}, reader: text()},
@@ -77,6 +81,10 @@ func readLawns(s *reading) {
 		f := s.facts[i].fact.(*core.Lawn)
 		r.onePlace("latitude", &f.Latitude, lawn)
 		r.onePlace("longitude", &f.Longitude, lawn)
+		onePrice(r, "visit_price_usd", &f.Price, lawn)
+		onePrice(r, "price_minimum_usd", &f.PriceMinimum, lawn)
+		onePrice(r, "price_included_sqft", &f.PriceIncluded, lawn)
+		onePrice(r, "price_per_1000_sqft_usd", &f.PricePer1000, lawn)
 		r.onePlace("round_days", &f.RoundDays, lawn)
 		for i, kept := range textsOf(f) {
 			if !s.has(lawnTexts[i]) {
@@ -107,6 +115,18 @@ func (s *reading) keepLawn(f *core.Lawn) {
 	}
 	if !s.has("round_days") {
 		f.RoundDays = old.RoundDays
+	}
+	if !s.has("visit_price_usd") {
+		f.Price = old.Price
+	}
+	if !s.has("price_minimum_usd") {
+		f.PriceMinimum = old.PriceMinimum
+	}
+	if !s.has("price_included_sqft") {
+		f.PriceIncluded = old.PriceIncluded
+	}
+	if !s.has("price_per_1000_sqft_usd") {
+		f.PricePer1000 = old.PricePer1000
 	}
 	was := textsOf(old)
 	for i, kept := range textsOf(f) {
@@ -169,5 +189,20 @@ func (r *row) one(column, said string, kept *string, of string) {
 			Line: r.line, Column: column, What: fmt.Sprintf("%s differs from %s, which stands for %s already.", quote(said), quote(*kept), of),
 			Allowed: "the same on each row of it, or nothing",
 		})
+	}
+}
+
+// onePrice keeps what several rows may say of one lawn's price, and refuses two answers.
+func onePrice[T measure.Money | measure.Area](r *row, column string, kept *core.Maybe[T], of string) {
+	said := maybe[T](r, column)
+	switch {
+	case !said.Known:
+	case kept.Known && kept.V != said.V:
+		r.add(Trouble{
+			Line: r.line, Column: column, What: fmt.Sprintf("%s differs from what stands for %s already.", quote(r.cells[column]), quote(of)),
+			Allowed: "the same on each row of it, or nothing",
+		})
+	default:
+		*kept = said
 	}
 }

@@ -164,6 +164,9 @@ func TestLawnsComeBack(t *testing.T) {
 		var queues [][]map[string]string
 		for _, n := range distinct(d, "lawns") {
 			f := &core.Lawn{LawnName: n, Customer: d.text("customer"), Address: d.text("address"), Phone: d.text("phone"), Gate: d.text("gate"), Dog: d.text("dog"), Notes: d.text("notes"), KnownSince: d.date("known since"), WindowFrom: d.clock("from", "08:00"), WindowTo: d.clock("to", "17:45"), ZIP: d.text("zip"), Town: d.text("town"), County: d.text("county"), CustomerAddress: d.text("customer address")}
+			if d.yes("priced") {
+				f.Price = core.Known(measure.Money(d.int("visit price", 0, int64(core.HighestPrice))))
+			}
 			if d.yes("placed") {
 				f.Latitude, f.Longitude = core.Known(float64(d.int("latitude", -9e5, 9e5))/1e4), core.Known(float64(d.int("longitude", -18e5, 18e5))/1e4)
 			}
@@ -189,6 +192,9 @@ func TestLawnsComeBack(t *testing.T) {
 					r["customer"], r["address"], r["phone"] = f.Customer, f.Address, f.Phone
 					r["gate"], r["dog"], r["notes"], r["known_since"] = f.Gate, f.Dog, f.Notes, f.KnownSince
 					r["window_from"], r["window_to"] = f.WindowFrom, f.WindowTo
+					if f.Price.Known {
+						r["visit_price_usd"] = fmt.Sprintf("%d cents", f.Price.V)
+					}
 					r["zip"], r["town"], r["county"], r["customer_address"] = f.ZIP, f.Town, f.County, f.CustomerAddress
 					if f.RoundDays.Known {
 						r["round_days"] = strconv.FormatFloat(f.RoundDays.V, 'f', -1, 64)
