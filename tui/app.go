@@ -54,6 +54,7 @@ type Model struct {
 	replies    map[page]asked           // likewise
 	tallied    tallyDays
 	recordsOf  recordsAsked
+	money      moneyAsked
 	seasonOf   seasonView
 	passedOver map[string]bool // steps of the close that were left undone; never changed, made anew
 	now        func() time.Time

@@ -109,7 +109,7 @@ func newPages() []*pageSpec {
 		visitsPage(), lawnPage(), grassesPage(), groundPage(),
 		productsPage(), productPage(), mixesPage(), mixPage(),
 		morningPage(), planPage(), stockPage(), trueUpPage(),
-		eveningPage(), recordsPage(), recordPage(), closingPage(), cardPage(), upkeepPage(),
+		eveningPage(), recordsPage(), recordPage(), closingPage(), cardPage(), upkeepPage(), moneyPage(),
 		noticesPage(), noticePage(),
 		seasonPage(), seasonLawnPage(),
 		loadsPage(), loadPage(), lineUpPage(), plumbingPage(), pressurePage(), gaugePage(), taughtPage(), marksPage(),

@@ -174,6 +174,7 @@ var situations = append([]situated{
 	{"upkeep", func(t *testing.T) *cab {
 		return twoLawns(t).press("g", "n", "u", "enter").press("p").typed("turf licence 2026-06-10 number 00000-7").press("enter")
 	}},
+	{"money", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "i") }},
 	{"records", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r") }},
 	{"record", func(t *testing.T) *cab { return twoLawns(t).press("g", "n", "r", "enter") }},
 	{"products", func(t *testing.T) *cab { return twoLawns(t).press("g", "p") }},
