@@ -17,7 +17,7 @@ func (a *app) closeCommand() *cobra.Command {
 		Short: "What there is to do before the day is closed; and closing it",
 		Long: `Lists what there is to do before the open day is closed: gauges to be read, lawns to be put right by them, meters, what stays in tanks and
 hose overnight, what was not reached, and what does not add up. Nothing is booked, unless --yes says so: then the day is closed, where
-something does not add up with the reason. A day that is closed cannot be opened again; after that only an amendment changes a record.`,
+something does not add up with the reason. A day that is closed cannot be opened again; after that only an amendment changes a record (tintline amend).`,
 		Example: `  tintline close
   tintline close --yes
   tintline close --yes --reason "gauge of b is broken"`,
