@@ -13,7 +13,7 @@ const Format = 2
 const (
 	MaxItems    = 5000
 	MaxKeys     = 3
-	MaxRows     = 16 // of one item
+	MaxRows     = 32 // of one item
 	MaxRow      = 1 << 20
 	MaxKey      = 512
 	MaxAction   = 256
