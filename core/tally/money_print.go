@@ -83,7 +83,7 @@ func (m *Money) Document(b *core.Book, title string) printed.Document {
 		d.Parts = append(d.Parts, printed.Part{Title: "call-backs", Table: t})
 	}
 	d.Foot = []string{
-		"For scale, not as a target: materials 20 to 25 % of sales, revenue of a man-hour as of 8 h in a day (a consultant's budget in a trade magazine, Lawn & Landscape; trade press).",
+		"For scale, not as a target: materials 20 to 25 % of sales, revenue of a man-hour as of 8 h in a day (a consultant's budget in a trade magazine, no study).",
 		"Product is at the price in force at the end of each day, last paid or of the label entry. A man-hour is any hour from opened to closed.",
 	}
 	return d

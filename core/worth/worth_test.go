@@ -104,7 +104,7 @@ func TestPrices(t *testing.T) {
 func TestPace(t *testing.T) {
 	near(t, a324+": 5 mph x 12 ft x 0.80", Capacity(5, 12, 0.80), 5.82, 0.005)
 	near(t, byHand+": 3 gpm at 2 gal per 1,000 sq ft", GunArea(3, 2).V, 1_500, 0)
-	near(t, "Lawn & Landscape, consultant's budget (trade press): 1,000 in 8 h", PerHour(1_000*dollar, 8*3600).V.Dollars(), 125, 0)
+	near(t, "trade magazine, green-industry consultant's budget (trade press): 1,000 in 8 h", PerHour(1_000*dollar, 8*3600).V.Dollars(), 125, 0)
 	near(t, byHand+": doubling the speed at 22 % trigger", DaySaved(0.22, 2), 0.11, 1e-12)
 	near(t, byHand, Density(12, 3).V, 4, 0)
 	if PerHour(dollar, 0).Known || Density(3, 0).Known || Share(dollar, 0).Known || Per(dollar, 0).Known {
