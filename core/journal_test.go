@@ -490,7 +490,7 @@ func facts() int {
 	if os.Getenv("TINTLINE_LONG") != "" {
 		return 1500
 	}
-	return 280
+	return 400
 }
 
 func TestRandomJournals(t *testing.T) {
