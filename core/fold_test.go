@@ -35,7 +35,7 @@ func TestFoldIsApply(t *testing.T) {
 		f.End()
 		sameBook(t, one, all)
 	})
-	if strikes < 60 || behind < 100 {
+	if strikes < 100 || behind < 100 {
 		t.Errorf("only %d strikes, %d times one waited", strikes, behind)
 	}
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"github.com/spf13/cobra"
 
+	"example.com/tintline/core"
 	"example.com/tintline/core/card"
 )
 
@@ -18,17 +19,7 @@ before it. The settings spill_line and agriculture_line add your state's own num
   tintline card --as html > aboard.html`,
 		Args: noArgs,
 		RunE: func(*cobra.Command, []string) error {
-			form, err := a.handedOut(as)
-			if err != nil {
-				return err
-			}
-			return a.reading(func(k *keptBook) error {
-				c := card.Of(k.book, a.clock())
-				if form == asJSON {
-					return a.printJSON(c)
-				}
-				return a.printDocument(c.Printed(), form)
-			})
+			return a.handOut(as, func(b *core.Book) handout { return card.Of(b, a.clock()) })
 		},
 	}
 	asFlag(cmd, &as)

@@ -53,12 +53,8 @@ func (a *app) closeDay(k *keptBook, reason, overnight string) error {
 		f.do = "See to it, or close it all the same with --reason and why."
 		return f
 	}
-	action := newID()
-	entries, err := k.book.Prepare(action, a.clock(), closing.Close(k.book, a.clock(), reason, overnight))
+	_, entries, err := k.log(a.clock(), closing.Close(k.book, a.clock(), reason, overnight))
 	if err != nil {
-		return err
-	}
-	if err := k.write(action, entries); err != nil {
 		return err
 	}
 	closed := entries[len(entries)-1].What.(*core.DayClosed)

@@ -115,12 +115,8 @@ func (a *app) importSheet(k *keptBook, kind, name string, src []byte) error {
 	if err != nil {
 		return err
 	}
-	action := newID()
-	entries, err := k.book.Prepare(action, a.clock(), s.Facts...)
+	action, entries, err := k.log(a.clock(), s.Facts...)
 	if err != nil {
-		return err
-	}
-	if err := k.write(action, entries); err != nil {
 		return err
 	}
 	out := imported{kind, name, s.Rows, len(entries), s.New, s.Replaced, [2]uint64{entries[0].Seq, entries[len(entries)-1].Seq}, action}

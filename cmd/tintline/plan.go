@@ -57,12 +57,7 @@ func (a *app) plan(k *keptBook, lawns, pins []string, order string, accept bool)
 		return err
 	}
 	if accept {
-		action := newID()
-		entries, err := k.book.Prepare(action, a.clock(), p.Accept(k.book, order)...)
-		if err != nil {
-			return err
-		}
-		if err := k.write(action, entries); err != nil {
+		if _, _, err := k.log(a.clock(), p.Accept(k.book, order)...); err != nil {
 			return err
 		}
 	}

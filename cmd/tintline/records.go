@@ -147,6 +147,24 @@ func (a *app) handedOut(as string) (string, error) {
 	return as, nil
 }
 
+// handout is what is handed out: as it stands in JSON, or printed.
+type handout interface{ Printed() printed.Document }
+
+// handOut prints what a book gives in the form asked for.
+func (a *app) handOut(as string, of func(*core.Book) handout) error {
+	form, err := a.handedOut(as)
+	if err != nil {
+		return err
+	}
+	return a.reading(func(k *keptBook) error {
+		h := of(k.book)
+		if form == asJSON {
+			return a.printJSON(h)
+		}
+		return a.printDocument(h.Printed(), form)
+	})
+}
+
 // printDocument prints what is handed out as text, as one HTML file, or its tables as one CSV.
 func (a *app) printDocument(d printed.Document, form string) error {
 	switch form {

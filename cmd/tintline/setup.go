@@ -259,12 +259,8 @@ func (p *prompts) enter(facts []core.Fact) error {
 		p.say("Nothing was changed.")
 		return nil
 	}
-	action := newID()
-	entries, err := p.k.book.Prepare(action, p.clock(), facts...)
+	action, entries, err := p.k.log(p.clock(), facts...)
 	if err != nil {
-		return err
-	}
-	if err := p.k.write(action, entries); err != nil {
 		return err
 	}
 	for _, e := range entries {

@@ -48,12 +48,7 @@ func (a *app) trueUp(k *keptBook, from string, include []string, accept bool) er
 	}
 	accepted := accept && t.Fact != nil
 	if accepted {
-		action := newID()
-		entries, err := k.book.Prepare(action, a.clock(), t.Fact)
-		if err != nil {
-			return err
-		}
-		if err := k.write(action, entries); err != nil {
+		if _, _, err := k.log(a.clock(), t.Fact); err != nil {
 			return err
 		}
 	}

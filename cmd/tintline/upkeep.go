@@ -24,17 +24,7 @@ and the check lists before the first stop, for winter and for spring. The machin
   tintline upkeep winter --glycol 25 --poured 4 --left 1.5`,
 		Args: noArgs,
 		RunE: func(*cobra.Command, []string) error {
-			form, err := a.handedOut(as)
-			if err != nil {
-				return err
-			}
-			return a.reading(func(k *keptBook) error {
-				d := upkeep.DocumentOf(k.book, a.clock())
-				if form == asJSON {
-					return a.printJSON(d)
-				}
-				return a.printDocument(d.Printed(), form)
-			})
+			return a.handOut(as, func(b *core.Book) handout { return upkeep.DocumentOf(b, a.clock()) })
 		},
 	}
 	asFlag(cmd, &as)
@@ -114,12 +104,7 @@ func (a *app) upkeepWinterCommand() *cobra.Command {
 // booked writes facts as one action and says so.
 func (a *app) booked(k *keptBook, facts []core.Fact, words string) error {
 	if len(facts) > 0 {
-		action := newID()
-		entries, err := k.book.Prepare(action, a.clock(), facts...)
-		if err != nil {
-			return err
-		}
-		if err := k.write(action, entries); err != nil {
+		if _, _, err := k.log(a.clock(), facts...); err != nil {
 			return err
 		}
 	}

@@ -187,6 +187,15 @@ func (k *keptBook) begunByAnother(err error, code int) error {
 	}
 }
 
+// log makes facts one action, writes it and adds it to the book.
+func (k *keptBook) log(at core.Moment, facts ...core.Fact) (action string, entries []core.Entry, err error) {
+	action = newID()
+	if entries, err = k.book.Prepare(action, at, facts...); err != nil {
+		return action, nil, err
+	}
+	return action, entries, k.write(action, entries)
+}
+
 // write keeps the entries and then adds them to the book.
 func (k *keptBook) write(action string, entries []core.Entry) error {
 	if err := k.Append(action, entries); err != nil {

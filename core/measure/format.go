@@ -35,8 +35,8 @@ func thousands(digits string) string {
 	return digits
 }
 
-// decimalsOf prints f at so many places, thousands separated.
-func decimalsOf(f float64, places int) string {
+// Commas prints f at so many places with separators of thousands, and nothing as minus zero; "?" for what is no number.
+func Commas(f float64, places int) string {
 	if math.IsNaN(f) || math.IsInf(f, 0) {
 		return notKnown
 	}
@@ -79,11 +79,11 @@ func (a Area) Thousands() string {
 
 // Multiple prints how many times one figure is another, to 0.1: "5.0"; "?" for
 // what is no number.
-func Multiple(f float64) string { return decimalsOf(f, 1) }
+func Multiple(f float64) string { return Commas(f, 1) }
 
 // SecondsText prints a time to the second, without the unit: "74"; "?" for what is
 // no number.
-func SecondsText(s float64) string { return decimalsOf(s, 0) }
+func SecondsText(s float64) string { return Commas(s, 0) }
 
 // Text prints m in dollars and cents: "$1,240.50", "-$3.00".
 func (m Money) Text() string {
@@ -99,10 +99,10 @@ func (s Speed) Text() string {
 }
 
 // Text prints f to a hundredth of a gallon a minute: "4.04 gpm".
-func (f Flow) Text() string { return decimalsOf(f.GPM(), 2) + " gpm" }
+func (f Flow) Text() string { return Commas(f.GPM(), 2) + " gpm" }
 
 // Text prints p to the pound a square inch: "40 psi".
-func (p Pressure) Text() string { return decimalsOf(p.PSI(), 0) + " psi" }
+func (p Pressure) Text() string { return Commas(p.PSI(), 0) + " psi" }
 
 // Text prints an amount of product to three significant digits in fl oz or, from a
 // gallon on, gal; in oz or, from a pound on, lb: "5.12 fl oz", "1.25 gal", "75.0 lb".
@@ -159,9 +159,9 @@ func significant(f float64) string {
 	case size < 1:
 		return strconv.FormatFloat(f, 'f', 2-int(math.Floor(math.Log10(size))), 64)
 	case size < 10:
-		return decimalsOf(f, 2)
+		return Commas(f, 2)
 	case size < 100:
-		return decimalsOf(f, 1)
+		return Commas(f, 1)
 	}
-	return decimalsOf(threeDigits(f), 0)
+	return Commas(threeDigits(f), 0)
 }

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strings"
 	"unicode/utf8"
+
+	"example.com/tintline/core/measure"
 )
 
 // Chart is a plot of bars that lie on their side, one a line, with the figure beside each. It depends on no colour.
@@ -148,7 +150,7 @@ func niceEnd(most float64) float64 {
 }
 
 func plainFigure(f float64) string {
-	return strings.TrimSuffix(strings.TrimRight(commas(f, 4), "0"), ".")
+	return strings.TrimSuffix(strings.TrimRight(measure.Commas(f, 4), "0"), ".")
 }
 
 func left(s string, w int) string {

@@ -37,7 +37,7 @@ func bars(days []Day, name func(Day) string, value func(Day) float64, step float
 	printed := measure.LargestRemainder(values, total, step)
 	out := make([]Bar, len(days))
 	for i, d := range days {
-		out[i] = Bar{Name: name(d), Value: values[i], Says: commas(printed[i], places)}
+		out[i] = Bar{Name: name(d), Value: values[i], Says: measure.Commas(printed[i], places)}
 	}
 	return out
 }
@@ -112,7 +112,7 @@ func (s *Season) nitrogenByMonth() Chart {
 	}
 	for i, v := range measure.LargestRemainder(values, total, 0.01) {
 		m := &s.Months[i]
-		says := commas(v, 2)
+		says := measure.Commas(v, 2)
 		if m.Area > 0 {
 			per, _ := m.Rate().In("lb_per_1000_sqft") // the unit is in the table
 			says += fmt.Sprintf(", %.2f per 1,000 sq ft", per)

@@ -111,9 +111,9 @@ func figures(list []Sums, all Sums) (rows [][]string, sum []string) {
 	g, l, a := all.Volume.Gallons(), all.Mass.Pounds(), all.Area.SquareFeet()
 	gal, lb, area = measure.LargestRemainder(gal, g, stepGal), measure.LargestRemainder(lb, l, stepLb), measure.LargestRemainder(area, a, stepArea)
 	for i := range list {
-		rows = append(rows, []string{commas(gal[i], 1), commas(lb[i], 1), commas(area[i], 0)})
+		rows = append(rows, []string{measure.Commas(gal[i], 1), measure.Commas(lb[i], 1), measure.Commas(area[i], 0)})
 	}
-	return rows, []string{commas(total(g, stepGal), 1), commas(total(l, stepLb), 1), commas(total(a, stepArea), 0)}
+	return rows, []string{measure.Commas(total(g, stepGal), 1), measure.Commas(total(l, stepLb), 1), measure.Commas(total(a, stepArea), 0)}
 }
 
 var figureColumns = []printed.Column{{Title: "sprayed", Unit: "gal"}, {Title: "spread", Unit: "lb"}, {Title: "treated", Unit: "sq ft"}}
@@ -137,10 +137,10 @@ func (s *Season) lawnTable() printed.Table {
 	const step = 0.01
 	n, p = measure.LargestRemainder(n, allN.Pounds(), step), measure.LargestRemainder(p, allP.Pounds(), step)
 	for i := range s.Lawns {
-		t.Rows = append(t.Rows, append(append([]string{s.Lawns[i].Lawn, fmt.Sprint(s.Lawns[i].Rounds)}, rows[i]...), commas(n[i], 2), commas(p[i], 2)))
+		t.Rows = append(t.Rows, append(append([]string{s.Lawns[i].Lawn, fmt.Sprint(s.Lawns[i].Rounds)}, rows[i]...), measure.Commas(n[i], 2), measure.Commas(p[i], 2)))
 	}
 	t.Sum = append(append([]string{"all", ""}, sum...),
-		commas(measure.LargestRemainder([]float64{allN.Pounds()}, allN.Pounds(), step)[0], 2), commas(measure.LargestRemainder([]float64{allP.Pounds()}, allP.Pounds(), step)[0], 2))
+		measure.Commas(measure.LargestRemainder([]float64{allN.Pounds()}, allN.Pounds(), step)[0], 2), measure.Commas(measure.LargestRemainder([]float64{allP.Pounds()}, allP.Pounds(), step)[0], 2))
 	return t
 }
 
@@ -314,31 +314,11 @@ func activeWords(l *core.SeasonLine) string {
 		if err != nil {
 			return r.Text()
 		}
-		return commas(f, 3)
+		return measure.Commas(f, 3)
 	}
 	least := ""
 	if !l.Sum.Known {
 		least = "at least "
 	}
 	return fmt.Sprintf("%s: %s%s of at most %s lb per acre, %s left (label entry of %s)", l.Name, least, unit(l.AtLeast), unit(l.Limit.V), unit(l.Left.V), l.LimitOf)
-}
-
-// commas prints f with so many decimals and separators of thousands, and nothing as minus zero.
-func commas(f float64, places int) string {
-	text := fmt.Sprintf("%.*f", places, f)
-	if strings.Trim(text, "-0.") == "" {
-		text = strings.TrimPrefix(text, "-")
-	}
-	whole, rest, _ := strings.Cut(text, ".")
-	sign := ""
-	if strings.HasPrefix(whole, "-") {
-		sign, whole = "-", whole[1:]
-	}
-	for i := len(whole) - 3; i > 0; i -= 3 {
-		whole = whole[:i] + "," + whole[i:]
-	}
-	if rest != "" {
-		rest = "." + rest
-	}
-	return sign + whole + rest
 }

@@ -6,6 +6,7 @@ import (
 
 	"example.com/tintline/core"
 	"example.com/tintline/core/label"
+	"example.com/tintline/core/measure"
 	"example.com/tintline/core/printed"
 )
 
@@ -27,7 +28,7 @@ func (s *Season) Sheet(lawn string) (printed.Document, error) {
 func (s *Season) sheet(l *Lawn) printed.Document {
 	d := printed.Document{OnePage: true, Title: "Season " + s.Year + ": " + l.Lawn, Foot: foot}
 	d.About = append(d.About, fmt.Sprintf("As of %s. %s in %s: %s gal sprayed, %s lb spread, %s sq ft treated.", s.To, counted(l.Rounds, "round"), s.Year,
-		l.Volume.Text(), commas(l.Mass.Pounds(), 1), l.Area.Text()))
+		l.Volume.Text(), measure.Commas(l.Mass.Pounds(), 1), l.Area.Text()))
 	switch e := l.Due.Else(); {
 	case !s.Kept:
 		d.About = append(d.About, "The book keeps limits and dates of this year and the last; of "+s.Year+" it has what was laid.")
@@ -123,7 +124,7 @@ func (s *Season) Document(by string) printed.Document {
 
 // AllWords is the season in one line.
 func (s *Season) AllWords() string {
-	return fmt.Sprintf("As of %s: %s gal sprayed, %s lb spread, %s sq ft treated on %s.", s.To, s.All.Volume.Text(), commas(s.All.Mass.Pounds(), 1), s.All.Area.Text(), counted(len(s.Days), "day"))
+	return fmt.Sprintf("As of %s: %s gal sprayed, %s lb spread, %s sq ft treated on %s.", s.To, s.All.Volume.Text(), measure.Commas(s.All.Mass.Pounds(), 1), s.All.Area.Text(), counted(len(s.Days), "day"))
 }
 
 // notes say how a way is to be read.

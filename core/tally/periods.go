@@ -98,7 +98,7 @@ func (p *Periods) tables() (rows, amounts table) {
 	area = measure.LargestRemainder(area, all.Sum.Area.SquareFeet(), f.area)
 	hours = measure.LargestRemainder(hours, all.Sum.All().Hours, hourStep)
 	add := func(name string, days int, hours, gal, lb, area float64) {
-		cells := append([]string{name, fmt.Sprint(days), commas(hours, 1)}, f.figures(gal, lb, area)...)
+		cells := append([]string{name, fmt.Sprint(days), measure.Commas(hours, 1)}, f.figures(gal, lb, area)...)
 		rows.add(cells...)
 	}
 	head := []string{string(p.By), "days", "hours", "gal", "sq ft"}

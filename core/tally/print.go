@@ -31,31 +31,11 @@ func (t *Tally) printing() page {
 	return p
 }
 
-func (p page) gallons(f float64) string { return commas(f, p.places) }
+func (p page) gallons(f float64) string { return measure.Commas(f, p.places) }
 
-func (p page) pounds(f float64) string { return commas(f, 1) }
+func (p page) pounds(f float64) string { return measure.Commas(f, 1) }
 
-func (p page) sqft(f float64) string { return commas(f, 0) }
-
-// commas prints f with so many decimals and separators of thousands, and nothing as minus zero.
-func commas(f float64, places int) string {
-	text := fmt.Sprintf("%.*f", places, f)
-	if strings.Trim(text, "-0.") == "" {
-		text = strings.TrimPrefix(text, "-")
-	}
-	whole, rest, _ := strings.Cut(text, ".")
-	sign := ""
-	if strings.HasPrefix(whole, "-") {
-		sign, whole = "-", whole[1:]
-	}
-	for i := len(whole) - 3; i > 0; i -= 3 {
-		whole = whole[:i] + "," + whole[i:]
-	}
-	if rest != "" {
-		rest = "." + rest
-	}
-	return sign + whole + rest
-}
+func (p page) sqft(f float64) string { return measure.Commas(f, 0) }
 
 // Section is one table of the tally as people read it: the first column stands left, the others right, and a row whose
 // first cell begins with blanks is part of the row above.
@@ -111,7 +91,7 @@ func (t *Tally) Line() string {
 		spread = p.pounds(p.allLb) + " lb   "
 	}
 	return fmt.Sprintf("%s   %d %s   %s sq ft   %s gal   %s%s h", dates, len(t.Lawns), lawns,
-		p.sqft(p.allSqF), p.gallons(p.all), spread, commas(t.All().Hours, 1))
+		p.sqft(p.allSqF), p.gallons(p.all), spread, measure.Commas(t.All().Hours, 1))
 }
 
 // Sections are the tables that have rows. As printed, each column adds up to the line at the top.
